@@ -1,0 +1,71 @@
+package units
+
+import "bytes"
+
+// ParseDims reads lengths joined by x, × or "by" ("20 in x 10 in x 2 in"). A
+// unit written once, at the end, serves every number ("60 x 4 ft"). The error
+// is an [*Error]; each length must be more than zero.
+func ParseDims(s string) ([]Length, error) {
+	var t text
+	if err := t.fold(s); err != nil {
+		return nil, err
+	}
+	parts := splitDims(t.buf[:t.n])
+	if len(parts) > 4 {
+		return nil, fault("dims.count", s, "at most three lengths, such as 20 in x 10 in x 2 in")
+	}
+	unit := sharedUnit(parts)
+	out := make([]Length, len(parts))
+	for i, p := range parts {
+		text := string(trimUnit(skipSpace(p)))
+		if unit != "" && i < len(parts)-1 {
+			text += " " + unit
+		}
+		n, err := parse(text, lengthKind, false)
+		if err != nil {
+			return nil, onto(err, s)
+		}
+		if n == 0 {
+			return nil, fault("quantity.zero", s, "every side must be more than zero")
+		}
+		out[i] = Length(n)
+	}
+	return out, nil
+}
+
+// splitDims cuts b at every x, * and "by". No unit of length has an x.
+func splitDims(b []byte) [][]byte {
+	var parts [][]byte
+	for {
+		i, n := bytes.IndexAny(b, "x*"), 1
+		if j := bytes.Index(b, []byte(" by ")); j >= 0 && (i < 0 || j < i) {
+			i, n = j, 4
+		}
+		if i < 0 || len(parts) > 4 {
+			return append(parts, b)
+		}
+		parts, b = append(parts, b[:i]), b[i+n:]
+	}
+}
+
+// sharedUnit returns the last part's unit when no other part has one, or "".
+func sharedUnit(parts [][]byte) string {
+	for _, p := range parts[:len(parts)-1] {
+		if _, rest, bad := lexNumber(p); bad != nil || len(skipSpace(rest)) > 0 {
+			return ""
+		}
+	}
+	_, rest, bad := lexNumber(parts[len(parts)-1])
+	if bad != nil {
+		return ""
+	}
+	name, _ := lexUnit(rest, nil)
+	return string(name)
+}
+
+// onto puts the whole text s in place of the part that err is about.
+func onto(err error, s string) error {
+	e := *err.(*Error)
+	e.Value = clip(s)
+	return &e
+}

@@ -1,0 +1,72 @@
+package units
+
+// Money is a whole count of minor units (cents) of a currency that the job
+// names. The zero value is nothing.
+type Money int64
+
+// MaxMoney bounds what ParseMoney takes: a thousand million. Sums stay far
+// from overflow.
+const MaxMoney Money = 1_000_000_000_00
+
+// ParseMoney reads an amount of zero or more with at most two decimals
+// ("4.75", "9"). A currency sign is refused: one job has one currency. The
+// error is an [*Error].
+func ParseMoney(s string) (Money, error) {
+	var t text
+	if err := t.fold(s); err != nil {
+		return 0, err
+	}
+	b := trimUnit(skipSpace(t.buf[:t.n]))
+	switch at(b, 0) {
+	case 0:
+		return 0, fault("quantity.empty", s, "write an amount, such as 4.75")
+	case '-':
+		return 0, fault("quantity.negative", s, "an amount is zero or more, such as 4.75")
+	}
+	r, rest, bad := lexDecimal(b)
+	if bad == nil {
+		bad = afterNumber(rest)
+	}
+	switch {
+	case bad == badMissing || bad == nil && len(rest) > 0:
+		return 0, fault("money.unit", s, "write the amount alone, such as 4.75; the job names its currency once")
+	case bad != nil:
+		return 0, fault(bad.code, s, bad.hint)
+	}
+	n, ok := mulDiv(r.n, 100, r.d)
+	switch {
+	case !ok || Money(n) > MaxMoney:
+		return 0, fault("quantity.large", s, "at most 1000000000")
+	case 100%r.d != 0:
+		return 0, fault("money.decimals", s, "at most two digits after the point, such as 4.75")
+	}
+	return Money(n), nil
+}
+
+// Times returns m taken n times; ok is false when the result does not fit or
+// either is negative.
+func (m Money) Times(n int64) (t Money, ok bool) {
+	if m < 0 || n < 0 {
+		return 0, false
+	}
+	p, ok := mul(uint64(m), uint64(n))
+	return Money(p), ok
+}
+
+// String gives two decimals always: "71.25". It parses back.
+func (m Money) String() string { return string(m.append(nil)) }
+
+func (m Money) append(b []byte) []byte {
+	b = appendDecimal(b, int64(m)/100, 0)
+	cents := int64(m) % 100
+	return append(b, '.', byte('0'+cents/10), byte('0'+cents%10))
+}
+
+// MarshalText writes String.
+func (m Money) MarshalText() ([]byte, error) { return m.append(nil), nil }
+
+// UnmarshalText reads what [ParseMoney] reads.
+func (m *Money) UnmarshalText(b []byte) (err error) {
+	*m, err = ParseMoney(string(b))
+	return err
+}

@@ -1,0 +1,211 @@
+package units
+
+import (
+	"strings"
+
+	"example.org/barrow/units/near"
+)
+
+// term is one number with its unit.
+type term struct {
+	num  rat
+	unit *unit
+}
+
+// parse reads a quantity of kind k and returns its count of base units.
+func parse(s string, k kind, signed bool) (int64, error) {
+	var t text
+	if err := t.fold(s); err != nil {
+		return 0, err
+	}
+	b, negative, err := lexSign(t.buf[:t.n], s, k, signed)
+	if err != nil {
+		return 0, err
+	}
+	total, last := uint64(0), (*unit)(nil)
+	for first := true; first || len(b) > 0; first = false {
+		tm, rest, err := parseTerm(b, s, k)
+		if err != nil {
+			return 0, err
+		}
+		n, ok := tm.count()
+		if !ok || n > kinds[k].max-int64(total) {
+			return 0, tooLarge(s, k)
+		}
+		if err := checkOrder(s, k, last, tm, rest); err != nil {
+			return 0, err
+		}
+		total, last, b = total+uint64(n), tm.unit, rest
+	}
+	if negative {
+		return -int64(total), nil
+	}
+	return int64(total), nil
+}
+
+// lexSign takes the sign off the front of b and refuses what is empty.
+func lexSign(b []byte, s string, k kind, signed bool) (rest []byte, negative bool, err error) {
+	b = trimUnit(skipSpace(b))
+	if len(b) == 0 {
+		return nil, false, fault("quantity.empty", s, "write "+article(k)+", such as "+kinds[k].example)
+	}
+	if b[0] != '-' {
+		return b, false, nil
+	}
+	if !signed {
+		return nil, false, fault("quantity.negative", s, article(k)+" is zero or more, such as "+kinds[k].example)
+	}
+	return b[1:], true, nil
+}
+
+// parseTerm takes one number and its unit off the front of b.
+func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
+	num, rest, bad := lexNumber(b)
+	if bad != nil {
+		return term{}, nil, fault(bad.code, s, bad.forKind(k))
+	}
+	var room [maxText]byte
+	name, rest := lexUnit(rest, room[:0])
+	rest = skipSpace(rest)
+	if len(name) == 0 {
+		if len(rest) > 0 && !isDigit(rest[0]) {
+			return term{}, nil, oddText(s, k)
+		}
+		return term{}, nil, fault("unit.missing", s, "which unit? write "+article(k)+" such as "+kinds[k].example)
+	}
+	u := find(k, name)
+	if u == nil {
+		return term{}, nil, unknownUnit(name, s, k)
+	}
+	if len(rest) > 0 && !isDigit(rest[0]) && rest[0] != '.' {
+		return term{}, nil, oddText(s, k)
+	}
+	return term{num, u}, rest, nil
+}
+
+// oddText is the error for text that is neither number nor unit.
+func oddText(s string, k kind) error {
+	return fault("number.bad", s, "write one "+kinds[k].name+", such as "+kinds[k].example)
+}
+
+// forKind is the hint, with an example of what would do where none is there.
+func (c *complaint) forKind(k kind) string {
+	if c == badMissing {
+		return c.hint + ": " + article(k) + " such as " + kinds[k].example
+	}
+	return c.hint
+}
+
+// count is the term in base units, rounded once, halves up.
+func (t term) count() (int64, bool) {
+	below, ok := mul(t.num.d, t.unit.den)
+	if !ok {
+		return 0, false
+	}
+	return mulDiv(t.num.n, t.unit.num, below)
+}
+
+// checkOrder holds a second term to the rule: a length or a mass, in a smaller
+// unit, after a whole number of the larger.
+func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
+	if last != nil && last.num*tm.unit.den <= tm.unit.num*last.den {
+		return fault("quantity.order", s, "put the larger unit first, as in 2 ft 6 in")
+	}
+	if len(rest) == 0 {
+		return nil
+	}
+	if k != lengthKind && k != massKind {
+		return fault("quantity.terms", s, "write one number with one unit, such as "+kinds[k].example)
+	}
+	if tm.num.d != 1 || tm.unit.den != 1 {
+		return fault("quantity.order", s, "only the last part may have a fraction, as in 2 ft 6 1/2 in")
+	}
+	return nil
+}
+
+// tooLarge is the error for a quantity past its kind's bound.
+func tooLarge(s string, k kind) error {
+	return fault("quantity.large", s, "too large: at most "+bound(k))
+}
+
+// bound is the largest quantity of kind k, for a hint.
+func bound(k kind) string {
+	switch k {
+	case lengthKind:
+		return "100 km"
+	case areaKind:
+		return "400 ha"
+	case volumeKind:
+		return "1000000 m3"
+	case massKind:
+		return "4000000 t"
+	case densityKind:
+		return "100 g/cm3"
+	default:
+		return "10000%"
+	}
+}
+
+// article is the kind's name with its article.
+func article(k kind) string {
+	if k == areaKind {
+		return "an " + kinds[k].name
+	}
+	return "a " + kinds[k].name
+}
+
+// unknownUnit explains a unit that kind k does not have: doubtful, of another
+// kind, misspelled, or none of these.
+func unknownUnit(name []byte, s string, k kind) error {
+	for _, d := range doubtful {
+		if d.kind == k && spelledIn(d.names, name) {
+			if a, b, two := strings.Cut(d.which, "|"); two {
+				return fault("unit.ambiguous", s, `dry or liquid? write "`+a+`" or "`+b+`": they differ by 16%`)
+			}
+			return fault("unit.kind", s, `did you mean "`+d.which+`"?`)
+		}
+	}
+	if u := findAny(name); u != nil {
+		return fault("unit.kind", s, u.name+" is a unit of "+kinds[u.kind].name+"; here it takes "+article(k)+", such as "+kinds[k].example)
+	}
+	if u := nearest(name, k); u != nil {
+		return fault("unit.unknown", s, `did you mean "`+u.name+`"?`)
+	}
+	return fault("unit.unknown", s, "use "+offered(k))
+}
+
+// nearest returns the unit of kind k that name misspells, or nil.
+func nearest(name []byte, k kind) *unit {
+	var words []string
+	var owner []*unit
+	for i := range table {
+		u := &table[i]
+		if u.kind != k {
+			continue
+		}
+		for _, w := range append(strings.Split(u.also, "|"), u.name) {
+			words, owner = append(words, w), append(owner, u)
+		}
+	}
+	meant := near.Word(string(name), words)
+	for i, w := range words {
+		if meant != "" && w == meant {
+			return owner[i]
+		}
+	}
+	return nil
+}
+
+// offered lists the units of kind k, the usual ones first.
+func offered(k kind) string {
+	var names []string
+	for i := range table {
+		if table[i].kind == k && len(names) < 8 {
+			names = append(names, table[i].name)
+		}
+	}
+	if len(names) == 1 {
+		return names[0]
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}

@@ -1,0 +1,192 @@
+package units
+
+// kind is what a unit measures.
+type kind uint8
+
+const (
+	lengthKind kind = iota
+	areaKind
+	volumeKind
+	massKind
+	densityKind
+	ratioKind
+)
+
+// kinds holds, for each kind, the words for it and the largest count taken.
+var kinds = [...]struct {
+	name    string
+	example string // what would do
+	max     int64
+}{
+	lengthKind:  {"length", "3 in", int64(MaxLength)},
+	areaKind:    {"area", "240 sq ft", int64(MaxArea)},
+	volumeKind:  {"volume", "1 1/2 cu ft", int64(MaxVolume)},
+	massKind:    {"weight", "40 lb", int64(MaxMass)},
+	densityKind: {"weight per volume", "1100 lb/cu yd", int64(MaxDensity)},
+	ratioKind:   {"share", "10%", maxRatio},
+}
+
+// unit is one row of the table. One of it is num/den base counts of its kind.
+type unit struct {
+	name     string // as printed; parses
+	kind     kind
+	num, den uint64
+	also     string // other spellings, normalised (see fold), separated by |
+	// loose spellings are understood only where the kind is already known: a
+	// "yard" is a cubic yard only where a volume is asked for.
+	loose string
+}
+
+// Base counts of the units that others are made of.
+const (
+	inch = 25_400_000    // nm: the international inch, NIST Handbook 44 App. C
+	sqIn = 645_160_000   // µm²: 25.4 mm squared
+	cuIn = 16_387_064    // nL: 25.4 mm cubed
+	lb   = 453_592_370   // µg: the avoirdupois pound, NIST Handbook 44 App. C
+	iGal = 4_546_090_000 // nL: the imperial gallon, NIST SP 811 App. B
+	acre = 43_560 * 144  // sq in
+	cuYd = 46_656 * cuIn // nL
+	gal  = 231 * cuIn    // nL
+	kg   = 1_000_000_000 // µg
+	gCm3 = 1_000_000_000 // µg/L
+)
+
+// table lists every unit: exact values from NIST Handbook 44 Appendix C and
+// NIST Special Publication 811 Appendix B. Within a kind the order is that in
+// which hints offer them.
+var table = []unit{
+	{"in", lengthKind, inch, 1, `inch|inches|ins|"|''`, ""},
+	{"ft", lengthKind, 12 * inch, 1, "foot|feet|'", ""},
+	{"yd", lengthKind, 36 * inch, 1, "yds|yard|yards", ""},
+	{"mm", lengthKind, 1_000_000, 1, "millimetre|millimetres|millimeter|millimeters", ""},
+	{"cm", lengthKind, 10_000_000, 1, "centimetre|centimetres|centimeter|centimeters", ""},
+	{"m", lengthKind, 1_000_000_000, 1, "metre|metres|meter|meters", ""},
+	{"mi", lengthKind, 63_360 * inch, 1, "mile|miles", ""},
+	{"km", lengthKind, 1_000_000_000_000, 1, "kilometre|kilometres|kilometer|kilometers", ""},
+
+	{"sq ft", areaKind, 144 * sqIn, 1, "sqft|ft2|sq foot|sq feet|square foot|square feet|sf", ""},
+	{"sq in", areaKind, sqIn, 1, "sqin|in2|sq inch|sq inches|square inch|square inches", ""},
+	{"sq yd", areaKind, 1296 * sqIn, 1, "sqyd|yd2|sq yds|sq yard|sq yards|square yard|square yards", ""},
+	{"sq m", areaKind, 1_000_000_000_000, 1, "sqm|m2|sq metre|sq metres|sq meter|sq meters|square metre|square metres|square meter|square meters", ""},
+	{"sq cm", areaKind, 100_000_000, 1, "sqcm|cm2|square centimetre|square centimetres|square centimeter|square centimeters", ""},
+	{"acre", areaKind, acre * sqIn, 1, "acres|ac", ""},
+	{"ha", areaKind, 10_000_000_000_000_000, 1, "hectare|hectares", ""},
+
+	{"cu ft", volumeKind, 1728 * cuIn, 1, "cuft|ft3|cu foot|cu feet|cubic foot|cubic feet|cf", ""},
+	{"cu yd", volumeKind, cuYd, 1, "cuyd|yd3|cu yds|cu yard|cu yards|cubic yard|cubic yards|cy", "yd|yds|yard|yards"},
+	{"cu in", volumeKind, cuIn, 1, "cuin|in3|cu inch|cu inches|cubic inch|cubic inches|ci", ""},
+	{"L", volumeKind, 1_000_000_000, 1, "l|ltr|litre|litres|liter|liters|dm3", ""},
+	{"mL", volumeKind, 1_000_000, 1, "ml|millilitre|millilitres|milliliter|milliliters|cc|cm3|cu cm", ""},
+	{"m3", volumeKind, 1_000_000_000_000, 1, "cum|cu m|cu metre|cu metres|cu meter|cu meters|cubic metre|cubic metres|cubic meter|cubic meters", ""},
+	{"gal", volumeKind, gal, 1, "gals|gallon|gallons|us gal|us gallon|us gallons|liq gal", ""},
+	{"liq qt", volumeKind, gal, 4, "liquid quart|liquid quarts|liq quart|liq quarts|liquid qt|us liq qt", ""},
+	{"liq pt", volumeKind, gal, 8, "liquid pint|liquid pints|liq pint|liq pints|liquid pt|us liq pt", ""},
+	{"cup", volumeKind, gal, 16, "cups|us cup|us cups", ""},
+	{"fl oz", volumeKind, gal, 128, "floz|fluid ounce|fluid ounces|us fl oz", ""},
+	{"tbsp", volumeKind, gal, 256, "tablespoon|tablespoons", ""},
+	{"tsp", volumeKind, gal, 768, "teaspoon|teaspoons", ""},
+	{"dry qt", volumeKind, bushelNum, 32 * bushelDen, "dry quart|dry quarts|us dry qt", ""},
+	{"dry pt", volumeKind, bushelNum, 64 * bushelDen, "dry pint|dry pints|us dry pt", ""},
+	{"dry gal", volumeKind, bushelNum, 8 * bushelDen, "dry gallon|dry gallons|us dry gal", ""},
+	{"peck", volumeKind, bushelNum, 4 * bushelDen, "pecks|pk", ""},
+	{"bu", volumeKind, bushelNum, bushelDen, "bushel|bushels|us bu", ""},
+	{"imp gal", volumeKind, iGal, 1, "imperial gallon|imperial gallons|imp gallon|imp gallons|uk gal", ""},
+	{"imp qt", volumeKind, iGal, 4, "imperial quart|imperial quarts|imp quart|imp quarts|uk qt", ""},
+	{"imp pt", volumeKind, iGal, 8, "imperial pint|imperial pints|imp pint|imp pints|uk pt", ""},
+	{"imp bu", volumeKind, 8 * iGal, 1, "imperial bushel|imperial bushels|imp bushel|imp bushels|uk bu", ""},
+
+	{"lb", massKind, lb, 1, "lbs|pound|pounds", ""},
+	{"oz", massKind, lb, 16, "ounce|ounces", ""},
+	{"kg", massKind, kg, 1, "kgs|kilo|kilos|kilogram|kilograms", ""},
+	{"g", massKind, 1_000_000, 1, "gram|grams|gm", ""},
+	{"ton", massKind, 2000 * lb, 1, "tons|short ton|short tons|us ton|us tons", ""},
+	{"t", massKind, 1000 * kg, 1, "tonne|tonnes|metric ton|metric tons", ""},
+
+	{"lb/cu yd", densityKind, lb * 1_000_000_000, cuYd, "lb/yd3|lbs/yd3|lbs/cu yd|lb/cubic yard|pounds/cubic yard|lb/yd|lb/yard", ""},
+	{"lb/cu ft", densityKind, lb * 1_000_000_000, 1728 * cuIn, "lb/ft3|lbs/ft3|lbs/cu ft|lb/cubic foot|pounds/cubic foot", ""},
+	{"kg/m3", densityKind, 1_000_000, 1, "kg/cu m|kg/cubic metre|kg/cubic meter", ""},
+	{"g/L", densityKind, 1_000_000, 1, "g/l", ""},
+	{"g/cm3", densityKind, gCm3, 1, "g/cc|g/ml|t/m3|kg/l", ""},
+
+	{"%", ratioKind, 1, 100, "percent|per cent|pct", ""},
+}
+
+// The struck bushel is 2150.42 cu in: 215,042/100 of them.
+const (
+	bushelNum = 215_042 * cuIn
+	bushelDen = 100
+)
+
+// doubtful spellings name two units that differ too much to guess.
+var doubtful = []struct {
+	kind         kind
+	names, which string
+}{
+	{volumeKind, "qt|qts|quart|quarts", "dry qt|liq qt"},
+	{volumeKind, "pt|pts|pint|pints", "dry pt|liq pt"},
+	{volumeKind, "oz|ounce|ounces", "fl oz"},
+	{volumeKind, "ft|foot|feet|'", "cu ft"},
+	{volumeKind, `in|inch|inches|"`, "cu in"},
+	{volumeKind, "m|metre|metres|meter|meters", "m3"},
+	{areaKind, "ft|foot|feet|'", "sq ft"},
+	{areaKind, "yd|yard|yards", "sq yd"},
+	{areaKind, "m|metre|metres|meter|meters", "sq m"},
+}
+
+// find returns the unit of kind k spelled text (folded), or nil.
+func find(k kind, text []byte) *unit {
+	if len(text) == 0 {
+		return nil
+	}
+	for i := range table {
+		u := &table[i]
+		if u.kind == k && (u.spelled(text) || spelledIn(u.loose, text)) {
+			return u
+		}
+	}
+	return nil
+}
+
+// findAny returns the first unit of any kind spelled text (folded), loose
+// spellings left aside, or nil.
+func findAny(text []byte) *unit {
+	for i := range table {
+		if table[i].spelled(text) {
+			return &table[i]
+		}
+	}
+	return nil
+}
+
+// spelled reports whether text (folded) is one of u's own spellings.
+func (u *unit) spelled(text []byte) bool {
+	return sameFolded(u.name, text) || spelledIn(u.also, text)
+}
+
+// sameFolded reports whether name, but for the case of its letters, is text.
+func sameFolded(name string, text []byte) bool {
+	if len(name) != len(text) {
+		return false
+	}
+	for i := range text {
+		if lower(name[i]) != text[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// spelledIn reports whether text is one of the words that | separates in list.
+func spelledIn(list string, text []byte) bool {
+	for len(list) > 0 {
+		n := 0
+		for n < len(list) && list[n] != '|' {
+			n++
+		}
+		if list[:n] == string(text) {
+			return true
+		}
+		list = list[min(n+1, len(list)):]
+	}
+	return false
+}
