@@ -239,7 +239,7 @@ func usVolume(n int64) *unit {
 	switch {
 	case n < int64(Gallon)/4:
 		return named("cu in")
-	case n < int64(CubicFoot)/4:
+	case n < int64(CubicFoot)/2:
 		return named("gal")
 	}
 	return named("cu ft")

@@ -12,6 +12,7 @@ func TestFriendly(t *testing.T) {
 		{"three digits", US.Volume(812_400 * Millilitre), "28.7 cu ft"},
 		{"no decimals past a hundred", US.Volume(123_456 * Litre), "4360 cu ft"},
 		{"small volumes in gallons", US.Volume(2 * Gallon / 3), "2/3 gal"},
+		{"up to half a cubic foot", US.Volume(3 * CubicFoot / 8), "2.81 gal"},
 		{"a cell in cubic inches", US.Volume(7 * CubicInch / 2), "3 1/2 cu in"},
 		{"litres", Metric.Volume(812_400 * Millilitre), "812 L"},
 		{"cubic metres", Metric.Volume(2_500 * Litre), "2.5 m3"},

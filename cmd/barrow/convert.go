@@ -1,0 +1,57 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+func (a *app) convertCommand() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:   "convert QUANTITY UNIT",
+		Short: "any quantity in any unit of its kind",
+		Long: `Writes a quantity in another unit. The unit decides what is measured: a yard is
+a cubic yard when you ask for cubic feet, and a yard when you ask for feet.
+barrow list units shows the units.`,
+		Example: `  barrow convert "2 yd3" "cu ft"
+  barrow convert "2' 6\"" cm
+  barrow convert "1100 lb/yd3" kg/m3`,
+		Args: cobra.ExactArgs(2),
+		RunE: func(_ *cobra.Command, args []string) error {
+			c, err := units.Convert(args[0], args[1])
+			if err != nil {
+				return convertProblem(err, asJSON)
+			}
+			if asJSON {
+				var w wire.Writer
+				w.BeginObject()
+				w.Key("value")
+				w.Raw(c.Number())
+				w.Key("unit")
+				w.String(c.Unit)
+				w.EndObject()
+				_, err = a.out.Write(w.Bytes())
+				return err
+			}
+			_, err = fmt.Fprintln(a.out, c)
+			return err
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, `write {"value": 54, "unit": "cu ft"}`)
+	return cmd
+}
+
+// convertProblem is what is wrong with a quantity, as a job's problems are.
+func convertProblem(err error, asJSON bool) error {
+	var e *units.Error
+	if !errors.As(err, &e) {
+		return err
+	}
+	return &problems{err: mix.ProblemFrom("quantity", e), json: asJSON}
+}

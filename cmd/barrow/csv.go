@@ -1,0 +1,57 @@
+package main
+
+import (
+	"encoding/csv"
+	"io"
+	"strconv"
+	"strings"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// renderCSV writes what to buy as rows for a spreadsheet: a row for each line
+// of the order, and a row without a pack for each need that no offer covers.
+func renderCSV(out io.Writer, p *mix.Plan) error {
+	w := csv.NewWriter(out)
+	w.Write([]string{"material", "name", "need_litres", "need_cu_ft", "need_cu_yd", "pack", "count", "cost", "left_litres", "mass_kg_low", "mass_kg_high"})
+	for i := range p.Needs {
+		n := &p.Needs[i]
+		row := []string{n.Material.ID, cell(n.Material.Name), litres(n.Buy.Plan), per(n.Buy.Plan, units.CubicFoot), per(n.Buy.Plan, units.CubicYard), "", "", "", "", "", ""}
+		mass := n.Mass()
+		for k := range p.Order {
+			if l := &p.Order[k]; l.Material == n.Material {
+				row[5], row[6], row[8] = cell(l.Offer.Size().Text), strconv.FormatInt(l.Count, 10), litres(l.Left)
+				if l.Priced {
+					row[7] = l.Cost.String()
+				}
+				mass = l.Mass
+			}
+		}
+		if mass[1] > 0 {
+			row[9], row[10] = kilograms(mass[0]), kilograms(mass[1])
+		}
+		w.Write(row)
+	}
+	w.Flush()
+	return w.Error()
+}
+
+// cell keeps a spreadsheet from taking text for a formula.
+func cell(s string) string {
+	if strings.ContainsAny(s[:min(1, len(s))], "=+-@\t\r") {
+		return "'" + s
+	}
+	return s
+}
+
+func litres(v units.Volume) string { return string(v.AppendLitres(nil)) }
+
+// per writes v in a unit to four decimals, as spreadsheets take it.
+func per(v, unit units.Volume) string {
+	return strconv.FormatFloat(float64(v)/float64(unit), 'f', 4, 64)
+}
+
+func kilograms(m units.Mass) string {
+	return strconv.FormatFloat(float64(m)/float64(units.Kilogram), 'f', 1, 64)
+}

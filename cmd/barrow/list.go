@@ -1,0 +1,191 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// lists are what barrow list can show, each as rows under heads.
+var lists = map[string]func(m units.Measure) list{
+	"materials":  materials,
+	"containers": classes,
+	"mixes":      mixes,
+	"soils":      soils,
+	"units":      unitTable,
+}
+
+// list is rows with their sources; source and sure are "" where they do not
+// apply.
+type list struct {
+	cols []column
+	keys []string // of the JSON
+	rows []listRow
+}
+
+type listRow struct {
+	cells  []string
+	source string
+	sure   string
+}
+
+func (a *app) listCommand() *cobra.Command {
+	var asJSON bool
+	var measure string
+	cmd := &cobra.Command{
+		Use:       "list materials|containers|mixes|soils|units",
+		Short:     "the catalogue, with sources",
+		Long:      `Shows the catalogue: every row with its source and how sure it is.`,
+		Example:   "  barrow list materials\n  barrow list containers --measure metric\n  barrow list units",
+		ValidArgs: sortedKeys(lists),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 || lists[args[0]] == nil {
+				return fmt.Errorf("list what? one of %s", strings.Join(sortedKeys(lists), ", "))
+			}
+			return nil
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			o := output{measure: measure}
+			if err := o.check(); err != nil {
+				return err
+			}
+			m, _ := units.ParseMeasure(measure)
+			l := lists[args[0]](m)
+			if asJSON {
+				return l.json(a.out, args[0])
+			}
+			return l.text(a.out)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "write the list as JSON")
+	cmd.Flags().StringVar(&measure, "measure", "", "write in us, metric or both units")
+	return cmd
+}
+
+// text writes the rows, and the sources they point at.
+func (l *list) text(out io.Writer) error {
+	number := map[string]int{}
+	var sources []string
+	var rows [][]string
+	cols := l.cols
+	sourced := false
+	for _, r := range l.rows {
+		sourced = sourced || r.source != ""
+	}
+	if sourced {
+		cols = append(cols, column{"Sure", false, 6}, column{"", true, 4})
+	}
+	for _, r := range l.rows {
+		row := r.cells
+		if sourced {
+			if number[r.source] == 0 {
+				sources = append(sources, r.source)
+				number[r.source] = len(sources)
+			}
+			row = append(row, r.sure, fmt.Sprintf("[%d]", number[r.source]))
+		}
+		rows = append(rows, row)
+	}
+	table(out, cols, rows)
+	if len(sources) > 0 {
+		fmt.Fprintln(out)
+	}
+	for i, s := range sources {
+		mark := fmt.Sprintf("[%d]", i+1)
+		for k, line := range wrap(s, width-8) {
+			if k > 0 {
+				mark = ""
+			}
+			fmt.Fprintf(out, "  %-5s %s\n", mark, line)
+		}
+	}
+	return nil
+}
+
+func (l *list) json(out io.Writer, name string) error {
+	var w wire.Writer
+	w.BeginObject()
+	w.Key(name)
+	w.BeginArray()
+	for _, r := range l.rows {
+		w.BeginObject()
+		for i, key := range l.keys {
+			text(&w, key, r.cells[i])
+		}
+		if r.source != "" {
+			text(&w, "source", r.source)
+			text(&w, "confidence", r.sure)
+		}
+		w.EndObject()
+	}
+	w.EndArray()
+	w.EndObject()
+	_, err := out.Write(w.Bytes())
+	return err
+}
+
+func materials(m units.Measure) list {
+	l := list{cols: []column{{"Material", false, 14}, {"What to ask for", false, 26}, {"Weight, dry to wet", false, 18}}, keys: []string{"id", "grade", "density"}}
+	for _, row := range mix.Catalog().Materials {
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.Text, row.Confidence})
+	}
+	return l
+}
+
+func classes(m units.Measure) list {
+	l := list{cols: []column{{"Size", false, 8}, {"Container", false, 20}, {"Takes", false, 11}, {"Between", false, 20}}, keys: []string{"id", "name", "takes", "between"}}
+	for _, row := range mix.Catalog().Containers {
+		h := row.Holds
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.Text, row.Confidence})
+	}
+	return l
+}
+
+func mixes(units.Measure) list {
+	l := list{cols: []column{{"Mix", false, 12}, {"Parts by volume", false, 44}}, keys: []string{"id", "parts"}}
+	for _, row := range mix.Catalog().Mixes {
+		var parts []string
+		for _, p := range row.Parts {
+			parts = append(parts, fmt.Sprintf("%s %d", p.Of, p.Num))
+		}
+		l.rows = append(l.rows, listRow{[]string{row.ID, strings.Join(parts, ", ")}, row.Source.Text, row.Confidence})
+	}
+	return l
+}
+
+func soils(units.Measure) list {
+	l := list{cols: []column{{"Soil", false, 12}, {"Swells when dug by", false, 18}, {"Between", false, 14}}, keys: []string{"id", "swell", "between"}}
+	for _, row := range mix.Catalog().Soils {
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.Text, row.Confidence})
+	}
+	return l
+}
+
+func unitTable(units.Measure) list {
+	l := list{cols: []column{{"Unit", false, 10}, {"Of", false, 18}, {"Also written", false, 44}}, keys: []string{"unit", "kind", "also"}}
+	for _, u := range units.Units() {
+		l.rows = append(l.rows, listRow{cells: []string{u.Name, u.Kind, u.Also}})
+	}
+	return l
+}
+
+// jobTopic is the help on the job document: barrow help job.
+func (a *app) jobTopic() *cobra.Command {
+	var b strings.Builder
+	b.WriteString("A job is one JSON file. Quantities are text, as people write them. barrow sample\nwrites one to start from. Unknown fields are refused. Its fields:\n")
+	for _, o := range mix.Fields() {
+		fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(o.Name[:1])+o.Name[1:])
+		var rows [][]string
+		for _, f := range o.Fields {
+			rows = append(rows, []string{f.Name, f.Takes, f.About})
+		}
+		table(&b, []column{{"", false, 11}, {"", false, 18}, {"", false, 43}}, rows)
+	}
+	return &cobra.Command{Use: "job", Short: "every field of a job file", Long: strings.TrimRight(b.String(), "\n")}
+}

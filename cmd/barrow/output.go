@@ -1,0 +1,77 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// output is how a plan is to be written.
+type output struct {
+	json, csv, working bool
+	measure            string
+	file               string
+}
+
+// flags adds the flags that every command with a plan has.
+func (o *output) flags(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.BoolVar(&o.json, "json", false, "write the plan as JSON")
+	f.BoolVar(&o.csv, "csv", false, "write what to buy as CSV, for a spreadsheet")
+	f.BoolVar(&o.working, "working", false, "show every step and its source")
+	f.StringVar(&o.measure, "measure", "", "write in us, metric or both units")
+	f.StringVar(&o.file, "out", "", "write to this file instead, whole or not at all")
+	cmd.MarkFlagsMutuallyExclusive("json", "csv")
+	cmd.MarkFlagsMutuallyExclusive("working", "csv")
+	cmd.RegisterFlagCompletionFunc("measure", cobra.FixedCompletions([]string{"us", "metric", "both"}, cobra.ShellCompDirectiveNoFileComp))
+}
+
+// check reports a measure that is none, before anything is read.
+func (o *output) check() error {
+	if o.measure == "" {
+		return nil
+	}
+	if _, ok := units.ParseMeasure(o.measure); !ok {
+		return fmt.Errorf("--measure %q: write us, metric or both", o.measure)
+	}
+	return nil
+}
+
+// plan works a document out and writes the plan.
+func (a *app) plan(o *output, doc []byte, where func(string) string) error {
+	job, err := mix.Read(doc)
+	if err != nil {
+		return &problems{err, where, o.json}
+	}
+	if o.measure != "" {
+		job.Measure, _ = units.ParseMeasure(o.measure)
+	}
+	p, err := job.Plan()
+	if err != nil {
+		return &problems{err, where, o.json}
+	}
+	var b bytes.Buffer
+	switch {
+	case o.json:
+		b.Write(p.JSON())
+	case o.csv:
+		err = renderCSV(&b, p)
+	default:
+		a.render(&b, p, o.working)
+	}
+	if err != nil {
+		return err
+	}
+	if o.file != "" {
+		return writeFile(o.file, b.Bytes(), false)
+	}
+	if _, err := a.out.Write(b.Bytes()); err != nil {
+		return errors.New("the plan could not be written whole: " + err.Error())
+	}
+	return nil
+}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+)
+
+func (a *app) planCommand() *cobra.Command {
+	var o output
+	var sample bool
+	cmd := &cobra.Command{
+		Use:   "plan JOB.json",
+		Short: "work out a whole job",
+		Long: `Works out a whole job: what it takes, what to buy, what it weighs and costs.
+The job is a JSON file (see barrow help job); - reads standard input.`,
+		Example: `  barrow plan --sample
+  barrow plan my-job.json --working
+  barrow plan my-job.json --csv --out list.csv`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := o.check(); err != nil {
+				return err
+			}
+			doc, err := a.chooseJob(args, sample)
+			if err != nil {
+				return err
+			}
+			return a.plan(&o, doc, nil)
+		},
+	}
+	o.flags(cmd)
+	cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in job")
+	cmd.ValidArgsFunction = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
+	}
+	return cmd
+}
+
+// chooseJob reads the one job that the command line names.
+func (a *app) chooseJob(args []string, sample bool) ([]byte, error) {
+	switch {
+	case sample && len(args) > 0:
+		return nil, errors.New("give a job file or --sample, not both")
+	case sample:
+		return mix.Sample(), nil
+	case len(args) == 0:
+		return nil, errors.New("which job? name a job file, - for standard input, or --sample")
+	}
+	return a.readJob(args[0])
+}
+
+func (a *app) sampleCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "sample [FILE]",
+		Short: "write the built-in job, as a start for your own",
+		Long: `Writes the built-in job to a file, or to standard output. A file that is there
+already is left alone.`,
+		Example: `  barrow sample my-job.json`,
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				return writeFile(args[0], mix.Sample(), true)
+			}
+			_, err := a.out.Write(mix.Sample())
+			return err
+		},
+	}
+}

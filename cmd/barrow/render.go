@@ -1,0 +1,290 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// render writes a plan for a person at an 80-column terminal: what to buy
+// first, then each task, then what to mind. It lays out what the plan says and
+// works nothing out.
+func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
+	r := &renderer{app: a, out: out, p: p}
+	if p.Name != "" {
+		r.lines(p.Name, 0, width)
+		fmt.Fprintln(out)
+	}
+	r.needs()
+	r.order()
+	r.packs()
+	r.tasks()
+	r.notes()
+	r.cautions()
+	if working {
+		r.working()
+	}
+}
+
+type renderer struct {
+	*app
+	out io.Writer
+	p   *mix.Plan
+}
+
+func (r *renderer) section(s string) { fmt.Fprintln(r.out, r.heading(s)) }
+
+// lines writes text wrapped, indented by n.
+func (r *renderer) lines(text string, n, to int) {
+	for _, l := range wrap(text, to-n) {
+		fmt.Fprintln(r.out, strings.Repeat(" ", n)+l)
+	}
+}
+
+// item writes text wrapped behind a mark.
+func (r *renderer) item(mark, text string) {
+	for i, l := range wrap(text, width-2-len(mark)-1) {
+		if i > 0 {
+			mark = strings.Repeat(" ", len(mark))
+		}
+		fmt.Fprintln(r.out, "  "+mark+" "+l)
+	}
+}
+
+func (r *renderer) needs() {
+	if len(r.p.Needs) == 0 {
+		return
+	}
+	r.section("What it takes, loose, as it leaves the shovel")
+	var rows [][]string
+	for i := range r.p.Needs {
+		n := &r.p.Needs[i]
+		figure := mix.Shown(r.p.Measure, n.Buy.Plan)
+		if n.OnHand > 0 {
+			figure += ", less " + r.p.Measure.Volume(n.OnHand) + " on hand"
+		}
+		if n.Buy.Plan == 0 {
+			figure = "none: " + r.p.Measure.Volume(n.OnHand) + " on hand is enough"
+		}
+		between := ""
+		if !n.Buy.Certain() {
+			between = r.p.Measure.VolumeRange(n.Buy.Low, n.Buy.High)
+		}
+		mass := n.Mass()
+		rows = append(rows, []string{n.Material.Name, figure, between, r.weight(mass)})
+	}
+	table(r.out, []column{{"Material", false, 16}, {"To buy", false, 23}, {r.ifAny(rows, 2, "Between"), false, 18}, {r.ifAny(rows, 3, "Weight"), false, 15}}, rows)
+	fmt.Fprintln(r.out)
+}
+
+// ifAny returns the head when a row has text in the column.
+func (r *renderer) ifAny(rows [][]string, col int, head string) string {
+	for _, row := range rows {
+		if row[col] != "" {
+			return head
+		}
+	}
+	return ""
+}
+
+// weight writes a range of mass, or nothing when it is not known.
+func (r *renderer) weight(m [2]units.Mass) string {
+	if m[1] == 0 {
+		return ""
+	}
+	return r.p.Measure.MassRange(m[0], m[1])
+}
+
+func (r *renderer) order() {
+	p := r.p
+	if len(p.Order) == 0 {
+		return
+	}
+	r.section("What to buy")
+	var rows [][]string
+	for i := range p.Order {
+		l := &p.Order[i]
+		size := l.Offer.Size().Text
+		if l.Offer.Bulk.Volume > 0 {
+			size += " bulk"
+		}
+		cost := ""
+		if l.Priced {
+			cost = p.Currency + l.Cost.String()
+		}
+		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, p.Measure.Volume(l.Left), r.weight(l.Mass)})
+	}
+	table(r.out, []column{{"Material", false, 16}, {"Buy", false, 18}, {r.ifAny(rows, 2, "Cost"), true, 10}, {"Over", false, 10}, {r.ifAny(rows, 4, "Weight"), false, 15}}, rows)
+	r.total()
+	fmt.Fprintln(r.out)
+}
+
+// total writes the order's sums in one line.
+func (r *renderer) total() {
+	p := r.p
+	var parts []string
+	if p.Priced {
+		cost := p.Currency + p.Cost.String()
+		if len(p.Unpriced) > 0 {
+			cost += " and what has no price"
+		}
+		parts = append(parts, cost)
+	}
+	parts = append(parts, mix.Shown(p.Measure, p.Load.Volume))
+	if w := r.weight(p.Load.Mass); w != "" {
+		parts = append(parts, w)
+	}
+	if d := p.Load.DrivesText(); d != "" {
+		parts = append(parts, d)
+	}
+	r.lines("Together "+strings.Join(parts, "; "), 2, width)
+}
+
+// packs lists the common packs of every need that no offer covers.
+func (r *renderer) packs() {
+	var rows [][]string
+	for i := range r.p.Needs {
+		n := &r.p.Needs[i]
+		if n.Buy.Plan == 0 || r.ordered(n.Material) {
+			continue
+		}
+		bags, bulk := []string{}, []string{}
+		for _, c := range n.Choices(r.p.Measure) {
+			text := c.CountText() + " x " + c.Size.Text
+			switch {
+			case c.Bulk:
+				bulk = append(bulk, text)
+			case c.Bale:
+				bags = append(bags, text+" bale")
+			default:
+				bags = append(bags, text)
+			}
+		}
+		if len(bags) > 0 {
+			rows = append(rows, []string{n.Material.Name, "bags", strings.Join(bags, ", or ")})
+		}
+		if len(bulk) > 0 {
+			rows = append(rows, []string{n.Material.Name, "bulk", strings.Join(bulk, ", or ")})
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	r.section("In packs commonly sold, one kind or another")
+	table(r.out, []column{{"", false, 20}, {"", false, 5}, {"", false, 48}}, rows)
+	fmt.Fprintln(r.out)
+}
+
+func (r *renderer) ordered(m *mix.Material) bool {
+	for i := range r.p.Order {
+		if r.p.Order[i].Material == m {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *renderer) tasks() {
+	r.section("The work")
+	for i := range r.p.Tasks {
+		t := &r.p.Tasks[i]
+		r.item(fmt.Sprintf("%d.", i+1), t.Title)
+		var rows [][]string
+		for _, f := range t.Facts {
+			rows = append(rows, []string{f.Label, f.Figure})
+		}
+		if t.Filling != "" {
+			rows = append(rows, r.loose(t)...)
+		}
+		table(indent{r.out}, []column{{"", false, 36}, {"", false, 38}}, rows)
+	}
+	fmt.Fprintln(r.out)
+}
+
+// loose writes the way from net to loose, and the parts.
+func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
+	if t.Net != t.Loose { // else the layer, as spread, is what is shovelled
+		rows = append(rows, []string{"In place", r.p.SpanText(t.Net)})
+	}
+	for _, al := range t.Allowances {
+		if al.Adds > 0 {
+			rows = append(rows, []string{title(al.Name) + " " + mix.PercentText(al.Share), "+ " + r.p.Measure.Volume(al.Adds)})
+		}
+	}
+	rows = append(rows, []string{"Loose, " + t.Filling, r.p.SpanText(t.Loose)})
+	if len(t.Parts) > 1 {
+		for _, part := range t.Parts {
+			rows = append(rows, []string{"  " + part.Material.Name, r.p.SpanText(part.Volume)})
+		}
+	}
+	return rows
+}
+
+// title writes a word with a capital.
+func title(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+func (r *renderer) notes() {
+	if len(r.p.Notes) == 0 {
+		return
+	}
+	r.section("Worth knowing")
+	for _, n := range r.p.Notes {
+		r.item("-", title(n.Text)+".")
+	}
+	fmt.Fprintln(r.out)
+}
+
+func (r *renderer) cautions() {
+	r.section("Take care")
+	for _, c := range r.p.Cautions {
+		text := c.Text
+		if c.Source != "" {
+			text += " (" + c.Source + ")"
+		}
+		r.item("!", text)
+	}
+}
+
+func (r *renderer) working() {
+	fmt.Fprintln(r.out)
+	r.section("How it is worked out")
+	last, sources := -2, map[string]int{}
+	var order []string
+	for s := range r.p.Working() {
+		if s.Task != last {
+			last = s.Task
+			if s.Task >= 0 {
+				r.item(fmt.Sprintf("%d.", s.Task+1), r.p.Tasks[s.Task].Title)
+			} else {
+				r.item("=", "All tasks together")
+			}
+		}
+		n, ok := sources[s.Source]
+		if !ok {
+			n = len(order) + 1
+			sources[s.Source] = n
+			order = append(order, s.Source)
+		}
+		table(indent{r.out}, []column{{"", false, 44}, {"", false, 24}, {"", true, 4}}, [][]string{{pad(s.Step, 44, false), pad(s.Figure, 24, false), fmt.Sprintf("[%d]", n)}})
+	}
+	fmt.Fprintln(r.out)
+	r.section("Where the figures come from")
+	for i, s := range order {
+		r.item(fmt.Sprintf("[%d]", i+1), s)
+	}
+}
+
+// indent writes every line two columns further in.
+type indent struct{ out io.Writer }
+
+func (w indent) Write(b []byte) (int, error) {
+	for line := range strings.Lines(string(b)) {
+		if _, err := io.WriteString(w.out, "  "+line); err != nil {
+			return 0, err
+		}
+	}
+	return len(b), nil
+}

@@ -1,0 +1,116 @@
+package main
+
+import (
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// width is the terminal that every table fits: 80 columns.
+const width = 80
+
+// column is how a table lays one column out. A cell longer than most is
+// wrapped.
+type column struct {
+	head  string
+	right bool // figures line up at the right
+	most  int
+}
+
+// table writes rows under their heads, indented by two. A column with no head
+// and no text takes no room.
+func table(out io.Writer, cols []column, rows [][]string) {
+	wide := make([]int, len(cols))
+	for i, c := range cols {
+		wide[i] = utf8.RuneCountInString(c.head)
+		for _, row := range rows {
+			for _, line := range wrap(row[i], c.most) {
+				wide[i] = max(wide[i], utf8.RuneCountInString(line))
+			}
+		}
+	}
+	var b strings.Builder
+	write := func(cells [][]string) {
+		for k := 0; ; k++ {
+			line, more := "", false
+			for i, c := range cols {
+				text := ""
+				if k < len(cells[i]) {
+					text, more = cells[i][k], true
+				}
+				if wide[i] == 0 {
+					continue
+				}
+				line += "  " + pad(text, wide[i], c.right)
+			}
+			if !more {
+				return
+			}
+			b.WriteString(strings.TrimRight(line, " ") + "\n")
+		}
+	}
+	heads := make([][]string, len(cols))
+	headed := false
+	for i, c := range cols {
+		heads[i] = []string{c.head}
+		headed = headed || c.head != ""
+	}
+	if headed {
+		write(heads)
+	}
+	for _, row := range rows {
+		cells := make([][]string, len(cols))
+		for i := range cols {
+			cells[i] = wrap(row[i], cols[i].most)
+		}
+		write(cells)
+	}
+	io.WriteString(out, b.String())
+}
+
+func pad(s string, n int, right bool) string {
+	gap := strings.Repeat(" ", max(n-utf8.RuneCountInString(s), 0))
+	if right {
+		return gap + s
+	}
+	return s + gap
+}
+
+// glued stands for a space that does not break, between a figure and its unit.
+const glued = "\x00"
+
+var gluer = strings.NewReplacer(" cu ft", glued+"cu"+glued+"ft", " cu yd", glued+"cu"+glued+"yd", " cu in", glued+"cu"+glued+"in", " sq ft", glued+"sq"+glued+"ft", " dry qt", glued+"dry"+glued+"qt", " gal", glued+"gal")
+
+// glue keeps units with their figures.
+func glue(s string) string { return gluer.Replace(s) }
+
+// wrap breaks s at spaces into lines of at most n runes; a longer word is cut.
+func wrap(s string, n int) []string {
+	if n <= 0 || utf8.RuneCountInString(s) <= n {
+		return []string{s}
+	}
+	var lines []string
+	line := ""
+	for word := range strings.SplitSeq(glue(s), " ") {
+		word = strings.ReplaceAll(word, glued, " ")
+		for utf8.RuneCountInString(word) > n {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			cut := string([]rune(word)[:n])
+			lines, word = append(lines, cut), word[len(cut):]
+		}
+		switch {
+		case line == "":
+			line = word
+		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= n:
+			line += " " + word
+		default:
+			lines, line = append(lines, line), word
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}

@@ -1,0 +1,206 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+)
+
+func (a *app) fillCommand() *cobra.Command {
+	q := &quick{kind: "fill", defaultMaterial: "potting-mix"}
+	cmd := &cobra.Command{
+		Use:   "fill COUNTxCONTAINER...",
+		Short: "mix for pots, trays and boxes",
+		Long: `Works out the mix for pots, trays and boxes. A container is so many times
+a class      64x#1   10xtray-72           (barrow list containers)
+a volume     12x"2.8 L"                   what one takes to the fill line
+a pot        6x"12 in x 11 in"            straight across, and depth of mix
+a box        3x"20 in x 10 in x 2 in"     length, width, depth of mix
+Without --mix or --material it is worked out as ready-made potting mix.`,
+		Example: `  barrow fill 64x#1 --mix "bark-fines 3, peat 1, perlite 1"
+  barrow fill 64x#1 12x"2.8 L" --mix potting --spare 5%
+  barrow fill 3x"20 in x 10 in x 2 in" --mix rooting --pack "peat=3.8 cu ft"
+  barrow fill 40x#3 --mix "bark-fines 4, compost 1" --settle 0% --blend-loss 0%`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			lines := make([][2]string, len(args))
+			for i, arg := range args {
+				count, what, ok := splitCount(arg)
+				if !ok {
+					return fmt.Errorf("%q: write how many, x, and what: 64x#1 or 12x\"2.8 L\"", arg)
+				}
+				lines[i] = [2]string{count, what}
+				q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", arg)
+			}
+			q.containers = func(w *wire.Writer) { containers(w, lines) }
+			return q.plan(a)
+		},
+	}
+	q.flags(cmd, false)
+	cmd.ValidArgsFunction = completeWith(func() (ids []string) {
+		for _, k := range mix.Catalog().Containers {
+			ids = append(ids, "1x"+k.ID)
+		}
+		return ids
+	})
+	return cmd
+}
+
+// splitCount cuts 64x#1 into 64 and #1.
+func splitCount(s string) (count, what string, ok bool) {
+	s = strings.TrimSpace(s)
+	n := 0
+	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
+		n++
+	}
+	rest := strings.TrimSpace(s[n:])
+	for _, x := range []string{"x", "X", "×"} {
+		if what, ok := strings.CutPrefix(rest, x); ok && n > 0 && strings.TrimSpace(what) != "" {
+			return s[:n], strings.TrimSpace(what), true
+		}
+	}
+	return "", "", false
+}
+
+// containers writes the lines of a fill: what starts with a figure is a
+// measure, by how many lengths it has; anything else is a class.
+func containers(w *wire.Writer, lines [][2]string) {
+	w.Key("containers")
+	w.BeginArray()
+	for _, l := range lines {
+		w.BeginObject()
+		w.Key("count")
+		number(w, l[0])
+		what := l[1]
+		sides := strings.FieldsFunc(strings.ReplaceAll(what, " by ", "x"), func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
+		switch measured := strings.ContainsAny(what[:1], "0123456789.-") || strings.ContainsRune("½¼¾⅓⅔⅛", []rune(what)[0]); {
+		case !measured:
+			text(w, "size", what)
+		case len(sides) == 2:
+			across, height := pair(sides)
+			text(w, "across", across)
+			text(w, "height", height)
+		case len(sides) > 2:
+			text(w, "box", what)
+		default:
+			text(w, "holds", what)
+		}
+		w.EndObject()
+	}
+	w.EndArray()
+}
+
+// pair gives the first of two lengths the second's unit when it has none.
+func pair(sides []string) (across, height string) {
+	across, height = strings.TrimSpace(sides[0]), strings.TrimSpace(sides[1])
+	if i := strings.IndexFunc(height, func(r rune) bool { return r >= 'a' && r <= 'z' || r == '\'' || r == '"' }); i > 0 && strings.Trim(across, "0123456789./ ") == "" {
+		across += " " + height[i:]
+	}
+	return across, height
+}
+
+func (a *app) amendCommand() *cobra.Command {
+	q := &quick{kind: "amend"}
+	cmd := &cobra.Command{
+		Use:   "amend",
+		Short: "a layer worked into a bed",
+		Long: `Works out a layer worked into a bed. --into is the finished depth that holds the
+layer: 3 in of 9 in is a third. --over is the depth of native soil loosened:
+3 in over 6 in is the same third. Give one of the two; and --layer, or --share
+and the layer follows.`,
+		Example: `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" --material bark-fines
+  barrow amend --area "circle 14 ft" --share 25% --over "8 in" --material compost
+  barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`,
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
+	}
+	q.flags(cmd, true)
+	f := cmd.Flags()
+	q.field(f, "area", `the bed: "60 ft x 4 ft", "circle 14 ft", "240 sq ft"`)
+	q.field(f, "layer", `how deep it is spread: "3 in"`)
+	q.field(f, "share", `or its share of the finished bed: "25%"`)
+	q.field(f, "into", `finished depth that holds the layer: "9 in"`)
+	q.field(f, "over", `or depth of native soil loosened: "6 in"`)
+	q.field(f, "soil", "the bed's own soil: clay, loam or sandy")
+	return cmd
+}
+
+func (a *app) backfillCommand() *cobra.Command {
+	q := &quick{kind: "backfill"}
+	cmd := &cobra.Command{
+		Use:   "backfill",
+		Short: "soil and material round root balls",
+		Long: `Works out planting holes: the soil dug, what goes back round the root balls, what
+is left over, and the material mixed in where --share asks for some.`,
+		Example: `  barrow backfill --holes 64 --width "18 in" --depth "6 in" --ball "#1" --above-grade "1 in"
+  barrow backfill --holes 12 --width "2 ft" --depth "8 in" --ball "8 in x 9 in" --share 25% --material compost`,
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
+	}
+	q.flags(cmd, false)
+	f := cmd.Flags()
+	q.field(f, "holes", "how many holes")
+	q.field(f, "width", `straight across: "18 in"`)
+	q.field(f, "depth", `no deeper than the ball: "7 in"`)
+	q.field(f, "ball", `root ball: "#1", "0.7 gal", or across by height "6 in x 7 in"`)
+	q.field(f, "above_grade", `how far the ball stands above the ground: "1 in"`)
+	q.field(f, "share", `of the backfill that is material: "25%"`)
+	q.field(f, "soil", "the soil dug: clay, loam or sandy")
+	return cmd
+}
+
+func (a *app) coverCommand() *cobra.Command {
+	q := &quick{kind: "cover"}
+	cmd := &cobra.Command{
+		Use:   "cover",
+		Short: "mulch over a bed",
+		Long:  `Works out mulch over a bed, with the ground round stems left bare and sheets of cardboard or paper underneath.`,
+		Example: `  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
+  barrow cover --area "ring 6 ft x 1 ft" --layer "8 cm" --material wood-chips --measure metric
+  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch --stems "64 at 3 in" --sheet "4 ft x 3 ft overlap 6 in"`,
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
+	}
+	q.flags(cmd, true)
+	f := cmd.Flags()
+	q.field(f, "area", `the bed: "60 ft x 4 ft", "circle 14 ft", "240 sq ft"`)
+	q.field(f, "layer", `how deep it is spread: "3 in"`)
+	q.field(f, "stems", `plants kept clear all round: "64 at 3 in"`)
+	q.field(f, "sheet", `sheets underneath: "4 ft x 3 ft overlap 6 in"`)
+	return cmd
+}
+
+// completeWith offers words to the shell.
+func completeWith(words func() []string) cobra.CompletionFunc {
+	return func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		return words(), cobra.ShellCompDirectiveNoFileComp
+	}
+}
+
+func materialIDs() (ids []string) {
+	for _, m := range mix.Catalog().Materials {
+		ids = append(ids, m.ID+"\t"+m.Name)
+	}
+	return ids
+}
+
+func mixIDs() (ids []string) {
+	for _, m := range mix.Catalog().Mixes {
+		ids = append(ids, m.ID+"\t"+m.Name)
+	}
+	return ids
+}
+
+func sortedKeys[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}

@@ -1,0 +1,260 @@
+package mix
+
+import (
+	"sync"
+
+	"example.org/barrow/units"
+	"example.org/barrow/units/near"
+)
+
+// book is what a job may name: the catalogue's rows, with the job's own rows
+// over them. A book is read-only once made.
+type book struct {
+	cat       *Catalogue
+	materials []*Material // needs are indexed as this is
+	material  map[string]int
+	class     map[string]*Class
+	mixes     map[string]*Mix
+	blends    map[string]*blend
+}
+
+// stock is the book of the catalogue alone.
+var stock = sync.OnceValue(func() *book {
+	cat := catalogue()
+	b := &book{cat: cat, material: map[string]int{}, class: map[string]*Class{}, mixes: map[string]*Mix{}, blends: map[string]*blend{}}
+	for i := range cat.Materials {
+		b.addMaterial(&cat.Materials[i])
+	}
+	for i := range cat.Containers {
+		b.class[cat.Containers[i].ID] = &cat.Containers[i]
+	}
+	for i := range cat.Mixes {
+		b.mixes[cat.Mixes[i].ID] = &cat.Mixes[i]
+	}
+	for id := range b.mixes {
+		b.open(id)
+	}
+	return b
+})
+
+// newBook checks the job's own rows and lays them over the catalogue.
+func newBook(c *checker, j *Job) *book {
+	base := stock()
+	if len(j.Materials)+len(j.Containers)+len(j.Mixes) == 0 {
+		return base
+	}
+	b := &book{cat: base.cat, blends: map[string]*blend{}}
+	b.materials = append(b.materials, base.materials...)
+	b.material, b.class, b.mixes = copyMap(base.material), copyMap(base.class), copyMap(base.mixes)
+	taken := map[string]string{}
+	eachRow(c, "materials", j.Materials, func(m *Material) {
+		m.check(c)
+		claim(c, taken, m.ID, "material")
+		b.addMaterial(m)
+	})
+	eachRow(c, "containers", j.Containers, func(k *Class) {
+		k.check(c)
+		claim(c, taken, k.ID, "container")
+		b.class[k.ID] = k
+	})
+	eachRow(c, "mixes", j.Mixes, func(m *Mix) {
+		m.check(c)
+		claim(c, taken, m.ID, "mix")
+		if _, is := b.material[m.ID]; is && m.ID != "" {
+			c.problemAt("id", "id.taken", m.ID+" is a material; give the mix another id")
+		}
+		b.mixes[m.ID] = m
+	})
+	eachRow(c, "mixes", j.Mixes, func(m *Mix) { b.checkParts(c, m) })
+	if c.sound() {
+		for id := range b.mixes {
+			b.open(id)
+		}
+	}
+	return b
+}
+
+func copyMap[V any](m map[string]V) map[string]V {
+	out := make(map[string]V, len(m)+8)
+	for k, v := range m {
+		out[k] = v
+	}
+	return out
+}
+
+// eachRow walks the job's own rows. It works on copies: a check fills in what
+// a row left out, and the job stays as it was written.
+func eachRow[T any](c *checker, list string, rows []T, do func(*T)) {
+	c.path.push(list)
+	for i := range rows {
+		c.path.pushIndex(i)
+		row := rows[i]
+		do(&row)
+		c.path.pop()
+	}
+	c.path.pop()
+}
+
+// claim reports an id that another of the job's own rows has. Containers are
+// named apart from materials and mixes.
+func claim(c *checker, taken map[string]string, id, kind string) {
+	key := id
+	if kind == "container" {
+		key = "container " + id
+	}
+	if other, is := taken[key]; is && id != "" {
+		c.problemAt("id", "id.duplicate", "another "+other+" has this id")
+	}
+	taken[key] = kind
+}
+
+func (b *book) addMaterial(m *Material) {
+	b.material[m.ID] = len(b.materials)
+	b.materials = append(b.materials, m)
+}
+
+// checkParts reports parts that name nothing, mixes that end up naming
+// themselves, and mixes that are too large when opened up.
+func (b *book) checkParts(c *checker, m *Mix) {
+	c.path.push("parts")
+	for _, p := range m.Parts {
+		c.path.push(p.Of)
+		if _, ok := b.material[p.Of]; !ok {
+			inner, ok := b.mixes[p.Of]
+			switch {
+			case !ok:
+				c.add(c.unknown("material.unknown", p.Of, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+			case inner.ID == m.ID:
+				c.problem("mix.itself", "a mix cannot be a part of itself")
+			case b.reaches(inner, m.ID, map[string]bool{}):
+				c.problem("mix.itself", p.Of+" is made with "+m.ID+", so neither can be mixed")
+			}
+		}
+		c.path.pop()
+	}
+	if _, _, ok := wholeParts(m.Parts); !ok {
+		c.problem("mix.parts", "write the parts as smaller numbers")
+	}
+	if c.sound() && b.leaves(m, 0) > maxLeaves {
+		c.problem("mix.large", "too many materials once its mixes are opened up")
+	}
+	c.path.pop()
+}
+
+// reaches reports whether opening m leads to the mix id.
+func (b *book) reaches(m *Mix, id string, seen map[string]bool) bool {
+	if seen[m.ID] {
+		return false
+	}
+	seen[m.ID] = true
+	for _, p := range m.Parts {
+		if p.Of == id {
+			return true
+		}
+		if inner, ok := b.mixes[p.Of]; ok && b.reaches(inner, id, seen) {
+			return true
+		}
+	}
+	return false
+}
+
+// leaves counts the materials of m opened up, no further than past maxLeaves.
+// Depth guards the rows that are still to be found going round in a circle.
+func (b *book) leaves(m *Mix, depth int) int {
+	n := 0
+	for _, p := range m.Parts {
+		if n > maxLeaves || depth > maxLeaves {
+			return maxLeaves + 1
+		}
+		if inner, ok := b.mixes[p.Of]; ok {
+			n += b.leaves(inner, depth+1)
+		} else {
+			n++
+		}
+	}
+	return n
+}
+
+// open makes the mix id ready to split. Every part it names is in the book and
+// none leads back to it.
+func (b *book) open(id string) *blend {
+	if bl, ok := b.blends[id]; ok {
+		return bl
+	}
+	m := b.mixes[id]
+	bl := &blend{mix: m, of: make([]ingredient, len(m.Parts))}
+	bl.parts, bl.whole, _ = wholeParts(m.Parts)
+	for i, p := range m.Parts {
+		if index, ok := b.material[p.Of]; ok {
+			bl.of[i].material = index
+		} else {
+			bl.of[i].blend = b.open(p.Of)
+		}
+	}
+	bl.loss, bl.from = b.blendLoss(m)
+	bl.settleFrom = Source{Text: "the mix, " + m.ID, Kind: "job"}
+	b.blends[id] = bl
+	return bl
+}
+
+// blendLoss is what mixing m loses, and where the figure comes from.
+func (b *book) blendLoss(m *Mix) (units.Ratio, Source) {
+	switch {
+	case m.BlendLoss != nil:
+		return *m.BlendLoss, Source{Text: "the mix, " + m.ID, Kind: "job"}
+	case len(m.Parts) < 2:
+		return units.Ratio{}, arithmetic
+	}
+	common := b.cat.allowed("blend-loss")
+	return common.Share, common.Source
+}
+
+// pure is a material alone, as a blend of one part without loss.
+func (b *book) pure(index int) *blend {
+	m := b.materials[index]
+	return &blend{
+		mix:   &Mix{ID: m.ID, Name: m.Name, Settle: m.Settle, Source: m.Source},
+		parts: []int64{1}, whole: 1, of: []ingredient{{material: index}},
+		from: arithmetic, settleFrom: m.SettleSource,
+	}
+}
+
+func (b *book) materialNames() []string {
+	names := make([]string, 0, len(b.materials)+len(b.mixes))
+	for _, m := range b.materials {
+		names = append(names, m.ID)
+	}
+	return names
+}
+
+func (b *book) mixNames() []string {
+	var names []string
+	for id := range b.mixes {
+		names = append(names, id)
+	}
+	return names
+}
+
+// classNames lists every id and every other name, and owners the id of each.
+func (b *book) classNames() (names []string, owners map[string]string) {
+	owners = map[string]string{}
+	for id, k := range b.class {
+		names = append(names, id)
+		owners[id] = id
+		for _, also := range k.Also {
+			names = append(names, also)
+			owners[also] = id
+		}
+	}
+	return names, owners
+}
+
+// unknown is the problem of a word that names nothing, with the nearest name.
+func (c *checker) unknown(code, word string, names []string, otherwise string) *Problem {
+	_, offset := c.path.find(c.root)
+	hint := otherwise
+	if meant := near.Word(word, names); meant != "" {
+		hint = `did you mean "` + meant + `"?`
+	}
+	return &Problem{Path: c.path.String(), Code: code, Value: clip(word), Hint: hint, offset: offset}
+}

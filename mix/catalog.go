@@ -1,0 +1,175 @@
+package mix
+
+import (
+	_ "embed"
+	"sync"
+
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+//go:embed catalog.json
+var catalogJSON []byte
+
+// Catalogue is the trade's rows that come with the program. The rows are
+// shared: change a copy.
+type Catalogue struct {
+	Sources    []Source
+	Allowances []Allowed
+	Containers []Class
+	Materials  []Material
+	Mixes      []Mix
+	Soils      []Soil
+}
+
+// Allowed is a common allowance with the range it was met in.
+type Allowed struct {
+	ID               string
+	Share, Low, High units.Ratio
+	Source           Source
+	Confidence       string
+}
+
+// Catalog returns the built-in catalogue.
+func Catalog() Catalogue { return *catalogue() }
+
+// catalogue decodes the embedded rows once. They are tested to be sound.
+var catalogue = sync.OnceValue(func() *Catalogue {
+	root, faults := wire.Parse(catalogJSON, wire.Limits{})
+	if len(faults) > 0 {
+		panic("mix: catalogue: " + faults[0].Error())
+	}
+	c := &checker{root: &root}
+	cat := &Catalogue{}
+	readObject(c, &root, cat, "the catalogue", catalogFields)
+	if err := c.err(); err != nil {
+		panic("mix: catalogue: " + err.Error())
+	}
+	return cat
+})
+
+var catalogFields = []field[Catalogue]{
+	{"sources", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Sources = readList(c, n, "sources", func(c *checker, n *wire.Node, s *Source) { readObject(c, n, s, "a source", sourceFields) })
+	}},
+	{"allowances", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Allowances = readList(c, n, "allowances", func(c *checker, n *wire.Node, a *Allowed) {
+			readObject(c, n, a, "an allowance", allowedFields)
+			cat.cite(c, "source", &a.Source)
+		})
+	}},
+	{"containers", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Class) {
+			readObject(c, n, k, "a container", catalogClassFields, classFields)
+			cat.cite(c, "source", &k.Source)
+			k.check(c)
+		})
+	}},
+	{"materials", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Materials = readList(c, n, "materials", func(c *checker, n *wire.Node, m *Material) {
+			readObject(c, n, m, "a material", catalogMaterialFields, materialFields)
+			cat.cite(c, "source", &m.Source)
+			cat.cite(c, "settle_source", &m.SettleSource)
+			cat.cite(c, "opens_source", &m.OpensSource)
+			m.check(c)
+		})
+	}},
+	{"mixes", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Mixes = readList(c, n, "mixes", func(c *checker, n *wire.Node, m *Mix) {
+			readObject(c, n, m, "a mix", catalogMixFields, mixFields)
+			cat.cite(c, "source", &m.Source)
+			m.check(c)
+		})
+	}},
+	{"soils", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Soils = readList(c, n, "soils", func(c *checker, n *wire.Node, s *Soil) {
+			readObject(c, n, s, "a soil", soilFields)
+			cat.cite(c, "source", &s.Source)
+		})
+	}},
+}
+
+// cite turns the source id that a row named into the source.
+func (cat *Catalogue) cite(c *checker, field string, s *Source) {
+	if s.Text == "" && field != "source" {
+		return
+	}
+	for _, known := range cat.Sources {
+		if known.ID == s.Text {
+			*s = known
+			return
+		}
+	}
+	c.problemAt(field, "source.unknown", "every row names a source of the catalogue")
+}
+
+// The fields that only the catalogue's own rows have.
+
+var sourceFields = []field[Source]{
+	{"id", "", "", func(c *checker, n *wire.Node, s *Source) { s.ID = readID(c, n) }},
+	{"text", "", "", func(c *checker, n *wire.Node, s *Source) { s.Text, _ = readText(c, n, "text") }},
+	{"kind", "", "", func(c *checker, n *wire.Node, s *Source) {
+		s.Kind = oneOf(c, n, "read", "memory", "practice", "arithmetic")
+	}},
+}
+
+var allowedFields = []field[Allowed]{
+	{"id", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.ID = readID(c, n) }},
+	{"share", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Share = readShare(c, n, most) }},
+	{"low", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Low = readShare(c, n, most) }},
+	{"high", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.High = readShare(c, n, most) }},
+	{"source", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Confidence = readConfidence(c, n) }},
+}
+
+var catalogClassFields = []field[Class]{
+	{"also", "", "", func(c *checker, n *wire.Node, k *Class) {
+		k.Also = readList(c, n, "names", func(c *checker, n *wire.Node, s *string) { *s = readName(c, n) })
+	}},
+	{"fill", "", "", func(c *checker, n *wire.Node, k *Class) { k.Holds.Plan = readVolume(c, n) }},
+	{"confidence", "", "", func(c *checker, n *wire.Node, k *Class) { k.Confidence = readConfidence(c, n) }},
+}
+
+var catalogMaterialFields = []field[Material]{
+	{"settle_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleLow = readShare(c, n, most) }},
+	{"settle_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleHigh = readShare(c, n, most) }},
+	{"settle_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleSource = jobSource(readName(c, n)) }},
+	{"opens_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.OpensSource = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *wire.Node, m *Material) { m.Confidence = readConfidence(c, n) }},
+}
+
+var catalogMixFields = []field[Mix]{
+	{"confidence", "", "", func(c *checker, n *wire.Node, m *Mix) { m.Confidence = readConfidence(c, n) }},
+}
+
+var soilFields = []field[Soil]{
+	{"id", "", "", func(c *checker, n *wire.Node, s *Soil) { s.ID = readID(c, n) }},
+	{"name", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Name = readName(c, n) }},
+	{"swell", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Swell = readShare(c, n, whole) }},
+	{"swell_low", "", "", func(c *checker, n *wire.Node, s *Soil) { s.SwellLow = readShare(c, n, whole) }},
+	{"swell_high", "", "", func(c *checker, n *wire.Node, s *Soil) { s.SwellHigh = readShare(c, n, whole) }},
+	{"source", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Confidence = readConfidence(c, n) }},
+}
+
+func readConfidence(c *checker, n *wire.Node) string { return oneOf(c, n, "high", "medium", "low") }
+
+// allowed returns the common allowance id, which the catalogue has.
+func (cat *Catalogue) allowed(id string) *Allowed {
+	for i := range cat.Allowances {
+		if cat.Allowances[i].ID == id {
+			return &cat.Allowances[i]
+		}
+	}
+	panic("mix: the catalogue has no allowance " + id)
+}
+
+// soil returns the soil id, or nil.
+func (cat *Catalogue) soil(id string) *Soil {
+	for i := range cat.Soils {
+		if cat.Soils[i].ID == id {
+			return &cat.Soils[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,351 @@
+package mix
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// JSON writes the plan as the one document that every face reads: the same
+// bytes from the library, the command line and a browser. Volumes are litres,
+// exact; masses are kilograms to a tenth; lengths millimetres; areas square
+// metres. The text beside a figure is in the job's measure.
+func (p *Plan) JSON() []byte {
+	e := encoder{p: p, m: p.Measure}
+	w := &e.w
+	w.BeginObject()
+	e.int("schema", schema)
+	e.optional("name", p.Name)
+	e.text("measure", p.Measure.String())
+	e.list("needs", len(p.Needs), func(i int) { e.need(&p.Needs[i]) })
+	e.list("order", len(p.Order), func(i int) { e.line(&p.Order[i]) })
+	e.list("trips", 0, nil)   // not worked out yet; load.drives bounds them
+	e.list("batches", 0, nil) // not worked out yet
+	if p.Priced {
+		e.optional("currency", p.Currency)
+		e.text("cost", p.Cost.String())
+	}
+	if len(p.Unpriced) > 0 {
+		e.list("unpriced", len(p.Unpriced), func(i int) { w.String(p.Unpriced[i]) })
+	}
+	e.load()
+	e.list("tasks", len(p.Tasks), func(i int) { e.task(&p.Tasks[i], &p.work.tasks[i]) })
+	e.list("notes", len(p.Notes), func(i int) {
+		n := p.Notes[i]
+		w.BeginObject()
+		e.optional("path", n.Path)
+		e.text("code", n.Code)
+		e.text("text", n.Text)
+		w.EndObject()
+	})
+	e.list("cautions", len(p.Cautions), func(i int) {
+		w.BeginObject()
+		e.text("code", p.Cautions[i].Code)
+		e.text("text", p.Cautions[i].Text)
+		e.optional("source", p.Cautions[i].Source)
+		w.EndObject()
+	})
+	w.Key("working")
+	w.BeginArray()
+	for s := range p.Working() {
+		e.step(s)
+	}
+	w.EndArray()
+	w.EndObject()
+	return w.Bytes()
+}
+
+// encoder writes a plan.
+type encoder struct {
+	w   wire.Writer
+	p   *Plan
+	m   units.Measure
+	buf []byte
+}
+
+func (e *encoder) text(key, s string) { e.w.Key(key); e.w.String(s) }
+
+func (e *encoder) optional(key, s string) {
+	if s != "" {
+		e.text(key, s)
+	}
+}
+
+func (e *encoder) int(key string, n int64) { e.w.Key(key); e.w.Int(n) }
+
+func (e *encoder) list(key string, n int, one func(i int)) {
+	e.w.Key(key)
+	e.w.BeginArray()
+	for i := range n {
+		one(i)
+	}
+	e.w.EndArray()
+}
+
+func (e *encoder) litres(key string, v units.Volume) { e.w.Key(key); e.litre(v) }
+
+func (e *encoder) litre(v units.Volume) {
+	e.buf = v.AppendLitres(e.buf[:0])
+	e.w.Raw(string(e.buf))
+}
+
+// span writes the planned volume, and the range where there is one.
+func (e *encoder) span(name string, s Span) {
+	e.litres(name+"litres", s.Plan)
+	if !s.Certain() {
+		e.w.Key(name + "range_litres")
+		e.w.BeginArray()
+		e.litre(s.Low)
+		e.litre(s.High)
+		e.w.EndArray()
+	}
+}
+
+// number writes f with at most places digits after the point.
+func (e *encoder) number(key string, f float64, places int) {
+	e.w.Key(key)
+	e.raw(f, places)
+}
+
+func (e *encoder) raw(f float64, places int) {
+	b := strconv.AppendFloat(e.buf[:0], f, 'f', places, 64)
+	if places > 0 {
+		for b[len(b)-1] == '0' {
+			b = b[:len(b)-1]
+		}
+		if b[len(b)-1] == '.' {
+			b = b[:len(b)-1]
+		}
+	}
+	e.buf = b
+	e.w.Raw(string(b))
+}
+
+// mass writes a range of mass in kilograms where it is known.
+func (e *encoder) mass(mass [2]units.Mass) {
+	if mass[1] == 0 {
+		return
+	}
+	e.w.Key("mass_kg")
+	e.w.BeginArray()
+	for _, m := range mass {
+		e.raw(float64(m)/float64(units.Kilogram), 1)
+	}
+	e.w.EndArray()
+	e.text("mass_shown", e.m.MassRange(mass[0], mass[1]))
+}
+
+func (e *encoder) need(n *Need) {
+	w := &e.w
+	w.BeginObject()
+	e.text("material", n.Material.ID)
+	e.text("name", n.Material.Name)
+	e.span("", n.Buy)
+	e.text("shown", Shown(e.m, n.Buy.Plan))
+	if !n.Buy.Certain() {
+		e.text("range_shown", e.m.VolumeRange(n.Buy.Low, n.Buy.High))
+	}
+	e.litres("takes_litres", n.Takes.Plan)
+	if n.OnHand > 0 {
+		e.litres("on_hand_litres", n.OnHand)
+	}
+	e.mass(n.Mass())
+	choices := n.Choices(e.m)
+	e.list("packs", len(choices), func(i int) { e.choice(&choices[i]) })
+	w.EndObject()
+}
+
+func (e *encoder) choice(c *Choice) {
+	e.w.BeginObject()
+	switch {
+	case c.Bulk:
+		e.text("bulk", c.Size.Text)
+	case c.Bale:
+		e.text("bale", c.Size.Text)
+	default:
+		e.text("pack", c.Size.Text)
+	}
+	e.int("count", c.Count[1])
+	if c.Count[0] != c.Count[1] {
+		e.counts(c.Count)
+	}
+	e.litres("left_litres", c.Left)
+	e.w.EndObject()
+}
+
+func (e *encoder) counts(c [2]int64) {
+	e.w.Key("count_range")
+	e.w.BeginArray()
+	e.w.Int(c[0])
+	e.w.Int(c[1])
+	e.w.EndArray()
+}
+
+func (e *encoder) line(l *Line) {
+	w := &e.w
+	w.BeginObject()
+	e.text("material", l.Material.ID)
+	if l.Offer.Bulk.Volume > 0 {
+		e.text("bulk", l.Offer.Bulk.Text)
+	} else {
+		e.text("pack", l.Offer.Pack.Text)
+	}
+	e.int("offer", int64(l.index))
+	e.int("count", l.Count)
+	if l.FewMany[0] != l.FewMany[1] {
+		e.counts(l.FewMany)
+	}
+	e.litres("litres", l.Volume)
+	if l.Priced {
+		e.text("cost", l.Cost.String())
+	}
+	e.litres("left_litres", l.Left)
+	e.text("left_shown", e.m.Volume(l.Left))
+	e.mass(l.Mass)
+	w.EndObject()
+}
+
+func (e *encoder) load() {
+	l := &e.p.Load
+	if len(e.p.Order) == 0 {
+		return
+	}
+	e.w.Key("load")
+	e.w.BeginObject()
+	e.litres("litres", l.Volume)
+	e.text("shown", Shown(e.m, l.Volume))
+	e.mass(l.Mass)
+	if l.Drives[1] > 0 {
+		e.w.Key("drives_at_least")
+		e.w.BeginArray()
+		e.w.Int(l.Drives[0])
+		e.w.Int(l.Drives[1])
+		e.w.EndArray()
+		e.text("limit", l.Limit)
+	}
+	e.w.EndObject()
+}
+
+func (e *encoder) task(t *TaskPlan, k *worked) {
+	w := &e.w
+	w.BeginObject()
+	e.text("kind", t.Kind)
+	e.text("title", t.Title)
+	e.optional("filling", t.Filling)
+	e.span("net_", t.Net)
+	e.span("loose_", t.Loose)
+	e.text("loose_shown", spanText(e.m, t.Loose))
+	if len(t.Allowances) > 0 {
+		e.list("allowances", len(t.Allowances), func(i int) { e.allowance(&t.Allowances[i]) })
+	}
+	if len(t.Parts) > 0 {
+		e.list("parts", len(t.Parts), func(i int) {
+			w.BeginObject()
+			e.text("material", t.Parts[i].Material.ID)
+			e.span("", t.Parts[i].Volume)
+			e.text("shown", spanText(e.m, t.Parts[i].Volume))
+			w.EndObject()
+		})
+	}
+	e.extra(k)
+	e.list("facts", len(t.Facts), func(i int) {
+		w.BeginObject()
+		e.text("label", t.Facts[i].Label)
+		e.text("figure", t.Facts[i].Figure)
+		w.EndObject()
+	})
+	w.EndObject()
+}
+
+func (e *encoder) allowance(a *Allowance) {
+	e.w.BeginObject()
+	e.text("name", a.Name)
+	e.text("share", a.Share.String())
+	e.litres("adds_litres", a.Adds)
+	e.text("adds_shown", e.m.Volume(a.Adds))
+	e.text("source", a.Source.String())
+	e.w.EndObject()
+}
+
+// extra writes what only one kind of task has.
+func (e *encoder) extra(k *worked) {
+	switch {
+	case k.task.Amend != nil:
+		b := &k.bed
+		e.w.Key("bed")
+		e.w.BeginObject()
+		e.number("area_m2", float64(b.area)/float64(units.SquareMetre), 6)
+		e.millimetres("layer_mm", b.layer)
+		e.millimetres("native_mm", b.native)
+		e.millimetres("finished_mm", max(b.finished, b.layer))
+		e.number("share", b.share.Float(), 6)
+		e.millimetres("rise_mm", k.rise())
+		e.w.EndObject()
+	case k.task.Backfill != nil:
+		h := &k.holes
+		e.w.Key("backfill")
+		e.w.BeginObject()
+		e.litres("dug_litres", h.dug)
+		e.span("put_back_", h.putBack)
+		e.span("left_over_loose_", h.left)
+		e.w.EndObject()
+	case k.task.Cover != nil:
+		c := &k.cover
+		e.w.Key("cover")
+		e.w.BeginObject()
+		e.number("area_m2", float64(c.area)/float64(units.SquareMetre), 6)
+		e.number("bare_m2", float64(c.bare)/float64(units.SquareMetre), 6)
+		e.millimetres("layer_mm", k.task.Cover.Layer)
+		if c.sheets > 0 {
+			e.int("sheets", c.sheets)
+		}
+		e.w.EndObject()
+	}
+}
+
+func (e *encoder) millimetres(key string, l units.Length) {
+	e.number(key, float64(l)/float64(units.Millimetre), 6)
+}
+
+func (e *encoder) step(s Step) {
+	e.w.BeginObject()
+	if s.Task >= 0 {
+		e.int("task", int64(s.Task))
+	}
+	e.optional("material", s.Material)
+	e.text("step", s.Step)
+	e.text("figure", s.Figure)
+	e.text("source", s.Source)
+	e.w.EndObject()
+}
+
+// ProblemsJSON writes the problems that err carries as the document that every
+// face reads: {"problems": [{"path", "code", "value", "hint"}]}.
+func ProblemsJSON(err error) []byte {
+	var e encoder
+	problems := Problems(err)
+	e.w.BeginObject()
+	e.list("problems", len(problems), func(i int) {
+		p := problems[i]
+		e.w.BeginObject()
+		e.text("path", p.Path)
+		e.text("code", p.Code)
+		e.text("value", p.Value)
+		e.text("hint", p.Hint)
+		e.w.EndObject()
+	})
+	e.w.EndObject()
+	return e.w.Bytes()
+}
+
+// Handle works out a job document: bytes in, bytes out, for faces on the far
+// side of an edge. The reply is the plan's JSON or the problems'. It panics
+// only on a bug of the program.
+func Handle(job []byte) []byte {
+	p, err := PlanDocument(job)
+	if err != nil {
+		return ProblemsJSON(err)
+	}
+	return p.JSON()
+}

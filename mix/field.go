@@ -1,0 +1,260 @@
+package mix
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+	"example.org/barrow/units/near"
+)
+
+// field is one field of an object of the job document: how it is read and
+// what it is, in one place. The tables of fields are the document's schema;
+// [Fields] lists them for help texts.
+type field[T any] struct {
+	name  string
+	takes string // what to write there
+	about string
+	read  func(c *checker, n *wire.Node, into *T)
+}
+
+// readObject reads n's fields into into and reports every field that is
+// unknown. what is the object in words: "a task".
+func readObject[T any](c *checker, n *wire.Node, into *T, what string, tables ...[]field[T]) {
+	if n.Kind != wire.Object {
+		c.problem("json.kind", what+" is an object in { }, not "+n.Kind.String())
+		return
+	}
+	for i, key := range n.Keys {
+		c.path.push(key)
+		if f := lookUp(key, tables); f != nil {
+			f.read(c, &n.Items[i], into)
+		} else {
+			c.problem("field.unknown", unknownField(key, what, tables))
+		}
+		c.path.pop()
+	}
+}
+
+func lookUp[T any](key string, tables [][]field[T]) *field[T] {
+	for _, fields := range tables {
+		for i := range fields {
+			if fields[i].name == key {
+				return &fields[i]
+			}
+		}
+	}
+	return nil
+}
+
+func unknownField[T any](key, what string, tables [][]field[T]) string {
+	var names []string
+	for _, fields := range tables {
+		for i := range fields {
+			names = append(names, fields[i].name)
+		}
+	}
+	if meant := near.Word(key, names); meant != "" {
+		return `did you mean "` + meant + `"?`
+	}
+	return what + " takes " + listed(names, "and")
+}
+
+// listed joins words: a, b and c.
+func listed(words []string, and string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " " + and + " " + words[last]
+}
+
+// readList reads every element of n with read.
+func readList[T any](c *checker, n *wire.Node, what string, read func(c *checker, n *wire.Node, into *T)) []T {
+	if n.Kind != wire.Array {
+		c.problem("json.kind", what+" are a list in [ ], not "+n.Kind.String())
+		return nil
+	}
+	list := make([]T, len(n.Items))
+	for i := range n.Items {
+		c.path.pushIndex(i)
+		read(c, &n.Items[i], &list[i])
+		c.path.pop()
+	}
+	return list
+}
+
+// readText returns n's text as a person typed it, without the space around it.
+func readText(c *checker, n *wire.Node, takes string) (string, bool) {
+	switch {
+	case n.Kind == wire.String:
+		return strings.TrimSpace(n.Text), true
+	case n.Kind == wire.Number:
+		c.problem("json.kind", `write `+takes+` as text in quotes, with its unit`)
+	default:
+		c.problem("json.kind", "write "+takes+", not "+n.Kind.String())
+	}
+	return "", false
+}
+
+// readQuantity reads text with parse. A quantity that must be more than zero
+// says so with positive.
+func readQuantity[T ~int64](c *checker, n *wire.Node, takes string, positive bool, parse func(string) (T, error)) T {
+	s, ok := readText(c, n, takes)
+	if !ok {
+		return 0
+	}
+	v, err := parse(s)
+	switch {
+	case err != nil:
+		c.unitsError(err)
+	case positive && v == 0:
+		c.problem("quantity.zero", "write "+takes+" of more than zero")
+	}
+	return v
+}
+
+func readLength(c *checker, n *wire.Node) units.Length {
+	return readQuantity(c, n, `a length such as "3 in"`, true, units.ParseLength)
+}
+
+// readMargin reads a length that may be zero.
+func readMargin(c *checker, n *wire.Node) units.Length {
+	return readQuantity(c, n, `a length such as "1 in"`, false, units.ParseLength)
+}
+
+func readVolume(c *checker, n *wire.Node) units.Volume {
+	return readQuantity(c, n, `a volume such as "1 1/2 cu ft"`, true, units.ParseVolume)
+}
+
+func readMass(c *checker, n *wire.Node) units.Mass {
+	return readQuantity(c, n, `a weight such as "40 lb"`, true, units.ParseMass)
+}
+
+func readDensity(c *checker, n *wire.Node) units.Density {
+	return readQuantity(c, n, `a weight per volume such as "1100 lb/cu yd"`, true, units.ParseDensity)
+}
+
+// readMoney takes an amount as text or as a bare number.
+func readMoney(c *checker, n *wire.Node) units.Money {
+	if n.Kind != wire.String && n.Kind != wire.Number {
+		c.problem("json.kind", `write an amount such as "4.75", not `+n.Kind.String())
+		return 0
+	}
+	m, err := units.ParseMoney(n.Text)
+	if err != nil {
+		c.unitsError(err)
+	}
+	return m
+}
+
+// readShare reads a share of at most limit.
+func readShare(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
+	s, ok := n.Text, true
+	if n.Kind != wire.Number { // 0.1 without quotes is as clear as "10%"
+		if s, ok = readText(c, n, `a share such as "10%"`); !ok {
+			return units.Ratio{}
+		}
+	}
+	r, err := units.ParseRatio(s)
+	switch {
+	case err != nil:
+		c.unitsError(err)
+	case limit.Less(r):
+		c.problem("share.range", "at most "+limit.String())
+		return units.Ratio{}
+	}
+	return r
+}
+
+// maxCount bounds a count of anything: a thousand million.
+const maxCount = 1_000_000_000
+
+// readCount reads a whole number from least to [maxCount].
+func readCount(c *checker, n *wire.Node, least int64) int64 {
+	if n.Kind != wire.Number {
+		c.problem("json.kind", "write a whole number without quotes, not "+n.Kind.String())
+		return 0
+	}
+	v, err := strconv.ParseInt(n.Text, 10, 64)
+	switch {
+	case err != nil && strings.Trim(n.Text, "0123456789") == "":
+		c.problem("count.large", "at most "+strconv.Itoa(maxCount))
+	case err != nil:
+		c.problem("count.whole", "write a whole number")
+	case v < least:
+		c.problem("count.small", "at least "+strconv.FormatInt(least, 10))
+	case v > maxCount:
+		c.problem("count.large", "at most "+strconv.Itoa(maxCount))
+	default:
+		return v
+	}
+	return 0
+}
+
+// maxName bounds a name, so that no table bursts.
+const maxName = 120
+
+// readName reads a name that people read: any text without control characters.
+func readName(c *checker, n *wire.Node) string {
+	if n.Kind != wire.String {
+		c.problem("json.kind", "write a name in quotes, not "+n.Kind.String())
+		return ""
+	}
+	name := strings.TrimSpace(n.Text)
+	switch {
+	case len([]rune(name)) > maxName:
+		c.problem("name.long", "at most "+strconv.Itoa(maxName)+" letters")
+		return ""
+	case strings.ContainsFunc(name, isControl):
+		c.problem("name.control", "a name is one line, without control characters")
+		return ""
+	}
+	return name
+}
+
+// isControl reports the characters that would move a terminal's cursor or
+// turn the text around: C0, C1, line separators and bidirectional overrides.
+func isControl(r rune) bool {
+	return r < ' ' || 0x7f <= r && r < 0xa0 || r == 0x2028 || r == 0x2029 || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
+}
+
+// readID reads a name that other fields point at.
+func readID(c *checker, n *wire.Node) string {
+	id := readName(c, n)
+	if c.sound() && !plainID(id) {
+		c.problem("id.form", `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
+	}
+	return id
+}
+
+func plainID(id string) bool {
+	if id == "" || len(id) > 64 {
+		return false
+	}
+	for _, r := range id {
+		if !('a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9' || strings.ContainsRune("-_#.", r)) {
+			return false
+		}
+	}
+	return true
+}
+
+// oneOf reads one of words.
+func oneOf(c *checker, n *wire.Node, words ...string) string {
+	s, ok := readText(c, n, "one of "+listed(words, "or"))
+	if !ok || slices.Contains(words, s) {
+		return s
+	}
+	if meant := near.Word(s, words); meant != "" {
+		c.problem("word.unknown", `did you mean "`+meant+`"?`)
+	} else {
+		c.problem("word.unknown", "write "+listed(words, "or"))
+	}
+	return ""
+}
+
+// whole is all of something.
+var whole = units.Percent(100)

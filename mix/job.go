@@ -1,0 +1,149 @@
+package mix
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// Job is everything one person wants worked out together. [Read] makes one
+// from a document; a Go program may fill one in itself. The zero value has no
+// tasks, which [Job.Plan] reports.
+type Job struct {
+	Name     string
+	Measure  units.Measure // for what people read; figures do not change
+	Currency string        // written before amounts; "" for none
+
+	Materials  []Material
+	Containers []Class
+	Mixes      []Mix
+	Tasks      []Task
+	OnHand     []OnHand
+	Offers     []Offer
+	Haul       Haul
+
+	root *wire.Node // the document, for the values that problems quote
+}
+
+// OnHand is material already there, as it would leave the shovel.
+type OnHand struct {
+	Material string
+	Volume   units.Volume
+}
+
+// Haul is what can be driven and what a drive costs. Zero fields are unknown.
+type Haul struct {
+	Payload  units.Mass   // weight limit of one trip
+	Room     units.Volume // volume limit of one trip
+	TripCost units.Money  // paid for every drive, the first included
+}
+
+// Bounds on a document. A job of a hundred thousand containers is far inside.
+const (
+	MaxBytes = 32 << 20
+	maxDepth = 16
+	maxRows  = 1000 // own materials, containers, mixes and offers, each
+)
+
+// schema is the version of the job document that this program reads.
+const schema = 1
+
+// document is a Job while it is read.
+type document struct {
+	Job
+	schema int64
+	tasks  bool
+}
+
+var jobFields = []field[document]{
+	{"schema", "1", "the version of this document", func(c *checker, n *wire.Node, d *document) { d.schema = readCount(c, n, 1) }},
+	{"name", "a name", "what the plan is headed with", func(c *checker, n *wire.Node, d *document) { d.Name = readName(c, n) }},
+	{"measure", "us, metric or both", "the units that the plan is written in; us when left out", func(c *checker, n *wire.Node, d *document) {
+		if s := oneOf(c, n, "us", "metric", "both"); s != "" {
+			d.Measure, _ = units.ParseMeasure(s)
+		}
+	}},
+	{"currency", "a sign", `written before amounts, such as "$"`, func(c *checker, n *wire.Node, d *document) {
+		if d.Currency = readName(c, n); len([]rune(d.Currency)) > 4 {
+			c.problem("name.long", `at most 4 letters, such as "$" or "EUR"`)
+		}
+	}},
+	{"materials", "list", "materials of your own, over the catalogue's", func(c *checker, n *wire.Node, d *document) {
+		d.Materials = readList(c, n, "materials", func(c *checker, n *wire.Node, m *Material) { readObject(c, n, m, "a material", materialFields) })
+	}},
+	{"containers", "list", "containers of your own, that size may name", func(c *checker, n *wire.Node, d *document) {
+		d.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Class) { readObject(c, n, k, "a container", classFields) })
+	}},
+	{"mixes", "list", "mixes of your own", func(c *checker, n *wire.Node, d *document) {
+		d.Mixes = readList(c, n, "mixes", func(c *checker, n *wire.Node, m *Mix) { readObject(c, n, m, "a mix", mixFields) })
+	}},
+	{"tasks", "list", "the work: fill, amend, backfill, cover", func(c *checker, n *wire.Node, d *document) {
+		d.tasks = true
+		d.Tasks = readList(c, n, "tasks", readTask)
+	}},
+	{"on_hand", "object", `what you have, loose: {"perlite": "2 cu ft"}`, func(c *checker, n *wire.Node, d *document) { d.OnHand = readOnHand(c, n) }},
+	{"offers", "list", "what the yard sells, with prices", func(c *checker, n *wire.Node, d *document) {
+		d.Offers = readList(c, n, "offers", func(c *checker, n *wire.Node, o *Offer) { readObject(c, n, o, "an offer", offerFields) })
+	}},
+	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *wire.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
+}
+
+var haulFields = []field[Haul]{
+	{"payload", "weight", "the door placard's figure less the people", func(c *checker, n *wire.Node, h *Haul) { h.Payload = readMass(c, n) }},
+	{"room", "volume", "what fits, level", func(c *checker, n *wire.Node, h *Haul) { h.Room = readVolume(c, n) }},
+	{"trip_cost", "amount", "paid for every drive, the first included", func(c *checker, n *wire.Node, h *Haul) { h.TripCost = readMoney(c, n) }},
+}
+
+func readOnHand(c *checker, n *wire.Node) []OnHand {
+	if n.Kind != wire.Object {
+		c.problem("json.kind", `on_hand is an object such as {"perlite": "2 cu ft"}, not `+n.Kind.String())
+		return nil
+	}
+	list := make([]OnHand, len(n.Keys))
+	for i, key := range n.Keys {
+		c.path.push(key)
+		v := readQuantity(c, &n.Items[i], `a volume such as "2 cu ft"`, false, units.ParseVolume)
+		list[i] = OnHand{key, v}
+		c.path.pop()
+	}
+	return list
+}
+
+// read decodes a job document and reports what its form gets wrong. The error
+// is in c; the job is for further checks all the same.
+func read(c *checker, data []byte) *Job {
+	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth})
+	for _, f := range faults {
+		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": " + f.Reason})
+	}
+	if len(faults) > 0 {
+		return nil
+	}
+	c.root = &root
+	var d document
+	readObject(c, &root, &d, "a job", jobFields)
+	switch {
+	case root.Kind != wire.Object:
+	case d.schema > schema:
+		c.problemAt("schema", "schema.newer", "made by a newer version; this one reads schema 1")
+	case root.Field("schema") == nil:
+		c.problemAt("schema", "field.missing", `write "schema": 1, the version of the document`)
+	}
+	d.root = &root
+	return &d.Job
+}
+
+// Read decodes and checks a job document: UTF-8 JSON of at most [MaxBytes].
+// The error carries every problem at once; see [Problems].
+func Read(data []byte) (*Job, error) {
+	var c checker
+	j := read(&c, data)
+	if j != nil {
+		j.work(&c)
+	}
+	if err := c.err(); err != nil {
+		return nil, err
+	}
+	return j, nil
+}

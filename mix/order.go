@@ -1,0 +1,139 @@
+package mix
+
+import "example.org/barrow/units"
+
+// Line is one line of the order: so many of one offer.
+type Line struct {
+	Material *Material
+	Offer    *Offer
+	Count    int64
+	// FewMany is the count for the least and the most that the need may be.
+	FewMany [2]int64
+	Each    Span         // loose volume of one
+	From    Source       // of Each, when it is not the pack's own size
+	Volume  units.Volume // loose volume of all, as planned
+	Left    units.Volume // over the need
+	Cost    units.Money
+	Priced  bool
+	Mass    [2]units.Mass // lightest and heaviest; zero when not known
+	Given   bool          // the mass is the pack's own weight
+
+	index int // of the offer
+}
+
+// buy orders what every need takes, from one offer a material: the least
+// cost, then the least left over, then the fewest packs, then the first
+// listed. A choice that mixes packs replaces choose and nothing else.
+func (w *work) buy(c *checker) []Line {
+	var order []Line
+	for i := range w.needs {
+		lines := w.lines(&w.needs[i], c)
+		if len(lines) == 0 || w.needs[i].Buy.Plan == 0 {
+			continue
+		}
+		best, ok := choose(lines)
+		if !ok {
+			w.shortOf(c, lines)
+			continue
+		}
+		order = append(order, best)
+	}
+	return order
+}
+
+// lines works out the order from each offer of the need alone.
+func (w *work) lines(n *Need, c *checker) (lines []Line) {
+	c.path.push("offers")
+	defer c.path.pop()
+	for i := range w.job.Offers {
+		o := &w.job.Offers[i]
+		if index := w.book.material[o.Material]; index != n.index {
+			continue
+		}
+		c.path.pushIndex(i)
+		l := Line{Material: n.Material, Offer: o, index: i}
+		l.Each, l.From = o.yield(n.Material)
+		l.count(c, n.Buy)
+		lines = append(lines, l)
+		c.path.pop()
+	}
+	return lines
+}
+
+// count works out how many, and what they come to.
+func (l *Line) count(c *checker, need Span) {
+	l.Count = Bags(need.Plan, l.Each.Plan)
+	l.FewMany = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
+	var ok bool
+	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok {
+		c.problem("volume.large", "so many of these come to more than can be worked out")
+		return
+	}
+	l.Left = max(l.Volume-need.Plan, 0)
+	if l.Offer.Price != nil {
+		if l.Cost, l.Priced = l.Offer.Price.Times(l.Count); !l.Priced || l.Cost > units.MaxMoney {
+			c.problemAt("price", "cost.large", "so many of these cost more than can be worked out")
+		}
+	}
+	if !l.weigh() {
+		c.problemAt("weight", "weight.large", "so many of these weigh more than can be worked out")
+	}
+}
+
+// weigh works out the mass: the pack's own weight counts as given, else the
+// dry and the wet density tell.
+func (l *Line) weigh() (ok bool) {
+	if w := l.Offer.Weight; w > 0 {
+		l.Given = true
+		l.Mass[0], ok = w.Times(l.Count)
+		l.Mass[1] = l.Mass[0]
+		return ok
+	}
+	l.Mass, ok = l.Material.mass(l.Volume)
+	return ok
+}
+
+// mass is what v of the material weighs, dry and wet; zero when not known.
+func (m *Material) mass(v units.Volume) (mass [2]units.Mass, ok bool) {
+	mass[0], ok = v.Mass(m.Dry)
+	if ok {
+		mass[1], ok = v.Mass(m.Wet)
+	}
+	return mass, ok
+}
+
+// choose returns the best line that the stock covers; ok is false when none
+// is.
+func choose(lines []Line) (best Line, ok bool) {
+	for _, l := range lines {
+		if l.inStock() && (!ok || l.better(&best)) {
+			best, ok = l, true
+		}
+	}
+	return best, ok
+}
+
+func (l *Line) inStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
+
+// better reports whether l is to be preferred to k, which stands before it.
+func (l *Line) better(k *Line) bool {
+	switch {
+	case l.Priced != k.Priced:
+		return l.Priced
+	case l.Cost != k.Cost:
+		return l.Cost < k.Cost
+	case l.Left != k.Left:
+		return l.Left < k.Left
+	}
+	return l.Count < k.Count
+}
+
+// shortOf reports that no offer's stock covers the need.
+func (w *work) shortOf(c *checker, lines []Line) {
+	l := &lines[0]
+	c.path.push("offers")
+	c.path.pushIndex(l.index)
+	c.problemAt("stock", "stock.short", itoa(l.Count)+" of these are needed; raise the stock, add another offer, or buy what there is and list it under on_hand")
+	c.path.pop()
+	c.path.pop()
+}

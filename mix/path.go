@@ -1,0 +1,54 @@
+package mix
+
+import "example.org/barrow/mix/wire"
+
+// path is where in a job a checker stands: tasks[1].containers[0].count. It is
+// the JSON path and the name of the form control alike.
+type path []step
+
+// step is a field, or with an empty name an index.
+type step struct {
+	name  string
+	index int
+}
+
+func (p *path) push(name string) { *p = append(*p, step{name: name}) }
+func (p *path) pushIndex(i int)  { *p = append(*p, step{index: i}) }
+func (p *path) pop()             { *p = (*p)[:len(*p)-1] }
+
+// String writes the path as wire writes it in a fault.
+func (p path) String() string {
+	s := ""
+	for _, at := range p {
+		if at.name == "" {
+			s = wire.PathIndex(s, at.index)
+		} else {
+			s = wire.PathKey(s, at.name)
+		}
+	}
+	return s
+}
+
+// find returns the node that p leads to from root, or nil, and the offset of
+// the deepest node on the way: where a reader should look.
+func (p path) find(root *wire.Node) (n *wire.Node, offset int) {
+	n = root
+	for _, at := range p {
+		if n == nil {
+			return nil, offset
+		}
+		offset = n.Offset
+		switch {
+		case at.name != "":
+			n = n.Field(at.name)
+		case n.Kind == wire.Array && at.index < len(n.Items):
+			n = &n.Items[at.index]
+		default:
+			n = nil
+		}
+	}
+	if n != nil {
+		offset = n.Offset
+	}
+	return n, offset
+}

@@ -1,0 +1,365 @@
+package mix
+
+import (
+	"strconv"
+
+	"example.org/barrow/units"
+)
+
+// Plan is everything that a face shows of a job. Faces only lay it out: every
+// figure has its text beside it, in the job's measure.
+type Plan struct {
+	Name     string
+	Measure  units.Measure
+	Currency string
+
+	Tasks []TaskPlan
+	Needs []Need
+	Order []Line
+	// Cost is the order's, of the lines that have a price; Unpriced names the
+	// materials of the others. Priced is false when no line has one.
+	Cost     units.Money
+	Priced   bool
+	Unpriced []string
+	Load     Load
+	Haul     Haul
+
+	Notes    []Note
+	Cautions []Caution
+
+	work *work
+}
+
+// TaskPlan is one task of the plan.
+type TaskPlan struct {
+	Kind, Title string
+	Filling     string // the name of what goes in, "" for nothing
+	Net, Loose  Span   // in place, and as it leaves the shovel
+	Allowances  []Allowance
+	Parts       []Portion // of Loose, by material
+	Facts       []Fact
+}
+
+// Portion is a material's share of a task.
+type Portion struct {
+	Material *Material
+	Volume   Span // loose
+}
+
+// Fact is one more thing that a task works out, as label and figure.
+type Fact struct{ Label, Figure string }
+
+// Load is the whole order on the vehicle. Zero fields are unknown.
+type Load struct {
+	Volume units.Volume
+	Mass   [2]units.Mass // lightest and heaviest
+	Drives [2]int64      // at least this many, if it is at its lightest and at its heaviest
+	Limit  string        // which asks for the most of them: "payload" or "room"
+}
+
+// Note is something worth knowing that is no caution and no problem.
+type Note struct {
+	Path string // the field it is about, or ""
+	Code string
+	Text string
+}
+
+// Plan checks the job and works it out. The error carries every problem at
+// once, and then there is no plan; see [Problems].
+func (j *Job) Plan() (*Plan, error) {
+	c := &checker{root: j.root}
+	return j.plan(c)
+}
+
+// PlanDocument reads a job document and works it out: [Read] and [Job.Plan]
+// in one.
+func PlanDocument(data []byte) (*Plan, error) {
+	c := &checker{}
+	j := read(c, data)
+	if j == nil {
+		return nil, c.err()
+	}
+	return j.plan(c)
+}
+
+func (j *Job) plan(c *checker) (*Plan, error) {
+	w := j.work(c)
+	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Haul: j.Haul, work: w}
+	if c.sound() {
+		p.load(c)
+	}
+	if err := c.err(); err != nil {
+		return nil, err
+	}
+	p.Tasks = make([]TaskPlan, len(w.tasks))
+	for i := range w.tasks {
+		p.Tasks[i] = w.tasks[i].lay(p)
+	}
+	p.Notes = p.notes()
+	p.Cautions = p.cautions()
+	return p, nil
+}
+
+// load adds the order up.
+func (p *Plan) load(c *checker) {
+	var ok = true
+	known := true
+	for i := range p.Order {
+		l := &p.Order[i]
+		if p.Load.Volume += l.Volume; p.Load.Volume > units.MaxVolume {
+			ok = false
+		}
+		for k := range l.Mass {
+			if p.Load.Mass[k] += l.Mass[k]; p.Load.Mass[k] > units.MaxMass {
+				ok = false
+			}
+		}
+		known = known && l.Mass[1] > 0
+		if p.Cost += l.Cost; p.Cost > units.MaxMoney {
+			ok = false
+		}
+		p.Priced = p.Priced || l.Priced
+		if !l.Priced {
+			p.Unpriced = append(p.Unpriced, l.Material.ID)
+		}
+		if !ok {
+			c.problemAt("offers", "order.large", "the order comes to more than can be worked out")
+			return
+		}
+	}
+	if !known {
+		p.Load.Mass = [2]units.Mass{}
+	}
+	p.drives()
+}
+
+// drives is the fewest trips that payload and room allow; packs that cannot be
+// divided may ask for more.
+func (p *Plan) drives() {
+	l, h := &p.Load, &p.Haul
+	if h.Payload > 0 && l.Mass[1] > 0 {
+		for i, mass := range l.Mass {
+			l.Drives[i] = int64((mass + h.Payload - 1) / h.Payload)
+		}
+		l.Limit = "payload"
+	}
+	if h.Room <= Slack || l.Volume == 0 {
+		return
+	}
+	n := Bags(l.Volume, h.Room)
+	if n > l.Drives[1] {
+		l.Limit = "room"
+	}
+	for i := range l.Drives {
+		l.Drives[i] = max(l.Drives[i], n)
+	}
+}
+
+// lay lays one task out.
+func (w *worked) lay(p *Plan) TaskPlan {
+	t := TaskPlan{Kind: w.task.Kind(), Title: w.title(p.Measure), Net: w.net, Loose: w.loose, Facts: w.facts(p.Measure)}
+	if w.in == nil {
+		return t
+	}
+	t.Filling = w.in.mix.Name
+	t.Allowances = []Allowance{w.settle, w.blend, w.spare}
+	takes := make([]Span, len(p.work.takes))
+	w.in.spread(w.loose, takes)
+	for i, v := range takes {
+		if v.High > 0 {
+			t.Parts = append(t.Parts, Portion{p.work.book.materials[i], v})
+		}
+	}
+	return t
+}
+
+// title is the task's name, or what it does in a few words.
+func (w *worked) title(m units.Measure) string {
+	t := w.task
+	name := ""
+	if w.in != nil {
+		name = w.in.mix.Name
+	}
+	switch {
+	case t.Name != "":
+		return t.Name
+	case t.Fill != nil:
+		return "Fill with " + name
+	case t.Amend != nil:
+		return "Amend " + m.Area(w.bed.area) + " with " + name
+	case t.Backfill != nil:
+		return "Backfill " + itoa(t.Backfill.Holes) + " " + many(t.Backfill.Holes, "hole")
+	}
+	return "Cover " + m.Area(w.cover.ground) + " with " + name
+}
+
+// facts are what a task works out besides its volumes.
+func (w *worked) facts(m units.Measure) (facts []Fact) {
+	add := func(label, figure string) { facts = append(facts, Fact{label, figure}) }
+	switch {
+	case w.task.Fill != nil:
+		for i := range w.pots {
+			add(w.pots[i].label(m), w.pots[i].figure(m))
+		}
+	case w.task.Amend != nil:
+		b := &w.bed
+		add("Layer, as spread", m.Length(b.layer))
+		add("Native soil loosened", m.Length(b.native))
+		add("Finished depth", m.Length(max(b.finished, b.layer)))
+		add("Share of the finished bed", percent(b.share))
+		add("Grade rises by up to", m.Length(w.rise()))
+	case w.task.Backfill != nil:
+		h := &w.holes
+		add("Soil dug, in place", m.Volume(h.dug))
+		add("Filled round the balls", spanText(m, h.round))
+		add("Soil put back, in place", spanText(m, h.putBack))
+		add("Soil left over, loose", spanText(m, h.left))
+	default:
+		k := &w.cover
+		add("Layer, as spread", m.Length(w.task.Cover.Layer))
+		if k.bare > 0 {
+			add("Left bare round the stems", m.Area(k.bare))
+		}
+		if k.sheets > 0 {
+			label := "Sheets underneath"
+			if !k.exact {
+				label = "Sheets underneath, about"
+			}
+			add(label, itoa(k.sheets))
+		}
+	}
+	return facts
+}
+
+// rise is how far the layer lifts the ground: the layer less what settles.
+func (w *worked) rise() units.Length {
+	n, d := w.settle.Share.Den()-w.settle.Share.Num(), w.settle.Share.Den()
+	return part(w.bed.layer, n, d)
+}
+
+// label is a container line in words: 64 #1 nursery pots.
+func (p *pot) label(m units.Measure) string {
+	k := p.line
+	s := itoa(k.Count) + " x "
+	if p.class != nil {
+		s += p.class.Name
+	} else {
+		s += k.words(m)
+	}
+	if p.class == nil && p.cells > 1 {
+		s += ", " + itoa(p.cells) + " cells"
+	}
+	if k.Ball != nil {
+		s += ", ball " + k.Ball.Text
+	}
+	return s
+}
+
+// words describes a container by its measures.
+func (k *Container) words(m units.Measure) string {
+	shape := "round pot"
+	if k.Shape == "square" {
+		shape = "square pot"
+	}
+	switch {
+	case k.Holds > 0:
+		return m.Volume(k.Holds) + " pot"
+	case len(k.Box) == 3:
+		return m.Length(k.Box[0]) + " x " + m.Length(k.Box[1]) + " x " + m.Length(k.Box[2]) + " box"
+	case k.Across > 0:
+		return shape + " " + m.Length(k.Across) + " x " + m.Length(k.Height)
+	}
+	return shape + " " + m.Length(k.Top) + " to " + m.Length(k.Bottom) + " x " + m.Length(k.Height)
+}
+
+// figure is what a line takes.
+func (p *pot) figure(m units.Measure) string {
+	return spanText(m, p.total)
+}
+
+// spanText writes a span for people: the plan, and the range where there is
+// one.
+func spanText(m units.Measure, s Span) string {
+	if s.Certain() {
+		return m.Volume(s.Plan)
+	}
+	return m.Volume(s.Plan) + " (" + m.VolumeRange(s.Low, s.High) + ")"
+}
+
+// Shown writes a volume as yards talk about it: cubic feet with cubic yards,
+// litres with cubic metres, by the measure.
+func Shown(m units.Measure, v units.Volume) string {
+	feet, yards, litres := units.CubicFeet(v), units.CubicYards(v), units.Litres(v)
+	small := v < units.CubicYard/4
+	switch {
+	case m == units.Metric:
+		return m.Volume(v)
+	case m == units.Both && small:
+		return m.Volume(v)
+	case m == units.Both:
+		return feet + " (" + yards + ", " + litres + ")"
+	case small:
+		return m.Volume(v)
+	}
+	return feet + " (" + yards + ")"
+}
+
+// percent writes a share to a tenth of a percent.
+func percent(r units.Ratio) string {
+	tenths, _ := units.Volume(1000).MulDiv(r.Num(), r.Den())
+	s := itoa(int64(tenths) / 10)
+	if d := int64(tenths) % 10; d > 0 {
+		s += "." + itoa(d)
+	}
+	return s + "%"
+}
+
+// rangeText writes two counts: "2 to 5", or one where they are the same.
+func rangeText(r [2]int64) string {
+	if r[0] == r[1] {
+		return itoa(r[0])
+	}
+	return itoa(r[0]) + " to " + itoa(r[1])
+}
+
+func itoa(n int64) string { return strconv.FormatInt(n, 10) }
+
+// many adds an s where there is not one.
+func many(n int64, word string) string {
+	if n == 1 {
+		return word
+	}
+	return word + "s"
+}
+
+// DrivesText writes the drives for people: "at least 3 drives dry, 5 wet, by
+// payload", or "" when they are not known.
+func (l *Load) DrivesText() string {
+	n := l.Drives
+	switch {
+	case n[1] == 0:
+		return ""
+	case n[0] != n[1]:
+		return "at least " + itoa(n[0]) + " " + many(n[0], "drive") + " dry, " + itoa(n[1]) + " wet, by " + l.Limit
+	}
+	return "at least " + itoa(n[1]) + " " + many(n[1], "drive") + " by " + l.Limit
+}
+
+// CountText writes the count of a choice: "3", or "2 to 3" for a bale.
+func (c *Choice) CountText() string { return rangeText(c.Count) }
+
+// CountText writes the count of a line and, where the need is not certain, the
+// counts for the least and the most it may be: "6 (5 to 7)".
+func (l *Line) CountText() string {
+	if l.FewMany[0] == l.FewMany[1] {
+		return itoa(l.Count)
+	}
+	return itoa(l.Count) + " (" + rangeText(l.FewMany) + ")"
+}
+
+// SpanText writes a volume for people: "28.7 cu ft", with the range in
+// brackets where there is one.
+func (p *Plan) SpanText(s Span) string { return spanText(p.Measure, s) }
+
+// PercentText writes a share for people, to a tenth of a percent.
+func PercentText(r units.Ratio) string { return percent(r) }

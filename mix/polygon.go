@@ -1,0 +1,150 @@
+package mix
+
+import (
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// Bounds on an outline. Within a kilometre every product below fits 64 bits,
+// and testing every pair of sides stays quick.
+const (
+	maxCorners = 500
+	maxOffset  = 1000 * units.Metre
+)
+
+// point is a corner in micrometres.
+type point struct{ x, y int64 }
+
+func readCorner(c *checker, n *wire.Node, p *[2]units.Length) {
+	if n.Kind != wire.Array || len(n.Items) != 2 {
+		c.problem("area.corner", `a corner is two lengths, such as ["12 ft", "0 ft"]`)
+		return
+	}
+	for i := range p {
+		c.path.pushIndex(i)
+		p[i] = readQuantity(c, &n.Items[i], `a length such as "12 ft" or "-3 ft"`, false, units.ParseOffset)
+		if p[i] > maxOffset || p[i] < -maxOffset {
+			c.problem("area.far", "at most 1 km from the origin")
+		}
+		c.path.pop()
+	}
+}
+
+// polygon measures an outline by the shoelace formula, whole micrometres in
+// 64 bits. An outline that crosses or touches itself has no area to trust.
+func polygon(c *checker, corners [][2]units.Length) units.Area {
+	c.path.push("corners")
+	defer c.path.pop()
+	if len(corners) > maxCorners {
+		c.problem("area.corners", "at most 500 corners")
+		return 0
+	}
+	p := outline(corners)
+	if len(p) < 3 {
+		c.problem("area.corners", "an outline has at least three corners")
+		return 0
+	}
+	if i, j, cross := crossing(p); cross {
+		c.path.pushIndex(j)
+		c.problem("area.crossing", "the side that starts here meets the side from corner "+ordinal(i)+": list the corners in order, one way round")
+		c.path.pop()
+		return 0
+	}
+	// Sums may wrap on the way; the total, twice the area, fits.
+	var twice int64
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		twice += (a.x-p[0].x)*(b.y-p[0].y) - (b.x-p[0].x)*(a.y-p[0].y)
+	}
+	if twice < 0 {
+		twice = -twice
+	}
+	if twice < 2 {
+		c.problem("area.small", "the corners lie on one line")
+		return 0
+	}
+	return units.Area((twice + 1) / 2)
+}
+
+// outline rounds the corners to micrometres and drops a last corner that
+// repeats the first, as people write to close the line.
+func outline(corners [][2]units.Length) []point {
+	p := make([]point, len(corners))
+	for i, k := range corners {
+		p[i] = point{micrometre(k[0]), micrometre(k[1])}
+	}
+	if n := len(p); n > 1 && p[0] == p[n-1] {
+		p = p[:n-1]
+	}
+	return p
+}
+
+// micrometre rounds to the nearest, halves away from zero.
+func micrometre(l units.Length) int64 {
+	if l < 0 {
+		return -int64((-l + 500) / 1000)
+	}
+	return int64((l + 500) / 1000)
+}
+
+// crossing finds two sides, by their first corners, that meet where they
+// should not.
+func crossing(p []point) (i, j int, found bool) {
+	n := len(p)
+	for j := range p {
+		a, b := p[j], p[(j+1)%n]
+		if a == b {
+			return (j + 1) % n, j, true
+		}
+		for i := range j {
+			u, v := p[i], p[(i+1)%n]
+			switch {
+			case i == j-1: // they share corner j: only folding back is wrong
+				if foldsBack(u, a, b) {
+					return i, j, true
+				}
+			case j == n-1 && i == 0: // they share corner 0
+				if foldsBack(a, b, v) {
+					return i, j, true
+				}
+			case meet(u, v, a, b):
+				return i, j, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+// turn is the sign of the turn a, b, c: left positive, straight zero.
+func turn(a, b, c point) int {
+	cross := (b.x-a.x)*(c.y-a.y) - (b.y-a.y)*(c.x-a.x)
+	switch {
+	case cross > 0:
+		return 1
+	case cross < 0:
+		return -1
+	}
+	return 0
+}
+
+// foldsBack reports whether b to c runs back along a to b.
+func foldsBack(a, b, c point) bool {
+	return turn(a, b, c) == 0 && (within(a, b, c) || within(b, c, a))
+}
+
+// within reports whether p, on the line through a and b, lies between them.
+func within(a, b, p point) bool {
+	return min(a.x, b.x) <= p.x && p.x <= max(a.x, b.x) && min(a.y, b.y) <= p.y && p.y <= max(a.y, b.y)
+}
+
+// meet reports whether the sides ab and cd have a point in common.
+func meet(a, b, c, d point) bool {
+	t1, t2, t3, t4 := turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)
+	if t1 != t2 && t3 != t4 {
+		return true
+	}
+	return t1 == 0 && within(a, b, c) || t2 == 0 && within(a, b, d) || t3 == 0 && within(c, d, a) || t4 == 0 && within(c, d, b)
+}
+
+// ordinal writes a corner's place in the list as people count, from 1.
+func ordinal(i int) string { return "number " + itoa(int64(i+1)) }

@@ -1,0 +1,134 @@
+package mix
+
+import (
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// Task is one piece of work: exactly one of Fill, Amend, Backfill and Cover is
+// set.
+type Task struct {
+	Name string // what the plan calls it, or ""
+
+	// Mix or Material says what goes in: one of the two. A backfill may have
+	// neither.
+	Mix, Material string
+
+	// Settle and BlendLoss override the mix's and the catalogue's allowances;
+	// nil takes those. Spare is what the grower wants on top.
+	Settle, BlendLoss *units.Ratio
+	Spare             units.Ratio
+
+	Fill     *Fill
+	Amend    *Amend
+	Backfill *Backfill
+	Cover    *Cover
+}
+
+// Kind is the word for what the task does: "fill", "amend", "backfill",
+// "cover", or "" when it is not set.
+func (t *Task) Kind() string {
+	switch {
+	case t.Fill != nil:
+		return "fill"
+	case t.Amend != nil:
+		return "amend"
+	case t.Backfill != nil:
+		return "backfill"
+	case t.Cover != nil:
+		return "cover"
+	}
+	return ""
+}
+
+var taskKinds = []string{"fill", "amend", "backfill", "cover"}
+
+var taskFields = []field[Task]{
+	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *wire.Node, t *Task) {}},
+	{"name", "a name", "what the plan calls it", func(c *checker, n *wire.Node, t *Task) { t.Name = readName(c, n) }},
+	{"mix", "a mix", "what goes in; or material", func(c *checker, n *wire.Node, t *Task) { t.Mix, _ = readText(c, n, "the id of a mix") }},
+	{"material", "a material", "what goes in; or mix", func(c *checker, n *wire.Node, t *Task) { t.Material, _ = readText(c, n, "the id of a material") }},
+	{"settle", "share", "loose volume lost in place; for a layer, 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Settle = readLoss(c, n) }},
+	{"blend_loss", "share", "volume lost when the parts are mixed, over the mix's own", func(c *checker, n *wire.Node, t *Task) { t.BlendLoss = readLoss(c, n) }},
+	{"spare", "share", "what you want on top; 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Spare = readShare(c, n, tenfold) }},
+}
+
+var tenfold = units.Percent(1000)
+
+// readTask reads a task: its kind first, wherever it stands, since that says
+// which other fields it takes.
+func readTask(c *checker, n *wire.Node, t *Task) {
+	kind := ""
+	if k := n.Field("kind"); k != nil {
+		c.path.push("kind")
+		kind = oneOf(c, k, taskKinds...)
+		c.path.pop()
+	} else if n.Kind == wire.Object {
+		c.problemAt("kind", "field.missing", "say what the task does: fill, amend, backfill or cover")
+	}
+	switch kind {
+	case "fill":
+		t.Fill = &Fill{}
+		readObject(c, n, t, "a fill task", taskFields, fillFields)
+	case "amend":
+		t.Amend = &Amend{}
+		readObject(c, n, t, "an amend task", taskFields, amendFields)
+	case "backfill":
+		t.Backfill = &Backfill{}
+		readObject(c, n, t, "a backfill task", taskFields, backfillFields)
+	case "cover":
+		t.Cover = &Cover{}
+		readObject(c, n, t, "a cover task", taskFields, coverFields)
+	default: // its fields wait until its kind is known
+		if n.Kind != wire.Object {
+			readObject(c, n, t, "a task", taskFields)
+		}
+	}
+}
+
+// filling returns what goes in, ready to split; nil with a problem when it
+// names nothing, and nil without one when neither is given and it is optional.
+func (t *Task) filling(c *checker, b *book, optional bool) *blend {
+	switch {
+	case t.Mix != "" && t.Material != "":
+		c.problemAt("material", "field.both", "give mix or material, not both")
+	case t.Mix != "":
+		return t.namedMix(c, b)
+	case t.Material != "":
+		return t.namedMaterial(c, b)
+	case !optional:
+		c.problemAt("material", "field.missing", "say what goes in: a material, or a mix")
+	}
+	return nil
+}
+
+func (t *Task) namedMix(c *checker, b *book) *blend {
+	if bl, ok := b.blends[t.Mix]; ok {
+		return bl
+	}
+	if _, ok := b.mixes[t.Mix]; ok {
+		return nil // a mix with problems of its own
+	}
+	c.path.push("mix")
+	if _, ok := b.material[t.Mix]; ok {
+		c.problem("mix.unknown", `a material, not a mix: write "material": "`+t.Mix+`"`)
+	} else {
+		c.add(c.unknown("mix.unknown", t.Mix, b.mixNames(), "define it under mixes, or see barrow list mixes"))
+	}
+	c.path.pop()
+	return nil
+}
+
+func (t *Task) namedMaterial(c *checker, b *book) *blend {
+	if index, ok := b.material[t.Material]; ok {
+		return b.pure(index)
+	}
+	c.path.push("material")
+	if _, ok := b.mixes[t.Material]; ok {
+		c.problem("material.unknown", `a mix, not a material: write "mix": "`+t.Material+`"`)
+	} else {
+		c.add(c.unknown("material.unknown", t.Material, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+	}
+	c.path.pop()
+	return nil
+}

@@ -1,0 +1,171 @@
+package mix
+
+import "example.org/barrow/units"
+
+// work is a job worked out, before it is laid out as a plan.
+type work struct {
+	job   *Job
+	book  *book
+	tasks []worked
+	takes []Span // loose, by the book's materials
+	hand  []units.Volume
+	needs []Need
+	order []Line
+}
+
+// worked is one task worked out.
+type worked struct {
+	task *Task
+	in   *blend // what goes in; nil when nothing does
+	net  Span
+	allowed
+
+	pots  []pot
+	bed   bed
+	holes holes
+	cover cover
+}
+
+// work checks the whole job and works it out as far as it is sound. The
+// problems are in c; with any of them the result is not to be used.
+func (j *Job) work(c *checker) *work {
+	w := &work{job: j, book: newBook(c, j)}
+	w.takes = make([]Span, len(w.book.materials))
+	if len(j.Tasks) == 0 {
+		c.problemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
+	}
+	w.tasks = make([]worked, len(j.Tasks))
+	c.path.push("tasks")
+	for i := range j.Tasks {
+		c.path.pushIndex(i)
+		w.tasks[i].do(c, w.book, &j.Tasks[i])
+		if !w.tasks[i].spread(w.takes) {
+			c.problem("volume.large", "with the tasks before it, more than can be worked out")
+		}
+		c.path.pop()
+	}
+	c.path.pop()
+	w.onHand(c)
+	w.checkOffers(c)
+	w.checkRows(c)
+	if c.sound() {
+		w.needs = w.pool()
+		w.order = w.buy(c)
+	}
+	return w
+}
+
+// do works one task out.
+func (w *worked) do(c *checker, b *book, t *Task) {
+	w.task = t
+	if t.Kind() == "" {
+		c.problemAt("kind", "field.missing", "say what the task does: fill, amend, backfill or cover")
+		return
+	}
+	w.in = t.filling(c, b, t.Backfill != nil)
+	switch {
+	case t.Fill != nil:
+		w.pots, w.net = t.Fill.work(c, b)
+	case t.Amend != nil:
+		w.bed, w.net = t.Amend.work(c)
+	case t.Backfill != nil:
+		w.holes, w.net = t.Backfill.work(c, b)
+		t.Backfill.pair(c, t)
+	default:
+		w.cover, w.net = t.Cover.work(c)
+	}
+	if w.in == nil || !c.sound() {
+		return
+	}
+	settle, blend, spare := t.allowances(b, w.in)
+	var ok bool
+	if w.allowed, ok = allow(w.net, settle, blend, spare); !ok {
+		c.problem("volume.large", "with its allowances, more than can be worked out")
+		w.loose = Span{}
+	}
+}
+
+// pair holds material and share of a backfill together.
+func (f *Backfill) pair(c *checker, t *Task) {
+	named := t.Material != "" || t.Mix != ""
+	switch some := f.Share != (units.Ratio{}); {
+	case named && !some:
+		c.problemAt("share", "field.missing", `how much of the backfill is it? such as "25%"; or leave the material out`)
+	case some && !named:
+		c.problemAt("material", "field.missing", "a share of what? name a material, or leave share out")
+	}
+}
+
+// spread adds what the task takes of each material to takes.
+func (w *worked) spread(takes []Span) bool {
+	return w.in == nil || w.in.spread(w.loose, takes)
+}
+
+// onHand looks up what is there already.
+func (w *work) onHand(c *checker) {
+	w.hand = make([]units.Volume, len(w.takes))
+	c.path.push("on_hand")
+	for _, h := range w.job.OnHand {
+		c.path.push(h.Material)
+		if index, ok := w.book.material[h.Material]; ok {
+			w.hand[index] += min(h.Volume, units.MaxVolume-w.hand[index])
+		} else {
+			c.add(c.unknown("material.unknown", h.Material, w.book.materialNames(), "barrow list materials shows them"))
+		}
+		c.path.pop()
+	}
+	c.path.pop()
+}
+
+// checkRows bounds the job's own lists.
+func (w *work) checkRows(c *checker) {
+	for name, n := range map[string]int{"materials": len(w.job.Materials), "containers": len(w.job.Containers), "mixes": len(w.job.Mixes), "offers": len(w.job.Offers)} {
+		if n > maxRows {
+			c.problemAt(name, "job.large", "at most "+itoa(maxRows)+" rows")
+		}
+	}
+}
+
+// Need is the loose volume of one material over all tasks, less what is on
+// hand.
+type Need struct {
+	Material *Material
+	Takes    Span         // over all tasks
+	OnHand   units.Volume // of which this much is there already
+	Buy      Span         // the need itself
+
+	index int
+}
+
+// pool adds the tasks' materials up, in the order in which the tasks first
+// name them.
+func (w *work) pool() []Need {
+	var needs []Need
+	seen := make([]bool, len(w.takes))
+	var walk func(*blend)
+	walk = func(b *blend) {
+		for _, in := range b.of {
+			switch {
+			case in.blend != nil:
+				walk(in.blend)
+			case !seen[in.material]:
+				seen[in.material] = true
+				needs = append(needs, w.need(in.material))
+			}
+		}
+	}
+	done := map[*blend]bool{}
+	for i := range w.tasks {
+		if in := w.tasks[i].in; in != nil && !done[in] {
+			done[in] = true
+			walk(in)
+		}
+	}
+	return needs
+}
+
+func (w *work) need(index int) Need {
+	takes, hand := w.takes[index], w.hand[index]
+	less := func(v units.Volume) units.Volume { return max(v-hand, 0) }
+	return Need{w.book.materials[index], takes, hand, Span{less(takes.Low), less(takes.Plan), less(takes.High)}, index}
+}
