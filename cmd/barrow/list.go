@@ -79,7 +79,7 @@ func (l *list) text(out io.Writer) error {
 		sourced = sourced || r.source != ""
 	}
 	if sourced {
-		cols = append(cols, column{"Sure", false, 6}, column{"", true, 4})
+		cols = append(cols, column{head: "Sure", most: 6}, column{right: true, most: 4})
 	}
 	for _, r := range l.rows {
 		row := r.cells
@@ -131,7 +131,7 @@ func (l *list) json(out io.Writer, name string) error {
 }
 
 func materials(m units.Measure) list {
-	l := list{cols: []column{{"Material", false, 14}, {"What to ask for", false, 26}, {"Weight, dry to wet", false, 18}}, keys: []string{"id", "grade", "density"}}
+	l := list{cols: []column{{head: "Material", most: 14}, {head: "What to ask for", most: 23}, {head: "Weight, dry to wet", most: 21}}, keys: []string{"id", "grade", "density"}}
 	for _, row := range mix.Catalog().Materials {
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.Text, row.Confidence})
 	}
@@ -139,7 +139,7 @@ func materials(m units.Measure) list {
 }
 
 func classes(m units.Measure) list {
-	l := list{cols: []column{{"Size", false, 8}, {"Container", false, 20}, {"Takes", false, 11}, {"Between", false, 20}}, keys: []string{"id", "name", "takes", "between"}}
+	l := list{cols: []column{{head: "Size", most: 8}, {head: "Container", most: 20}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
 	for _, row := range mix.Catalog().Containers {
 		h := row.Holds
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.Text, row.Confidence})
@@ -148,7 +148,7 @@ func classes(m units.Measure) list {
 }
 
 func mixes(units.Measure) list {
-	l := list{cols: []column{{"Mix", false, 12}, {"Parts by volume", false, 44}}, keys: []string{"id", "parts"}}
+	l := list{cols: []column{{head: "Mix", most: 12}, {head: "Parts by volume", most: 44}}, keys: []string{"id", "parts"}}
 	for _, row := range mix.Catalog().Mixes {
 		var parts []string
 		for _, p := range row.Parts {
@@ -160,7 +160,7 @@ func mixes(units.Measure) list {
 }
 
 func soils(units.Measure) list {
-	l := list{cols: []column{{"Soil", false, 12}, {"Swells when dug by", false, 18}, {"Between", false, 14}}, keys: []string{"id", "swell", "between"}}
+	l := list{cols: []column{{head: "Soil", most: 12}, {head: "Swells when dug by", most: 18}, {head: "Between", most: 14}}, keys: []string{"id", "swell", "between"}}
 	for _, row := range mix.Catalog().Soils {
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.Text, row.Confidence})
 	}
@@ -168,7 +168,7 @@ func soils(units.Measure) list {
 }
 
 func unitTable(units.Measure) list {
-	l := list{cols: []column{{"Unit", false, 10}, {"Of", false, 18}, {"Also written", false, 44}}, keys: []string{"unit", "kind", "also"}}
+	l := list{cols: []column{{head: "Unit", most: 10}, {head: "Of", most: 18}, {head: "Also written", most: 44}}, keys: []string{"unit", "kind", "also"}}
 	for _, u := range units.Units() {
 		l.rows = append(l.rows, listRow{cells: []string{u.Name, u.Kind, u.Also}})
 	}
@@ -185,7 +185,7 @@ func (a *app) jobTopic() *cobra.Command {
 		for _, f := range o.Fields {
 			rows = append(rows, []string{f.Name, f.Takes, f.About})
 		}
-		table(&b, []column{{"", false, 11}, {"", false, 18}, {"", false, 43}}, rows)
+		table(&b, []column{{most: 11}, {most: 18}, {most: 43}}, rows)
 	}
 	return &cobra.Command{Use: "job", Short: "every field of a job file", Long: strings.TrimRight(b.String(), "\n")}
 }

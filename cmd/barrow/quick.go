@@ -39,17 +39,17 @@ func (q *quick) flags(cmd *cobra.Command, layered bool) {
 	f := cmd.Flags()
 	f.SortFlags = false
 	q.output.flags(cmd)
-	f.StringVar(&q.mix, "mix", "", `a mix of the catalogue, or parts: "bark-fines 3, peat 1, perlite 1"`)
-	f.StringVar(&q.material, "material", "", "one material instead of a mix (see barrow list materials)")
-	usage := "share lost in place; left out, the catalogue's for pots"
+	f.StringVar(&q.mix, "mix", "", "a `MIX` of the catalogue, or parts: \"bark-fines 3, peat 1, perlite 1\"")
+	f.StringVar(&q.material, "material", "", "one `MATERIAL` instead (see barrow list materials)")
+	usage := "`SHARE` lost in place; left out, the catalogue's for pots"
 	if layered {
-		usage = "share lost in place; left out, none: a layer is measured as spread"
+		usage = "`SHARE` lost in place; left out, none: a layer is measured as spread"
 	}
 	q.field(f, "settle", usage)
-	q.field(f, "blend_loss", "share lost when the parts are mixed; left out, the catalogue's")
-	q.field(f, "spare", `share to have on top, such as "5%"`)
-	f.StringArrayVar(&q.offers, "pack", nil, `a pack for sale: "2 cu ft", "peat=3.8 cu ft", "2 cu ft at 4.75"`)
-	f.StringArrayVar(&q.bulk, "bulk", nil, `a step of loose material: "1/2 yd3", "compost=1 yd3 at 38"`)
+	q.field(f, "blend_loss", "`SHARE` lost when the parts are mixed; left out, the catalogue's")
+	q.field(f, "spare", "`SHARE` to have on top, such as 5%")
+	f.StringArrayVar(&q.offers, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
+	f.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
 	cmd.RegisterFlagCompletionFunc("material", completeWith(materialIDs))
 	cmd.RegisterFlagCompletionFunc("mix", completeWith(mixIDs))
 }

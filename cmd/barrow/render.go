@@ -76,7 +76,7 @@ func (r *renderer) needs() {
 		mass := n.Mass()
 		rows = append(rows, []string{n.Material.Name, figure, between, r.weight(mass)})
 	}
-	table(r.out, []column{{"Material", false, 16}, {"To buy", false, 23}, {r.ifAny(rows, 2, "Between"), false, 18}, {r.ifAny(rows, 3, "Weight"), false, 15}}, rows)
+	table(r.out, []column{{head: "Material", most: 16}, {head: "To buy", most: 23}, {head: r.ifAny(rows, 2, "Between"), most: 18}, {head: r.ifAny(rows, 3, "Weight"), most: 15}}, rows)
 	fmt.Fprintln(r.out)
 }
 
@@ -117,7 +117,7 @@ func (r *renderer) order() {
 		}
 		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, p.Measure.Volume(l.Left), r.weight(l.Mass)})
 	}
-	table(r.out, []column{{"Material", false, 16}, {"Buy", false, 18}, {r.ifAny(rows, 2, "Cost"), true, 10}, {"Over", false, 10}, {r.ifAny(rows, 4, "Weight"), false, 15}}, rows)
+	table(r.out, []column{{head: "Material", most: 16}, {head: "Buy", most: 18}, {head: r.ifAny(rows, 2, "Cost"), right: true, most: 10}, {head: "Over", most: 10}, {head: r.ifAny(rows, 4, "Weight"), most: 15}}, rows)
 	r.total()
 	fmt.Fprintln(r.out)
 }
@@ -174,7 +174,7 @@ func (r *renderer) packs() {
 		return
 	}
 	r.section("In packs commonly sold, one kind or another")
-	table(r.out, []column{{"", false, 20}, {"", false, 5}, {"", false, 48}}, rows)
+	table(r.out, []column{{most: 20}, {most: 5}, {most: 48}}, rows)
 	fmt.Fprintln(r.out)
 }
 
@@ -199,7 +199,7 @@ func (r *renderer) tasks() {
 		if t.Filling != "" {
 			rows = append(rows, r.loose(t)...)
 		}
-		table(indent{r.out}, []column{{"", false, 36}, {"", false, 38}}, rows)
+		table(indent{r.out}, []column{{most: 36}, {most: 38}}, rows)
 	}
 	fmt.Fprintln(r.out)
 }
@@ -248,6 +248,9 @@ func (r *renderer) cautions() {
 	}
 }
 
+// stepColumns are the same for every step, so that steps line up.
+var stepColumns = []column{{most: 38, least: 38}, {most: 30, least: 30}, {right: true, most: 4, least: 4}}
+
 func (r *renderer) working() {
 	fmt.Fprintln(r.out)
 	r.section("How it is worked out")
@@ -268,7 +271,7 @@ func (r *renderer) working() {
 			sources[s.Source] = n
 			order = append(order, s.Source)
 		}
-		table(indent{r.out}, []column{{"", false, 44}, {"", false, 24}, {"", true, 4}}, [][]string{{pad(s.Step, 44, false), pad(s.Figure, 24, false), fmt.Sprintf("[%d]", n)}})
+		table(indent{r.out}, stepColumns, [][]string{{s.Step, s.Figure, fmt.Sprintf("[%d]", n)}})
 	}
 	fmt.Fprintln(r.out)
 	r.section("Where the figures come from")

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -68,7 +69,8 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
   barrow sample my-job.json                   the same job as a file to change
   barrow plan my-job.json                     your job
   barrow fill 64x#1 --mix "bark-fines 3, peat 1, perlite 1"
-  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" --material bark-fines
+  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
+    --material bark-fines
   barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
   barrow convert "2 yd3" "cu ft"
   barrow help job                             every field of a job file`,
@@ -77,7 +79,7 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 		Args:          cobra.NoArgs,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.CompletionOptions.HiddenDefaultCmd = false
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
 	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.jobTopic())
 	return root
 }

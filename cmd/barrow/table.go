@@ -9,12 +9,13 @@ import (
 // width is the terminal that every table fits: 80 columns.
 const width = 80
 
-// column is how a table lays one column out. A cell longer than most is
-// wrapped.
+// column is how a table lays one column out: at least and at most so wide, in
+// runes. A longer cell is wrapped.
 type column struct {
 	head  string
 	right bool // figures line up at the right
 	most  int
+	least int
 }
 
 // table writes rows under their heads, indented by two. A column with no head
@@ -22,7 +23,7 @@ type column struct {
 func table(out io.Writer, cols []column, rows [][]string) {
 	wide := make([]int, len(cols))
 	for i, c := range cols {
-		wide[i] = utf8.RuneCountInString(c.head)
+		wide[i] = max(utf8.RuneCountInString(c.head), c.least)
 		for _, row := range rows {
 			for _, line := range wrap(row[i], c.most) {
 				wide[i] = max(wide[i], utf8.RuneCountInString(line))

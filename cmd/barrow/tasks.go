@@ -113,20 +113,23 @@ func (a *app) amendCommand() *cobra.Command {
 layer: 3 in of 9 in is a third. --over is the depth of native soil loosened:
 3 in over 6 in is the same third. Give one of the two; and --layer, or --share
 and the layer follows.`,
-		Example: `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" --material bark-fines
-  barrow amend --area "circle 14 ft" --share 25% --over "8 in" --material compost
-  barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`,
+		Example: `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
+    --material bark-fines
+  barrow amend --area "circle 14 ft" --share 25% --over "8 in" \
+    --material compost
+  barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" \
+    --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.flags(cmd, true)
 	f := cmd.Flags()
-	q.field(f, "area", `the bed: "60 ft x 4 ft", "circle 14 ft", "240 sq ft"`)
-	q.field(f, "layer", `how deep it is spread: "3 in"`)
-	q.field(f, "share", `or its share of the finished bed: "25%"`)
-	q.field(f, "into", `finished depth that holds the layer: "9 in"`)
-	q.field(f, "over", `or depth of native soil loosened: "6 in"`)
-	q.field(f, "soil", "the bed's own soil: clay, loam or sandy")
+	q.field(f, "area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
+	q.field(f, "layer", "`LENGTH`, how deep it is spread: \"3 in\"")
+	q.field(f, "share", "`SHARE` or its share of the finished bed: \"25%\"")
+	q.field(f, "into", "`LENGTH` finished depth that holds the layer: \"9 in\"")
+	q.field(f, "over", "`LENGTH` or depth of native soil loosened: \"6 in\"")
+	q.field(f, "soil", "`SOIL` the bed's own soil: clay, loam or sandy")
 	return cmd
 }
 
@@ -135,22 +138,24 @@ func (a *app) backfillCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "backfill",
 		Short: "soil and material round root balls",
-		Long: `Works out planting holes: the soil dug, what goes back round the root balls, what
-is left over, and the material mixed in where --share asks for some.`,
-		Example: `  barrow backfill --holes 64 --width "18 in" --depth "6 in" --ball "#1" --above-grade "1 in"
-  barrow backfill --holes 12 --width "2 ft" --depth "8 in" --ball "8 in x 9 in" --share 25% --material compost`,
+		Long: `Works out planting holes: the soil dug, what goes back round the root balls,
+what is left over, and the material mixed in where --share asks for some.`,
+		Example: `  barrow backfill --holes 64 --width "18 in" --depth "6 in" \
+    --ball "#1" --above-grade "1 in"
+  barrow backfill --holes 12 --width "2 ft" --depth "8 in" \
+    --ball "8 in x 9 in" --share 25% --material compost`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.flags(cmd, false)
 	f := cmd.Flags()
-	q.field(f, "holes", "how many holes")
-	q.field(f, "width", `straight across: "18 in"`)
-	q.field(f, "depth", `no deeper than the ball: "7 in"`)
-	q.field(f, "ball", `root ball: "#1", "0.7 gal", or across by height "6 in x 7 in"`)
-	q.field(f, "above_grade", `how far the ball stands above the ground: "1 in"`)
-	q.field(f, "share", `of the backfill that is material: "25%"`)
-	q.field(f, "soil", "the soil dug: clay, loam or sandy")
+	q.field(f, "holes", "`COUNT` how many holes")
+	q.field(f, "width", "`LENGTH` straight across: \"18 in\"")
+	q.field(f, "depth", "`LENGTH` no deeper than the ball: \"7 in\"")
+	q.field(f, "ball", "`BALL` root ball: \"#1\", \"0.7 gal\", or across by height \"6 in x 7 in\"")
+	q.field(f, "above_grade", "`LENGTH` how far the ball stands above the ground: \"1 in\"")
+	q.field(f, "share", "`SHARE` of the backfill that is material: \"25%\"")
+	q.field(f, "soil", "`SOIL` the soil dug: clay, loam or sandy")
 	return cmd
 }
 
@@ -159,19 +164,23 @@ func (a *app) coverCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "cover",
 		Short: "mulch over a bed",
-		Long:  `Works out mulch over a bed, with the ground round stems left bare and sheets of cardboard or paper underneath.`,
+		Long: `Works out mulch over a bed, with the ground round stems left bare and
+sheets of cardboard or paper underneath.`,
 		Example: `  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
-  barrow cover --area "ring 6 ft x 1 ft" --layer "8 cm" --material wood-chips --measure metric
-  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch --stems "64 at 3 in" --sheet "4 ft x 3 ft overlap 6 in"`,
+  barrow cover --area "ring 6 ft x 1 ft" --layer "8 cm" \
+    --material wood-chips --measure metric
+  barrow cover --area "60 ft x 4 ft" --layer "3 in" \
+    --material bark-mulch --stems "64 at 3 in" \
+    --sheet "4 ft x 3 ft overlap 6 in"`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.flags(cmd, true)
 	f := cmd.Flags()
-	q.field(f, "area", `the bed: "60 ft x 4 ft", "circle 14 ft", "240 sq ft"`)
-	q.field(f, "layer", `how deep it is spread: "3 in"`)
-	q.field(f, "stems", `plants kept clear all round: "64 at 3 in"`)
-	q.field(f, "sheet", `sheets underneath: "4 ft x 3 ft overlap 6 in"`)
+	q.field(f, "area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
+	q.field(f, "layer", "`LENGTH`, how deep it is spread: \"3 in\"")
+	q.field(f, "stems", "`STEMS` plants kept clear all round: \"64 at 3 in\"")
+	q.field(f, "sheet", "`SHEET` sheets underneath: \"4 ft x 3 ft overlap 6 in\"")
 	return cmd
 }
 
