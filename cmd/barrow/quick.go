@@ -22,34 +22,40 @@ type quick struct {
 	bulk            []string
 	fields          map[string]*string // task fields by their document name
 	where           map[string]string  // document paths that are not a flag's name
+	set             *pflag.FlagSet
 	containers      func(w *wire.Writer)
 	defaultMaterial string
 }
 
-// field adds a flag whose text is a field of the task, under the same name
-// with dashes.
-func (q *quick) field(f *pflag.FlagSet, name, usage string) {
-	q.fields[name] = f.String(strings.ReplaceAll(name, "_", "-"), "", usage)
+// begin makes cmd ready for the task's own fields, which come first in its
+// help.
+func (q *quick) begin(cmd *cobra.Command) {
+	q.fields, q.where, q.set = map[string]*string{}, map[string]string{}, cmd.Flags()
+	q.set.SortFlags = false
 }
 
-// flags adds what every quick command takes.
-func (q *quick) flags(cmd *cobra.Command, layered bool) {
-	q.fields = map[string]*string{}
-	q.where = map[string]string{}
+// field adds a flag whose text is a field of the task, under the same name
+// with dashes.
+func (q *quick) field(name, usage string) {
+	q.fields[name] = q.set.String(strings.ReplaceAll(name, "_", "-"), "", usage)
+}
+
+// finish adds what every quick command takes. layered tasks lose nothing
+// unless told.
+func (q *quick) finish(cmd *cobra.Command, layered bool) {
 	f := cmd.Flags()
-	f.SortFlags = false
-	q.output.flags(cmd)
 	f.StringVar(&q.mix, "mix", "", "a `MIX` of the catalogue, or parts: \"bark-fines 3, peat 1, perlite 1\"")
 	f.StringVar(&q.material, "material", "", "one `MATERIAL` instead (see barrow list materials)")
 	usage := "`SHARE` lost in place; left out, the catalogue's for pots"
 	if layered {
 		usage = "`SHARE` lost in place; left out, none: a layer is measured as spread"
 	}
-	q.field(f, "settle", usage)
-	q.field(f, "blend_loss", "`SHARE` lost when the parts are mixed; left out, the catalogue's")
-	q.field(f, "spare", "`SHARE` to have on top, such as 5%")
+	q.field("settle", usage)
+	q.field("blend_loss", "`SHARE` lost when the parts are mixed; left out, the catalogue's")
+	q.field("spare", "`SHARE` to have on top, such as 5%")
 	f.StringArrayVar(&q.offers, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
 	f.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
+	q.output.flags(cmd)
 	cmd.RegisterFlagCompletionFunc("material", completeWith(materialIDs))
 	cmd.RegisterFlagCompletionFunc("mix", completeWith(mixIDs))
 }

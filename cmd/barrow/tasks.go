@@ -41,7 +41,8 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 			return q.plan(a)
 		},
 	}
-	q.flags(cmd, false)
+	q.begin(cmd)
+	q.finish(cmd, false)
 	cmd.ValidArgsFunction = completeWith(func() (ids []string) {
 		for _, k := range mix.Catalog().Containers {
 			ids = append(ids, "1x"+k.ID)
@@ -122,14 +123,14 @@ and the layer follows.`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
-	q.flags(cmd, true)
-	f := cmd.Flags()
-	q.field(f, "area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
-	q.field(f, "layer", "`LENGTH`, how deep it is spread: \"3 in\"")
-	q.field(f, "share", "`SHARE` or its share of the finished bed: \"25%\"")
-	q.field(f, "into", "`LENGTH` finished depth that holds the layer: \"9 in\"")
-	q.field(f, "over", "`LENGTH` or depth of native soil loosened: \"6 in\"")
-	q.field(f, "soil", "`SOIL` the bed's own soil: clay, loam or sandy")
+	q.begin(cmd)
+	q.field("area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
+	q.field("layer", "`LENGTH` spread on top: \"3 in\"")
+	q.field("share", "or the `SHARE` of the finished bed that it is to be: 25%")
+	q.field("into", "finished `LENGTH`, in depth, that holds the layer: \"9 in\"")
+	q.field("over", "or `LENGTH` of native soil loosened under it: \"6 in\"")
+	q.field("soil", "the bed's own `SOIL`: clay, loam or sandy")
+	q.finish(cmd, true)
 	return cmd
 }
 
@@ -147,15 +148,15 @@ what is left over, and the material mixed in where --share asks for some.`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
-	q.flags(cmd, false)
-	f := cmd.Flags()
-	q.field(f, "holes", "`COUNT` how many holes")
-	q.field(f, "width", "`LENGTH` straight across: \"18 in\"")
-	q.field(f, "depth", "`LENGTH` no deeper than the ball: \"7 in\"")
-	q.field(f, "ball", "`BALL` root ball: \"#1\", \"0.7 gal\", or across by height \"6 in x 7 in\"")
-	q.field(f, "above_grade", "`LENGTH` how far the ball stands above the ground: \"1 in\"")
-	q.field(f, "share", "`SHARE` of the backfill that is material: \"25%\"")
-	q.field(f, "soil", "`SOIL` the soil dug: clay, loam or sandy")
+	q.begin(cmd)
+	q.field("holes", "`COUNT` of holes")
+	q.field("width", "`LENGTH` straight across: \"18 in\"")
+	q.field("depth", "`LENGTH` down, no deeper than the ball: \"7 in\"")
+	q.field("ball", "root `BALL`: \"#1\", \"0.7 gal\", or across by height \"6 in x 7 in\"")
+	q.field("above_grade", "`LENGTH` of the ball that stands above the ground: \"1 in\"")
+	q.field("share", "`SHARE` of the backfill that is material: 25%")
+	q.field("soil", "the `SOIL` dug: clay, loam or sandy")
+	q.finish(cmd, false)
 	return cmd
 }
 
@@ -175,12 +176,12 @@ sheets of cardboard or paper underneath.`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
-	q.flags(cmd, true)
-	f := cmd.Flags()
-	q.field(f, "area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
-	q.field(f, "layer", "`LENGTH`, how deep it is spread: \"3 in\"")
-	q.field(f, "stems", "`STEMS` plants kept clear all round: \"64 at 3 in\"")
-	q.field(f, "sheet", "`SHEET` sheets underneath: \"4 ft x 3 ft overlap 6 in\"")
+	q.begin(cmd)
+	q.field("area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
+	q.field("layer", "`LENGTH` spread on top: \"3 in\"")
+	q.field("stems", "`PLANTS` kept clear all round: \"64 at 3 in\"")
+	q.field("sheet", "`SHEETS` underneath: \"4 ft x 3 ft overlap 6 in\"")
+	q.finish(cmd, true)
 	return cmd
 }
 
