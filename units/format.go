@@ -108,7 +108,8 @@ func Litres(v Volume) string { return string(appendIn(nil, int64(v), named("L"),
 
 // write gives low to high in the units that suit high.
 func (m Measure) write(low, high int64, us, metric func(int64) *unit) string {
-	var b []byte
+	var room [96]byte // on the stack: the text is copied out once
+	b := room[:0]
 	if m != Metric {
 		b = appendRange(b, low, high, us(high), true)
 	}
@@ -125,11 +126,18 @@ func (m Measure) write(low, high int64, us, metric func(int64) *unit) string {
 }
 
 func appendRange(b []byte, low, high int64, u *unit, fractions bool) []byte {
-	var one, two []byte
-	if one, two = appendNumber(nil, low, u, fractions), appendNumber(nil, high, u, fractions); string(one) == string(two) {
+	if low == high {
 		return appendIn(b, high, u, fractions)
 	}
-	b = append(append(append(b, one...), " to "...), two...)
+	start := len(b)
+	b = appendNumber(b, low, u, fractions)
+	middle := len(b)
+	b = append(b, " to "...)
+	end := len(b)
+	b = appendNumber(b, high, u, fractions)
+	if string(b[start:middle]) == string(b[end:]) {
+		return appendIn(b[:start], high, u, fractions)
+	}
 	return append(append(b, ' '), u.name...)
 }
 

@@ -18,8 +18,7 @@ type quick struct {
 	output
 	kind            string
 	mix, material   string
-	offers          []string // --pack and --bulk
-	bulk            []string
+	packs, bulk     []string           // for sale
 	fields          map[string]*string // task fields by their document name
 	where           map[string]string  // document paths that are not a flag's name
 	set             *pflag.FlagSet
@@ -53,7 +52,7 @@ func (q *quick) finish(cmd *cobra.Command, layered bool) {
 	q.field("settle", usage)
 	q.field("blend_loss", "`SHARE` lost when the parts are mixed; left out, the catalogue's")
 	q.field("spare", "`SHARE` to have on top, such as 5%")
-	f.StringArrayVar(&q.offers, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
+	f.StringArrayVar(&q.packs, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
 	f.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
 	q.output.flags(cmd)
 	cmd.RegisterFlagCompletionFunc("material", completeWith(materialIDs))
@@ -104,7 +103,7 @@ func (q *quick) document() ([]byte, error) {
 	w.Key("offers")
 	w.BeginArray()
 	n := 0
-	for _, o := range q.offers {
+	for _, o := range q.packs {
 		n = q.offer(&w, "pack", o, materials, n)
 	}
 	for _, o := range q.bulk {
