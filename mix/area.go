@@ -69,7 +69,11 @@ func ParseArea(s string) (Area, error) {
 func areaHint(err error) error {
 	e := *err.(*units.Error)
 	if e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero" && !strings.HasPrefix(e.Code, "number.co") {
-		e.Hint += `; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
+		or := "; or"
+		if strings.HasSuffix(e.Hint, "?") {
+			or = " Or"
+		}
+		e.Hint += or + ` a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
 	}
 	return &e
 }

@@ -1,0 +1,53 @@
+// Package barrow_test holds the tests of the project as a whole.
+package barrow_test
+
+import (
+	"os/exec"
+	"runtime"
+	"strings"
+	"testing"
+)
+
+const module = "example.org/barrow"
+
+// TestArrows: packages import one way. units and mix/wire know the standard
+// library alone, mix knows them and collects problems with go-multierror, the
+// faces know mix, and nothing knows a face.
+func TestArrows(t *testing.T) {
+	if runtime.GOOS == "js" {
+		t.Skip("needs the go command")
+	}
+	may := map[string][]string{
+		"/units/near": {},
+		"/units":      {"/units/near"},
+		"/mix/wire":   {},
+		"/mix":        {"/units", "/units/near", "/mix/wire", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+	}
+	for pkg, allowed := range may {
+		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()
+		if err != nil {
+			t.Fatalf("go list %s: %v\n%s", pkg, err, out)
+		}
+		ok := map[string]bool{module + pkg: true}
+		for _, a := range allowed {
+			if strings.HasPrefix(a, "/") {
+				a = module + a
+			}
+			ok[a] = true
+		}
+		for dep := range strings.FieldsSeq(string(out)) {
+			if !ok[dep] {
+				t.Errorf("%s%s imports %s", module, pkg, dep)
+			}
+		}
+	}
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", "./cmd/barrow", "./web/build").CombinedOutput()
+	if err != nil {
+		t.Fatalf("go list: %v\n%s", err, out)
+	}
+	for dep := range strings.FieldsSeq(string(out)) {
+		if dep == module+"/wasm" {
+			t.Error("a face imports another face")
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package mix
+
+import (
+	"slices"
+	"testing"
+
+	"example.org/barrow/units"
+)
+
+// TestCatalogue is the schema of catalog.json: what the decoder does not hold
+// it to already.
+func TestCatalogue(t *testing.T) {
+	cat := Catalog()
+	if len(cat.Materials) < 8 || len(cat.Containers) < 14 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
+		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils", len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
+	}
+	seen := map[string]bool{}
+	row := func(id string, from Source, confidence string) {
+		if id == "" || seen[id] {
+			t.Errorf("id %q is missing or stands twice", id)
+		}
+		seen[id] = true
+		if from.ID == "" || from.Text == "" || from.Kind == "" {
+			t.Errorf("%s has no source of the catalogue", id)
+		}
+		if confidence == "" {
+			t.Errorf("%s does not say how sure it is", id)
+		}
+	}
+	var ids []string
+	for i := range cat.Materials {
+		m := &cat.Materials[i]
+		row(m.ID, m.Source, m.Confidence)
+		ids = append(ids, m.ID)
+		if m.Dry <= 0 || m.Wet < m.Dry || m.Grade == "" {
+			t.Errorf("%s: dry %v, wet %v, grade %q", m.ID, m.Dry, m.Wet, m.Grade)
+		}
+		if len(m.Packs)+len(m.Bales) == 0 {
+			t.Errorf("%s comes in no pack", m.ID)
+		}
+		if len(m.Bales) > 0 && (m.OpensSource.ID == "" || m.OpensLow.Float() < 1) {
+			t.Errorf("%s: bales without how they open", m.ID)
+		}
+		if m.SettleHigh != (units.Ratio{}) && (m.SettleSource.ID == "" || m.SettleHigh.Less(m.SettleLow)) {
+			t.Errorf("%s: settle is not a range with a source", m.ID)
+		}
+	}
+	if !slices.IsSorted(ids) {
+		t.Errorf("materials are not in order: %v", ids)
+	}
+	for i := range cat.Containers {
+		k := &cat.Containers[i]
+		row(k.ID, k.Source, k.Confidence)
+		if h := k.Holds; h.Low <= 0 || h.Plan < h.Low || h.High < h.Plan || k.Cells < 1 {
+			t.Errorf("%s: %+v, %d cells", k.ID, h, k.Cells)
+		}
+	}
+	for i := range cat.Mixes {
+		row(cat.Mixes[i].ID, cat.Mixes[i].Source, cat.Mixes[i].Confidence)
+		if stock().blends[cat.Mixes[i].ID] == nil {
+			t.Errorf("%s does not open", cat.Mixes[i].ID)
+		}
+	}
+	for _, s := range cat.Soils {
+		row(s.ID, s.Source, s.Confidence)
+		if s.Swell.Less(s.SwellLow) || s.SwellHigh.Less(s.Swell) {
+			t.Errorf("%s: swell %v to %v to %v", s.ID, s.SwellLow, s.Swell, s.SwellHigh)
+		}
+	}
+	for _, id := range []string{"blend-loss", "settle-pot"} {
+		a := cat.Allowances[slices.IndexFunc(cat.Allowances, func(a Allowed) bool { return a.ID == id })]
+		row(a.ID, a.Source, a.Confidence)
+		if a.Share.Less(a.Low) || a.High.Less(a.Share) {
+			t.Errorf("%s: %v is not between %v and %v", id, a.Share, a.Low, a.High)
+		}
+	}
+	used := map[string]bool{}
+	for _, m := range cat.Materials {
+		used[m.Source.ID], used[m.SettleSource.ID], used[m.OpensSource.ID] = true, true, true
+	}
+	for _, k := range cat.Containers {
+		used[k.Source.ID] = true
+	}
+	for _, m := range cat.Mixes {
+		used[m.Source.ID] = true
+	}
+	for _, a := range cat.Allowances {
+		used[a.Source.ID] = true
+	}
+	for _, s := range cat.Soils {
+		used[s.Source.ID] = true
+	}
+	for _, s := range cat.Sources {
+		if !used[s.ID] {
+			t.Errorf("no row cites the source %s", s.ID)
+		}
+	}
+}
+
+// TestCautionsApply: every caution is shown by one job and not by another.
+func TestCautionsApply(t *testing.T) {
+	all := []string{
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 64, "size": "#1"}]`),
+		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "5 in", "material": "gravel"`),
+		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "5 cm", "material": "compost", "stems": {"count": 1, "clear": "3 in"}`),
+		taskJob(`"kind": "amend", "area": "10 sq m", "layer": "10 in", "into": "9 in", "material": "sand"`),
+		taskJob(`"kind": "amend", "area": "10 sq m", "layer": "1 in", "into": "9 in", "material": "sand", "soil": "sandy"`),
+		taskJob(`"kind": "amend", "area": "10 sq m", "layer": "1 in", "into": "9 in", "material": "bark-fines"`),
+		taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1", "share": "25%", "material": "compost"`),
+		taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1"`),
+	}
+	shown := make([]map[string]bool, len(all))
+	for i, doc := range all {
+		p, err := PlanDocument([]byte(doc))
+		if err != nil {
+			t.Fatalf("%s: %v", doc, err)
+		}
+		shown[i] = map[string]bool{}
+		for _, c := range p.Cautions {
+			shown[i][c.Code] = true
+		}
+	}
+	for i := range cautions {
+		code, some, none := cautions[i].Code, false, false
+		for _, s := range shown {
+			some, none = some || s[code], none || !s[code]
+		}
+		if !some || none == (code == "authority") {
+			t.Errorf("%s: shown by some job %v, left out by some job %v", code, some, none)
+		}
+	}
+	for _, tt := range []struct {
+		job  int
+		code string
+		want bool
+	}{
+		{0, "dust", true}, {0, "digging", false}, {0, "mulch-deep", false},
+		{1, "mulch-deep", true}, {1, "mulch-stems", true}, {1, "legionella", false},
+		{2, "mulch-stems", false}, {2, "salt", false}, {2, "legionella", true},
+		{3, "sand-clay", true}, {3, "layer-deep", true}, {3, "over-half", true}, {3, "vehicle", true},
+		{4, "sand-clay", false}, {4, "over-half", false},
+		{5, "nitrogen", true}, {5, "sand-clay", false}, {5, "digging", true},
+		{6, "hole-only", true}, {6, "salt", true}, {7, "hole-only", false}, {7, "digging", true},
+	} {
+		if got := shown[tt.job][tt.code]; got != tt.want {
+			t.Errorf("job %d shows %s: %v, want %v", tt.job, tt.code, got, tt.want)
+		}
+	}
+}

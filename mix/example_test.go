@@ -1,0 +1,121 @@
+package mix_test
+
+import (
+	"fmt"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+func ExamplePlanDocument() {
+	p, err := mix.PlanDocument([]byte(`{
+		"schema": 1,
+		"tasks": [{"kind": "amend", "area": "60 ft x 4 ft", "layer": "3 in", "into": "9 in", "material": "bark-fines"}],
+		"offers": [{"material": "bark-fines", "bulk": "1/2 cu yd", "price": "21.00"}]
+	}`))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(mix.Shown(p.Measure, p.Needs[0].Buy.Plan))
+	fmt.Println(p.Order[0].Count, "x", p.Order[0].Offer.Bulk.Text, "for", p.Cost)
+	// Output:
+	// 60 cu ft (2.22 cu yd)
+	// 5 x 1/2 cu yd for 105.00
+}
+
+func ExampleProblems() {
+	_, err := mix.PlanDocument([]byte(`{
+		"schema": 1,
+		"tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 inchs", "material": "bark-mulhc"}]
+	}`))
+	for _, p := range mix.Problems(err) {
+		fmt.Println(p)
+	}
+	// Output:
+	// tasks[0].layer: 3 inchs: did you mean "in"?
+	// tasks[0].material: bark-mulhc: did you mean "bark-mulch"?
+}
+
+func ExampleJob_Plan() {
+	settle := units.Percent(10)
+	job := mix.Job{Tasks: []mix.Task{{
+		Material: "potting-mix",
+		Settle:   &settle,
+		Fill:     &mix.Fill{Containers: []mix.Container{{Count: 10, Holds: 9 * units.Litre}}},
+	}}}
+	p, err := job.Plan()
+	fmt.Println(p.Needs[0].Buy.Plan, err)
+	// Output: 100 L <nil>
+}
+
+func ExamplePlan_Working() {
+	p, _ := mix.PlanDocument([]byte(`{
+		"schema": 1,
+		"tasks": [{"kind": "amend", "area": "circle 14 ft", "share": "25%", "into": "12 in", "material": "compost"}]
+	}`))
+	for s := range p.Working() {
+		if s.Task == 0 && s.Material == "" {
+			fmt.Println(s.Step, "=", s.Figure)
+		}
+	}
+	// Output:
+	// the bed: circle 14 ft = 154 sq ft
+	// layer = 25% of 12 in finished depth = 3 in
+	// 154 sq ft x 3 in layer, as spread = 38.5 cu ft
+	// the grade rises by the layer less what settles, 0% = up to 3 in
+	// settle: none = +0
+	// blend loss: none = +0
+	// spare: none = +0
+	// loose, as it leaves the shovel = 38.5 cu ft
+}
+
+func ExampleBags() {
+	bed := 189 * units.CubicFoot // 7 cu yd
+	fmt.Println(mix.Bags(bed, units.CubicYard), mix.Bags(bed+units.Litre, units.CubicYard))
+	// Output: 7 8
+}
+
+func ExampleSplit() {
+	fmt.Println(mix.Split(10*units.Litre, []int64{3, 1, 1}))
+	fmt.Println(mix.Split(units.Litre, []int64{1, 1, 1}))
+	// Output:
+	// [6 L 2 L 2 L]
+	// [0.333333334 L 0.333333333 L 0.333333333 L]
+}
+
+func ExampleParseArea() {
+	a, _ := mix.ParseArea("ring 20 ft x 14 ft")
+	ground, _ := a.Measure()
+	fmt.Println(units.US.Area(ground))
+	_, err := mix.ParseArea("60 ft")
+	fmt.Println(err)
+	// Output:
+	// 160 sq ft
+	// "60 ft": did you mean "sq ft"? Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"
+}
+
+func ExampleRoundTaper() {
+	v, _ := mix.RoundTaper(12*units.Inch, 10*units.Inch, 10*units.Inch)
+	fmt.Println(units.Both.Volume(v))
+	// Output: 0.551 cu ft (15.6 L)
+}
+
+func ExampleCatalog() {
+	for _, k := range mix.Catalog().Containers {
+		if k.ID == "#1" {
+			fmt.Println(units.US.VolumeRange(k.Holds.Low, k.Holds.High), "-", k.Source)
+		}
+	}
+	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); fill of 10 pots a cubic foot: Washington State Univ. nursery-management text
+}
+
+func ExampleHandle() {
+	fmt.Printf("%s", mix.Handle([]byte(`{"schema": 1, "tasks": []}`)))
+	// Output:
+	// {
+	//   "problems": [
+	//     {"path": "tasks", "code": "job.empty", "value": "", "hint": "a job has tasks, such as [{\"kind\": \"cover\", \"area\": \"60 ft x 4 ft\", \"layer\": \"3 in\", \"material\": \"bark-mulch\"}]"}
+	//   ]
+	// }
+}

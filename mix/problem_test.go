@@ -1,0 +1,153 @@
+package mix
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// task wraps one task's fields as a job.
+func taskJob(fields string) string { return `{"schema": 1, "tasks": [{` + fields + `}]}` }
+
+// badJobs are documents with exactly the problems named, as path and code in
+// document order.
+var badJobs = []struct {
+	why, doc string
+	want     []string
+}{
+	{"nothing", "", []string{" json.empty"}},
+	{"not JSON", "{", []string{" json.syntax"}},
+	{"a list", "[]", []string{" json.kind", "tasks job.empty"}},
+	{"an empty job", `{}`, []string{"schema field.missing", "tasks job.empty"}},
+	{"no tasks", `{"schema": 1, "tasks": []}`, []string{"tasks job.empty"}},
+	{"a newer version", `{"schema": 2, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch"}]}`, []string{"schema schema.newer"}},
+	{"byte order mark", "\xef\xbb\xbf{}", []string{" json.bom"}},
+	{"deep nesting", strings.Repeat(`[`, 100), []string{"[0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0] json.depth"}},
+	{"the same key twice", `{"schema": 1, "schema": 1}`, []string{"schema json.duplicate"}},
+	{"all at once, in order", `{"schema": 1, "tasks": [
+		{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 inchs", "material": "bark-mulhc"},
+		{"kind": "fill", "mix": "potting", "containers": [{"count": 0, "size": "#1"}, {"count": 3, "sise": "#1"}]}],
+		"on_hand": {"perlite": "2"}}`,
+		[]string{"tasks[0].layer unit.unknown", "tasks[0].material material.unknown", "tasks[1].containers[0].count count.small", "tasks[1].containers[1].sise field.unknown", "on_hand.perlite unit.missing"}},
+	{"unknown field", `{"schema": 1, "taks": []}`, []string{"tasks job.empty", "taks field.unknown"}},
+	{"no kind", taskJob(`"area": "1 sq m"`), []string{"tasks[0].kind field.missing"}},
+	{"no such kind", taskJob(`"kind": "mulch"`), []string{"tasks[0].kind word.unknown"}},
+	{"another kind's field", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch", "into": "9 in"`), []string{"tasks[0].into field.unknown"}},
+	{"a weight for a depth", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 lb", "material": "bark-mulch"`), []string{"tasks[0].layer unit.kind"}},
+	{"a bare number for a depth", taskJob(`"kind": "cover", "area": "1 sq m", "layer": 3, "material": "bark-mulch"`), []string{"tasks[0].layer json.kind"}},
+	{"negative", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "-3 in", "material": "bark-mulch"`), []string{"tasks[0].layer quantity.negative"}},
+	{"zero", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "0 in", "material": "bark-mulch"`), []string{"tasks[0].layer quantity.zero"}},
+	{"not a number", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "NaN in", "material": "bark-mulch"`), []string{"tasks[0].layer number.missing"}},
+	{"1e400", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "1e400 in", "material": "bark-mulch"`), []string{"tasks[0].layer number.exponent"}},
+	{"a count of 1e400", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1e400, "size": "#1"}]`), []string{"tasks[0].containers[0].count count.whole"}},
+	{"a count of a half", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1.5, "size": "#1"}]`), []string{"tasks[0].containers[0].count count.whole"}},
+	{"a count past the bound", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 99999999999999999999, "size": "#1"}]`), []string{"tasks[0].containers[0].count count.large"}},
+	{"overflow on the way", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1000000000, "holds": "1000000 L"}]`), []string{"tasks[0].containers[0] volume.large"}},
+	{"overflow by allowances", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "holds": "1000000 m3"}]`), []string{"tasks[0] volume.large"}},
+	{"overflow by adding up", `{"schema": 1, "tasks": [
+		{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 1, "holds": "900000 m3"}]},
+		{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 1, "holds": "900000 m3"}]}]}`, []string{"tasks[1] volume.large"}},
+	{"neither mix nor material", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in"`), []string{"tasks[0].material field.missing"}},
+	{"both", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "potting", "material": "peat"`), []string{"tasks[0].material field.both"}},
+	{"a mix for a material", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "potting"`), []string{"tasks[0].material material.unknown"}},
+	{"a material for a mix", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "peat"`), []string{"tasks[0].mix mix.unknown"}},
+	{"a mix with no parts", `{"schema": 1, "mixes": [{"id": "air", "parts": {}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "air"}]}`, []string{"mixes[0].parts mix.empty"}},
+	{"a mix of itself", `{"schema": 1, "mixes": [{"id": "a", "parts": {"a": 1, "peat": 1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "a"}]}`, []string{"mixes[0].parts.a mix.itself"}},
+	{"mixes of each other", `{"schema": 1, "mixes": [{"id": "a", "parts": {"b": 1}}, {"id": "b", "parts": {"a": 1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "a"}]}`, []string{"mixes[0].parts.b mix.itself", "mixes[1].parts.a mix.itself"}},
+	{"parts of nothing", `{"schema": 1, "mixes": [{"id": "a", "parts": {"peat": 0, "perlite": -1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "a"}]}`, []string{"mixes[0].parts.peat quantity.zero", "mixes[0].parts.perlite quantity.negative"}},
+	{"a part that names nothing", `{"schema": 1, "mixes": [{"id": "a", "parts": {"peet": 1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "a"}]}`, []string{"mixes[0].parts.peet material.unknown"}},
+	{"a mix named as a material is", `{"schema": 1, "mixes": [{"id": "peat", "parts": {"perlite": 1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"mixes[0].id id.taken"}},
+	{"ids twice", `{"schema": 1, "materials": [{"id": "mine"}, {"id": "mine"}], "containers": [{"id": "p", "holds": "1 L"}, {"id": "p", "holds": "1 L"}], "mixes": [{"id": "m", "parts": {"peat": 1}}, {"id": "m", "parts": {"peat": 1}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "mine"}]}`, []string{"materials[1].id id.duplicate", "containers[1].id id.duplicate", "mixes[1].id id.duplicate"}},
+	{"an odd id", `{"schema": 1, "materials": [{"id": "my bark"}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"materials[0].id id.form"}},
+	{"a terminal's escape in a name", `{"schema": 1, "name": "a\u001b[2Jb", "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"name name.control"}},
+	{"text turned round in a name", `{"schema": 1, "name": "a\u202eb", "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"name name.control"}},
+	{"dry heavier than wet", `{"schema": 1, "materials": [{"id": "x", "dry": "900 kg/m3", "wet": "300 kg/m3"}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "x"}]}`, []string{"materials[0].wet density.order"}},
+	{"a pot given twice", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "holds": "3 L"}]`), []string{"tasks[0].containers[0] field.both"}},
+	{"a pot without a measure", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1}]`), []string{"tasks[0].containers[0] container.missing"}},
+	{"a taper without a base", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "top": "6 in"}]`), []string{"tasks[0].containers[0].height field.missing", "tasks[0].containers[0].bottom field.missing"}},
+	{"rim below the floor", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "across": "6 in", "height": "6 in", "below_rim": "6 in"}]`), []string{"tasks[0].containers[0].below_rim container.below_rim"}},
+	{"a rim on a class", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "below_rim": "1 in"}]`), []string{"tasks[0].containers[0].below_rim field.alone"}},
+	{"a ball as large as the pot", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "ball": "#1"}]`), []string{"tasks[0].containers[0].ball ball.large"}},
+	{"the trade's words for a class", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "1 gal"}]`), []string{"tasks[0].containers[0].size container.unknown"}},
+	{"settle of everything", taskJob(`"kind": "fill", "mix": "potting", "settle": "100%", "containers": [{"count": 1, "size": "#1"}]`), []string{"tasks[0].settle share.range"}},
+	{"layer and share", taskJob(`"kind": "amend", "area": "1 sq m", "material": "compost", "layer": "3 in", "share": "25%", "into": "9 in", "over": "6 in"`), []string{"tasks[0].share field.both", "tasks[0].over field.both"}},
+	{"no depth", taskJob(`"kind": "amend", "area": "1 sq m", "material": "compost"`), []string{"tasks[0].layer field.missing", "tasks[0].into field.missing"}},
+	{"a share of the holes of nothing", taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1", "share": "25%"`), []string{"tasks[0].material field.missing"}},
+	{"a material without a share", taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1", "material": "compost"`), []string{"tasks[0].share field.missing"}},
+	{"a ball that fills the hole", taskJob(`"kind": "backfill", "holes": 1, "width": "6 in", "depth": "7 in", "ball": "8 in x 7 in"`), []string{"tasks[0].ball ball.large"}},
+	{"stems over everything", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch", "stems": {"count": 100, "clear": "10 cm"}`), []string{"tasks[0].stems stems.large"}},
+	{"an overlap as wide as the sheet", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch", "sheet": {"size": "1 m x 50 cm", "overlap": "50 cm"}`), []string{"tasks[0].sheet.overlap sheet.overlap"}},
+	{"a crossing outline", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"corners": [["0 m", "0 m"], ["2 m", "2 m"], ["2 m", "0 m"], ["0 m", "2 m"]]}`), []string{"tasks[0].area.corners[2] area.crossing"}},
+	{"two shapes", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"circle": "2 m", "ellipse": "2 m x 1 m"}`), []string{"tasks[0].area field.both"}},
+	{"no shape", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"count": 2}`), []string{"tasks[0].area area.missing"}},
+	{"an offer of nothing", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}], "offers": [{"material": "peet"}, {"pack": "2 cu ft", "bulk": "1 cu yd", "material": "peat"}, {"material": "peat", "pack": "3.8 cu ft", "opens_to": "1 cu ft"}, {"material": "peat", "pack": "1 mL", "price": "-1"}]}`,
+		[]string{"offers[0].pack field.missing", "offers[0].material material.unknown", "offers[1].bulk field.both", "offers[2].opens_to offer.opens", "offers[3].pack quantity.small", "offers[3].price quantity.negative"}},
+	{"too little in stock", `{"schema": 1, "tasks": [{"kind": "cover", "area": "100 sq m", "layer": "3 in", "material": "bark-mulch"}], "offers": [{"material": "bark-mulch", "pack": "2 cu ft", "stock": 6}]}`, []string{"offers[0].stock stock.short"}},
+	{"a cost past counting", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1000 sq m", "layer": "30 in", "material": "bark-mulch"}], "offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "1000000000"}]}`, []string{"offers[0].price cost.large"}},
+}
+
+func TestBadJobs(t *testing.T) {
+	for _, tt := range badJobs {
+		p, err := PlanDocument([]byte(tt.doc))
+		if p != nil || err == nil {
+			t.Errorf("%s: a plan was made", tt.why)
+			continue
+		}
+		var got []string
+		for _, one := range Problems(err) {
+			got = append(got, one.Path+" "+one.Code)
+			if one.Hint == "" {
+				t.Errorf("%s: %s has no hint", tt.why, one.Path)
+			}
+		}
+		if diff := cmp.Diff(tt.want, got); diff != "" {
+			t.Errorf("%s: (-want +got)\n%s\n%v", tt.why, diff, err)
+		}
+		if _, err := Read([]byte(tt.doc)); err == nil && !strings.HasPrefix(tt.why, "a cost") {
+			t.Errorf("%s: Read takes it", tt.why)
+		}
+	}
+}
+
+// TestProblemsAreBounded: a job with a thousand faults reports a hundred.
+func TestProblemsAreBounded(t *testing.T) {
+	var b strings.Builder
+	b.WriteString(`{"schema": 1, "tasks": [{"kind": "fill", "mix": "potting", "containers": [`)
+	for i := range 1000 {
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		fmt.Fprintf(&b, `{"count": %d, "size": "#1x"}`, i+1)
+	}
+	b.WriteString(`]}]}`)
+	_, err := PlanDocument([]byte(b.String()))
+	if got := len(Problems(err)); got != maxProblems+1 {
+		t.Errorf("%d problems, want %d", got, maxProblems+1)
+	}
+}
+
+// TestHugeDocument: a document past its bound is refused by its size alone.
+func TestHugeDocument(t *testing.T) {
+	_, err := PlanDocument(make([]byte, MaxBytes+1))
+	if got := firstCode(err); got != "json.size" {
+		t.Errorf("code %q, want json.size", got)
+	}
+}
+
+// TestHint pins the hints that carry an answer.
+func TestHint(t *testing.T) {
+	for doc, want := range map[string]string{
+		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 inchs", "material": "bark-mulch"`):            `did you mean "in"?`,
+		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulhc"`):               `did you mean "bark-mulch"?`,
+		taskJob(`"kind": "fill", "mix": "poting", "containers": [{"count": 1, "size": "#1"}]`):                `did you mean "potting"?`,
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "1 gallon"}]`):         `did you mean "#1"?`,
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "bal": "SP4"}]`): `did you mean "ball"?`,
+	} {
+		_, err := PlanDocument([]byte(doc))
+		if p := Problems(err); len(p) != 1 || p[0].Hint != want {
+			t.Errorf("%s\ngives %v, want the hint %s", doc, err, want)
+		}
+	}
+}
