@@ -28,12 +28,15 @@ type Area struct {
 	Less  []Area // ground left out: paving, a stump
 }
 
-// shapes are the words an area may start with, with how many lengths follow.
-var shapes = []struct {
+// shape is a word that an area may start with, and how many lengths follow.
+type shape struct {
 	word        string
 	least, most int
 	example     string
-}{
+}
+
+// shapes are the words an area may start with, with how many lengths follow.
+var shapes = []shape{
 	{"rectangle", 2, 2, "60 ft x 4 ft"},
 	{"circle", 1, 1, "circle 14 ft (straight across)"},
 	{"ellipse", 2, 2, "ellipse 14 ft x 8 ft"},
@@ -79,13 +82,7 @@ func areaHint(err error) error {
 }
 
 func parseShape(word, lengths, whole string) (Area, error) {
-	i := slices.IndexFunc(shapes, func(s struct {
-		word        string
-		least, most int
-		example     string
-	}) bool {
-		return s.word == word
-	})
+	i := slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })
 	sides, err := units.ParseDims(lengths)
 	if err != nil {
 		e := *err.(*units.Error)
@@ -116,7 +113,7 @@ func (a *Area) measure(c *checker) units.Area {
 		return 0
 	}
 	count := max(a.Count, 1)
-	if one > units.MaxArea/units.Area(count) {
+	if one <= 0 || one > units.MaxArea/units.Area(count) {
 		c.problem("area.large", "more ground than 400 ha")
 		return 0
 	}
@@ -152,8 +149,15 @@ func measureList(c *checker, name string, list []Area) []units.Area {
 // shape measures the shape alone.
 func (a *Area) shape(c *checker) units.Area {
 	s := a.Sides
+	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
+		c.problem("area.sides", "write it as "+shapes[i].example)
+		return 0
+	}
 	switch a.Shape {
 	case "plain":
+		if a.Plain <= 0 || a.Plain > units.MaxArea {
+			c.problem("quantity.zero", "an area is more than zero, and at most 400 ha")
+		}
 		return a.Plain
 	case "rectangle":
 		if flat, ok := s[0].By(s[1]); ok {
@@ -172,7 +176,11 @@ func (a *Area) shape(c *checker) units.Area {
 	case "triangle":
 		return triangle(c, s)
 	case "strip":
-		return a.Strip.measure(c)
+		if a.Strip != nil {
+			return a.Strip.measure(c)
+		}
+		c.problem("area.missing", "a strip has runs and a width")
+		return 0
 	case "corners":
 		return polygon(c, a.Corners)
 	default:

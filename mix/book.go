@@ -132,6 +132,10 @@ func (b *book) checkParts(c *checker, m *Mix) {
 		}
 		c.path.pop()
 	}
+	if !c.sound() {
+		c.path.pop()
+		return
+	}
 	if _, _, ok := wholeParts(m.Parts); !ok {
 		c.problem("mix.parts", "write the parts as smaller numbers")
 	}
@@ -251,6 +255,9 @@ func (b *book) classNames() (names []string, owners map[string]string) {
 
 // unknown is the problem of a word that names nothing, with the nearest name.
 func (c *checker) unknown(code, word string, names []string, otherwise string) *Problem {
+	if c.full { // the report is complete: do not search for its sake
+		return &Problem{}
+	}
 	_, offset := c.path.find(c.root)
 	hint := otherwise
 	if meant := near.Word(word, names); meant != "" {

@@ -32,7 +32,7 @@ func (k *Class) check(c *checker) {
 	if k.ID == "" {
 		c.problemAt("id", "field.missing", `name it, such as "id": "terracotta-8"`)
 	}
-	if k.Holds.Plan == 0 {
+	if k.Holds.Plan <= 0 {
 		c.problemAt("holds", "field.missing", `say what it holds: fill one with water and measure that, such as "2.8 L"`)
 		return
 	}

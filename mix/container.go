@@ -305,6 +305,9 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 	if k, ok := b.class[id]; ok {
 		return k
 	}
+	if c.full {
+		return nil
+	}
 	names, owners := b.classNames()
 	p := c.unknown("container.unknown", id, names, `barrow list containers shows them; or give the pot's own measure with holds, such as "2.8 L"`)
 	for name, owner := range owners {

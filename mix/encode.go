@@ -146,6 +146,8 @@ func (e *encoder) need(n *Need) {
 	if !n.Buy.Certain() {
 		e.text("range_shown", e.m.VolumeRange(n.Buy.Low, n.Buy.High))
 	}
+	e.number("cu_ft", float64(n.Buy.Plan)/float64(units.CubicFoot), 6)
+	e.number("cu_yd", float64(n.Buy.Plan)/float64(units.CubicYard), 6)
 	e.litres("takes_litres", n.Takes.Plan)
 	if n.OnHand > 0 {
 		e.litres("on_hand_litres", n.OnHand)

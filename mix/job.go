@@ -43,8 +43,26 @@ type Haul struct {
 const (
 	MaxBytes = 32 << 20
 	maxDepth = 16
-	maxRows  = 1000 // own materials, containers, mixes and offers, each
+	maxRows  = 1000 // own materials, containers and offers, each
+	maxMixes = 100  // own mixes: each may name each
 )
+
+// checkRows bounds the job's own lists.
+func (j *Job) checkRows(c *checker) {
+	for _, list := range []struct {
+		name    string
+		n, most int
+	}{
+		{"materials", len(j.Materials), maxRows},
+		{"containers", len(j.Containers), maxRows},
+		{"mixes", len(j.Mixes), maxMixes},
+		{"offers", len(j.Offers), maxRows},
+	} {
+		if list.n > list.most {
+			c.problemAt(list.name, "job.large", "at most "+itoa(int64(list.most))+" of these")
+		}
+	}
+}
 
 // schema is the version of the job document that this program reads.
 const schema = 1

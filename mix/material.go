@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"slices"
+
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -129,6 +131,11 @@ func (m *Material) check(c *checker) {
 	}
 	if m.Wet > 0 && m.Dry == 0 {
 		c.problemAt("dry", "field.missing", "give dry beside wet: the weight to haul lies between")
+	}
+	for _, s := range append(slices.Clone(m.Packs), m.Bales...) {
+		if s.Volume <= Slack {
+			c.problemAt("packs", "quantity.small", "a pack holds more than 1 mL")
+		}
 	}
 	if m.OpensHigh.Less(m.OpensLow) {
 		c.problemAt("opens_high", "number.range", "at least opens_low")

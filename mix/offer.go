@@ -55,10 +55,12 @@ func (o *Offer) check(c *checker, b *book) {
 		c.path.pop()
 	}
 	switch {
-	case o.Pack.Volume == 0 && o.Bulk.Volume == 0:
+	case o.Pack.Volume <= 0 && o.Bulk.Volume <= 0:
 		c.problemAt("pack", "field.missing", `how large is one? pack, such as "2 cu ft", or bulk, such as "1/2 cu yd"`)
 	case o.Pack.Volume > 0 && o.Bulk.Volume > 0:
 		c.problemAt("bulk", "field.both", "give pack or bulk, not both")
+	case o.Size().Volume <= Slack:
+		c.problemAt("pack", "quantity.small", "a pack holds more than 1 mL")
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
 		c.problemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:

@@ -67,6 +67,9 @@ type checker struct {
 // problem reports something wrong at the current path. Only the first problem
 // of a path counts: what follows from a bad field is no news.
 func (c *checker) problem(code, hint string) {
+	if c.full {
+		return
+	}
 	node, offset := c.path.find(c.root)
 	c.add(&Problem{Path: c.path.String(), Code: code, Value: typed(node), Hint: hint, offset: offset})
 }
@@ -105,6 +108,9 @@ func (c *checker) add(p *Problem) {
 func (c *checker) sound() bool {
 	if len(c.seen) == 0 {
 		return true
+	}
+	if c.full { // what came after the last report is not known to be sound
+		return false
 	}
 	here := c.path.String()
 	for p := range c.seen {

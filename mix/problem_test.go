@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"example.org/barrow/units"
 )
 
 // task wraps one task's fields as a job.
@@ -125,6 +127,44 @@ func TestProblemsAreBounded(t *testing.T) {
 	_, err := PlanDocument([]byte(b.String()))
 	if got := len(Problems(err)); got != maxProblems+1 {
 		t.Errorf("%d problems, want %d", got, maxProblems+1)
+	}
+}
+
+// TestPastTheBound: what stands after the last reported problem is not worked
+// out from, however broken it is.
+func TestPastTheBound(t *testing.T) {
+	bad := strings.Repeat(`{"kind": "cover", "area": "60 ft x", "layer": "x", "material": "x"}, {"kind": "amend", "area": {"ring": {}}}, {"kind": "cover", "area": {"strip": 3, "corners": 3, "circle": "x"}, "sheet": {"size": "x"}, "stems": {}}, `, 100)
+	_, err := PlanDocument([]byte(`{"schema": 1, "tasks": [` + bad + `{"kind": "fill", "mix": "x", "containers": [{"box": "x"}, {"ball": "x"}]}]}`))
+	if got := len(Problems(err)); got != maxProblems+1 {
+		t.Errorf("%d problems, want %d", got, maxProblems+1)
+	}
+}
+
+// TestJobsMadeInGo: a job that no document could hold is a problem, too, not a
+// panic.
+func TestJobsMadeInGo(t *testing.T) {
+	half := units.Percent(50)
+	all := units.Percent(100)
+	price := units.Money(1)
+	good := Area{Shape: "plain", Plain: units.SquareMetre}
+	for why, job := range map[string]Job{
+		"zero":                {},
+		"task of nothing":     {Tasks: []Task{{}}},
+		"shape without sides": {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle"}, Layer: 1}}}},
+		"strip of nothing":    {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "strip"}, Layer: 1}}}},
+		"area of nothing":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "plain"}, Layer: 1}}}},
+		"no such shape":       {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "blob"}, Layer: 1}}}},
+		"negative count":      {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: -1, Size: "#1"}}}}}},
+		"everything settles":  {Tasks: []Task{{Material: "peat", Settle: &all, Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"parts of nothing":    {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 0}, {"sand", -1, 1}}}}, Tasks: []Task{{Mix: "m", Settle: &half, Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"pack of nothing":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}, Offers: []Offer{{Material: "peat", Pack: Size{"", 1}, Price: &price}}},
+		"own pack of nothing": {Materials: []Material{{ID: "x", Packs: []Size{{}}}}, Tasks: []Task{{Material: "x", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"pot of nothing":      {Containers: []Class{{ID: "x", Holds: Exactly(-1)}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
+		"too many mixes":      {Mixes: make([]Mix, maxMixes+1), Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+	} {
+		if p, err := job.Plan(); p != nil || len(Problems(err)) == 0 {
+			t.Errorf("%s: %v, %v", why, p, err)
+		}
 	}
 }
 

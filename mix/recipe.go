@@ -69,6 +69,13 @@ func (m *Mix) check(c *checker) {
 	if len(m.Parts) == 0 {
 		c.problemAt("parts", "mix.empty", `a mix has parts, such as {"bark-fines": 3, "peat": 1}`)
 	}
+	c.path.push("parts")
+	for _, p := range m.Parts { // a document's parts are checked as they are read
+		if p.Num < 1 || p.Den < 1 {
+			c.problemAt(p.Of, "quantity.zero", "more than zero parts")
+		}
+	}
+	c.path.pop()
 	if len(m.Parts) > maxParts {
 		c.problemAt("parts", "mix.large", "at most 50 parts")
 	}

@@ -29,7 +29,11 @@ type worked struct {
 // work checks the whole job and works it out as far as it is sound. The
 // problems are in c; with any of them the result is not to be used.
 func (j *Job) work(c *checker) *work {
-	w := &work{job: j, book: newBook(c, j)}
+	w := &work{job: j}
+	if j.checkRows(c); !c.sound() && len(j.Mixes) > maxMixes {
+		return w // mixes may name each other: checking so many would not end soon
+	}
+	w.book = newBook(c, j)
 	w.takes = make([]Span, len(w.book.materials))
 	if len(j.Tasks) == 0 {
 		c.problemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
@@ -47,7 +51,6 @@ func (j *Job) work(c *checker) *work {
 	c.path.pop()
 	w.onHand(c)
 	w.checkOffers(c)
-	w.checkRows(c)
 	if c.sound() {
 		w.needs = w.pool()
 		w.order = w.buy(c)
@@ -115,15 +118,6 @@ func (w *work) onHand(c *checker) {
 		c.path.pop()
 	}
 	c.path.pop()
-}
-
-// checkRows bounds the job's own lists.
-func (w *work) checkRows(c *checker) {
-	for name, n := range map[string]int{"materials": len(w.job.Materials), "containers": len(w.job.Containers), "mixes": len(w.job.Mixes), "offers": len(w.job.Offers)} {
-		if n > maxRows {
-			c.problemAt(name, "job.large", "at most "+itoa(maxRows)+" rows")
-		}
-	}
 }
 
 // Need is the loose volume of one material over all tasks, less what is on

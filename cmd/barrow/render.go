@@ -151,6 +151,8 @@ func (r *renderer) packs() {
 		if n.Buy.Plan == 0 || r.ordered(n.Material) {
 			continue
 		}
+		v := n.Buy.Plan
+		rows = append(rows, []string{n.Material.Name, "loose", units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)})
 		bags, bulk := []string{}, []string{}
 		for _, c := range n.Choices(r.p.Measure) {
 			text := c.CountText() + " x " + c.Size.Text
@@ -164,10 +166,10 @@ func (r *renderer) packs() {
 			}
 		}
 		if len(bags) > 0 {
-			rows = append(rows, []string{n.Material.Name, "bags", strings.Join(bags, ", or ")})
+			rows = append(rows, []string{"", "bags", strings.Join(bags, ", or ")})
 		}
 		if len(bulk) > 0 {
-			rows = append(rows, []string{n.Material.Name, "bulk", strings.Join(bulk, ", or ")})
+			rows = append(rows, []string{"", "bulk", strings.Join(bulk, ", or ")})
 		}
 	}
 	if len(rows) == 0 {

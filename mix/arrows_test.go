@@ -1,5 +1,4 @@
-// Package barrow_test holds the tests of the project as a whole.
-package barrow_test
+package mix_test
 
 import (
 	"os/exec"
@@ -41,7 +40,7 @@ func TestArrows(t *testing.T) {
 			}
 		}
 	}
-	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", "./cmd/barrow", "./web/build").CombinedOutput()
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+"/cmd/barrow", module+"/web/build").CombinedOutput()
 	if err != nil {
 		t.Fatalf("go list: %v\n%s", err, out)
 	}
