@@ -115,6 +115,9 @@ func (f *Backfill) below(c *checker, b *book, h *holes) Span {
 	}
 	sunk := height - f.AboveGrade
 	switch {
+	case f.Ball.Across > f.Width:
+		c.problem("ball.large", "wider than the hole, "+units.Both.Length(f.Width))
+		return Span{}
 	case sunk <= 0:
 		c.problem("ball.above", "the ball is no higher than it stands above grade")
 		return Span{}

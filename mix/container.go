@@ -225,6 +225,14 @@ func (k *Container) depth(c *checker) units.Length {
 	return full - k.BelowRim
 }
 
+// wide is the widest round ball that goes in, 0 when the form does not tell.
+func (k *Container) wide() units.Length {
+	if len(k.Box) == 3 {
+		return min(k.Box[0], k.Box[1])
+	}
+	return max(k.Across, k.Top)
+}
+
 // shape measures a container given by holds or its own measures.
 func (k *Container) shape(depth units.Length) (units.Volume, bool) {
 	switch {
@@ -251,8 +259,12 @@ func (p *pot) less(c *checker, b *book, depth units.Length) {
 		c.path.push("ball")
 		span, from, ok := ball.work(c, b)
 		p.ballFrom = from
-		if ok && ball.Height > 0 && depth > 0 && ball.Height > depth {
+		switch wide := p.line.wide(); {
+		case !ok || ball.Height == 0 || depth == 0: // nothing to compare
+		case ball.Height > depth:
 			c.problem("ball.large", "taller than the mix is deep, "+units.Both.Length(depth))
+		case ball.Across > wide:
+			c.problem("ball.large", "wider than the container, "+units.Both.Length(wide))
 		}
 		p.ball = span
 		if each, ok = p.each.minus(span); !ok || each.Plan == 0 {
