@@ -62,7 +62,7 @@ func (a *Amend) work(c *checker) (b bed, net Span) {
 		c.problem("layer.small", "the layer is too thin to measure")
 		return b, Span{}
 	}
-	v, ok := b.area.Deep(b.layer)
+	v, ok := b.volume()
 	if !ok {
 		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
 	}
@@ -106,6 +106,26 @@ func (b *bed) depths() {
 	if b.share = a.Share; b.share == (units.Ratio{}) {
 		b.share, b.shareRounded = shareOf(b.layer, max(b.finished, b.layer))
 	}
+}
+
+// volume is the layer's. Of a share it is taken straight from the depths: the
+// layer as a length is rounded, and over an acre that rounding is a bag.
+func (b *bed) volume() (v units.Volume, ok bool) {
+	a := b.task
+	n, d := a.Share.Num(), a.Share.Den()
+	switch {
+	case a.Layer > 0:
+		return b.area.Deep(a.Layer)
+	case a.Into > 0:
+		v, ok = b.area.Deep(a.Into)
+	default:
+		v, ok = b.area.Deep(a.Over)
+		d -= n
+	}
+	if !ok {
+		return 0, false
+	}
+	return v.MulDiv(n, d)
 }
 
 // part returns l n/d, rounded to the nanometre. A length times a share's term

@@ -270,7 +270,7 @@ func areaFields() []field[Area] {
 		{"corners", "list", `the outline, corner by corner: [["0 ft", "0 ft"], ["12 ft", "0 ft"], ...]`, func(c *checker, n *wire.Node, a *Area) {
 			a.Shape, a.Corners = "corners", readList(c, n, "corners", readCorner)
 		}},
-		{"count", "whole number", "how many of it, 1 when left out", func(c *checker, n *wire.Node, a *Area) { a.Count = readCount(c, n, 1) }},
+		{"count", "whole number", "how many of this shape, 1 when left out", func(c *checker, n *wire.Node, a *Area) { a.Count = readCount(c, n, 1) }},
 		{"plus", "list of areas", "more ground", func(c *checker, n *wire.Node, a *Area) { a.Plus = readList(c, n, "areas", readArea) }},
 		{"less", "list of areas", "ground left out", func(c *checker, n *wire.Node, a *Area) { a.Less = readList(c, n, "areas", readArea) }},
 	}

@@ -245,11 +245,11 @@ func (k *Container) shape(depth units.Length) (units.Volume, bool) {
 	case k.Across > 0:
 		return Cylinder(k.Across, depth)
 	}
-	line := between(k.Top, k.Bottom, depth, k.Height)
+	line := fillLine(k.Top, k.Bottom, depth, k.Height)
 	if k.Shape == "square" {
-		return SquareTaper(line, k.Bottom, depth)
+		return squareTaper(line, decimetres(k.Bottom), decimetres(depth))
 	}
-	return RoundTaper(line, k.Bottom, depth)
+	return roundTaper(line, decimetres(k.Bottom), decimetres(depth))
 }
 
 // less takes the ball away and counts the line up.

@@ -14,8 +14,7 @@ import (
 // to top, both straight across: pi h (t^2 + t b + b^2) / 12. ok is false past
 // [units.MaxVolume].
 func RoundTaper(top, bottom, height units.Length) (v units.Volume, ok bool) {
-	t, b, h := decimetres(top), decimetres(bottom), decimetres(height)
-	return units.VolumeOfLitres(float64(math.Pi/12*h) * squares(t, b))
+	return roundTaper(decimetres(top), decimetres(bottom), decimetres(height))
 }
 
 // SquareTaper returns the volume of a square pot that widens evenly from
@@ -25,8 +24,7 @@ func SquareTaper(top, bottom, height units.Length) (v units.Volume, ok bool) {
 	if top == bottom {
 		return Box(top, top, height)
 	}
-	t, b, h := decimetres(top), decimetres(bottom), decimetres(height)
-	return units.VolumeOfLitres(float64(h/3) * squares(t, b))
+	return squareTaper(decimetres(top), decimetres(bottom), decimetres(height))
 }
 
 // Cylinder returns the volume of a straight round pot. ok as for [RoundTaper].
@@ -44,11 +42,20 @@ func Box(length, width, depth units.Length) (v units.Volume, ok bool) {
 	return floor.Deep(depth)
 }
 
+func roundTaper(t, b, h float64) (units.Volume, bool) {
+	return units.VolumeOfLitres(float64(math.Pi/12*h) * squares(t, b))
+}
+
+func squareTaper(t, b, h float64) (units.Volume, bool) {
+	return units.VolumeOfLitres(float64(h/3) * squares(t, b))
+}
+
 func squares(t, b float64) float64 { return float64(t*t) + float64(t*b) + float64(b*b) }
 
 func decimetres(l units.Length) float64 { return float64(l) / 1e8 }
 
-// between is the width at height h of a pot of the given height.
-func between(top, bottom, h, height units.Length) units.Length {
-	return bottom + units.Length(math.Round(float64(top-bottom)*(float64(h)/float64(height))))
+// fillLine is the width, in decimetres, at depth above the base of a pot that
+// is so high. It is not rounded to a length: the pot's volume is what is.
+func fillLine(top, bottom, depth, height units.Length) float64 {
+	return decimetres(bottom) + float64(decimetres(top-bottom)*(float64(depth)/float64(height)))
 }
