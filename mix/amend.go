@@ -48,8 +48,8 @@ type bed struct {
 }
 
 // work measures the bed: its area times the layer.
-func (a *Amend) work(c *checker) (b bed, net Span) {
-	b.task = a
+func (a *Amend) work(c *checker) (b *bed, net Span) {
+	b = &bed{task: a}
 	c.path.push("area")
 	b.area = a.Area.measure(c)
 	c.path.pop()

@@ -108,6 +108,9 @@ func (a *Area) Measure() (units.Area, error) {
 
 // measure reports problems below the current path.
 func (a *Area) measure(c *checker) units.Area {
+	if !c.sound() { // it did not read
+		return 0
+	}
 	one := a.shape(c)
 	if !c.sound() {
 		return 0
@@ -294,7 +297,7 @@ func readShape(c *checker, n *wire.Node, a *Area, word string) {
 		}
 		return
 	}
-	s, ok := readText(c, n, "its lengths as text")
+	s, ok := readText(c, n, "its lengths")
 	if !ok {
 		return
 	}

@@ -102,7 +102,7 @@ func TestPolygon(t *testing.T) {
 		{"touching itself", metres(0, 0, 4, 0, 4, 2, 2, 0, 0, 2), 0, "area.crossing"},
 		{"folding back", metres(0, 0, 4, 0, 2, 0, 2, 2), 0, "area.crossing"},
 		{"the same corner twice", metres(0, 0, 2, 0, 2, 0, 2, 2), 0, "area.crossing"},
-		{"on one line", metres(0, 0, 1, 0, 2, 0), 0, "area.crossing"},
+		{"on one line", metres(0, 0, 1, 0, 2, 0), 0, "area.small"},
 		{"two corners", metres(0, 0, 1, 0), 0, "area.corners"},
 		{"none", nil, 0, "area.corners"},
 	} {

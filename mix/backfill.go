@@ -43,8 +43,8 @@ type holes struct {
 }
 
 // work measures the holes. The net volume is the material's, in place.
-func (f *Backfill) work(c *checker, b *book) (h holes, net Span) {
-	h.task = f
+func (f *Backfill) work(c *checker, b *book) (h *holes, net Span) {
+	h = &holes{task: f}
 	f.check(c)
 	if !c.sound() {
 		return h, Span{}
@@ -65,7 +65,7 @@ func (f *Backfill) work(c *checker, b *book) (h holes, net Span) {
 		c.problem("volume.small", "the hole holds nothing that can be measured")
 		return h, Span{}
 	}
-	one := f.below(c, b, &h)
+	one := f.below(c, b, h)
 	if !c.sound() {
 		return h, Span{}
 	}

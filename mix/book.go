@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"maps"
+	"slices"
 	"sync"
 
 	"example.org/barrow/units"
@@ -45,7 +47,7 @@ func newBook(c *checker, j *Job) *book {
 	}
 	b := &book{cat: base.cat, blends: map[string]*blend{}}
 	b.materials = append(b.materials, base.materials...)
-	b.material, b.class, b.mixes = copyMap(base.material), copyMap(base.class), copyMap(base.mixes)
+	b.material, b.class, b.mixes = maps.Clone(base.material), maps.Clone(base.class), maps.Clone(base.mixes)
 	taken := map[string]string{}
 	eachRow(c, "materials", j.Materials, func(m *Material) {
 		m.check(c)
@@ -66,20 +68,13 @@ func newBook(c *checker, j *Job) *book {
 		b.mixes[m.ID] = m
 	})
 	eachRow(c, "mixes", j.Mixes, func(m *Mix) { b.checkParts(c, m) })
+	b.checkLeaves(c, j.Mixes)
 	if c.sound() {
 		for id := range b.mixes {
 			b.open(id)
 		}
 	}
 	return b
-}
-
-func copyMap[V any](m map[string]V) map[string]V {
-	out := make(map[string]V, len(m)+8)
-	for k, v := range m {
-		out[k] = v
-	}
-	return out
 }
 
 // eachRow walks the job's own rows. It works on copies: a check fills in what
@@ -139,10 +134,25 @@ func (b *book) checkParts(c *checker, m *Mix) {
 	if _, _, ok := wholeParts(m.Parts); !ok {
 		c.problem("mix.parts", "write the parts as smaller numbers")
 	}
-	if c.sound() && b.leaves(m, 0) > maxLeaves {
-		c.problem("mix.large", "too many materials once its mixes are opened up")
-	}
 	c.path.pop()
+}
+
+// checkLeaves reports mixes that are too large when opened up. It waits until
+// every mix is sound: then no mix leads back to itself.
+func (b *book) checkLeaves(c *checker, mixes []Mix) {
+	c.path.push("mixes")
+	defer c.path.pop()
+	if !c.sound() {
+		return
+	}
+	known := map[string]int{}
+	for i := range mixes {
+		if b.leaves(&mixes[i], known) > maxLeaves {
+			c.path.pushIndex(i)
+			c.problemAt("parts", "mix.large", "more than "+itoa(maxLeaves)+" materials once its mixes are opened up")
+			c.path.pop()
+		}
+	}
 }
 
 // reaches reports whether opening m leads to the mix id.
@@ -163,19 +173,22 @@ func (b *book) reaches(m *Mix, id string, seen map[string]bool) bool {
 }
 
 // leaves counts the materials of m opened up, no further than past maxLeaves.
-// Depth guards the rows that are still to be found going round in a circle.
-func (b *book) leaves(m *Mix, depth int) int {
+// known holds what is counted already, so that the work grows with the mixes
+// and not with the ways through them.
+func (b *book) leaves(m *Mix, known map[string]int) int {
+	if n, ok := known[m.ID]; ok {
+		return n
+	}
 	n := 0
 	for _, p := range m.Parts {
-		if n > maxLeaves || depth > maxLeaves {
-			return maxLeaves + 1
-		}
 		if inner, ok := b.mixes[p.Of]; ok {
-			n += b.leaves(inner, depth+1)
+			n += b.leaves(inner, known)
 		} else {
 			n++
 		}
+		n = min(n, maxLeaves+1)
 	}
+	known[m.ID] = n
 	return n
 }
 
@@ -232,17 +245,14 @@ func (b *book) materialNames() []string {
 }
 
 func (b *book) mixNames() []string {
-	var names []string
-	for id := range b.mixes {
-		names = append(names, id)
-	}
-	return names
+	return slices.Sorted(maps.Keys(b.mixes))
 }
 
 // classNames lists every id and every other name, and owners the id of each.
 func (b *book) classNames() (names []string, owners map[string]string) {
 	owners = map[string]string{}
-	for id, k := range b.class {
+	for _, id := range slices.Sorted(maps.Keys(b.class)) {
+		k := b.class[id]
 		names = append(names, id)
 		owners[id] = id
 		for _, also := range k.Also {

@@ -115,7 +115,7 @@ func (p *Plan) heavyPack() bool {
 	}
 	for i := range p.Needs {
 		n := &p.Needs[i]
-		if n.Buy.Plan == 0 || p.ordered(n.Material) {
+		if n.Buy.Plan == 0 || p.Ordered(n.Material) {
 			continue
 		}
 		for _, c := range n.Choices(p.Measure) {

@@ -17,6 +17,12 @@ type Class struct {
 	Confidence string
 }
 
+// Whole is what all its cells take together; for a pot, what the pot takes.
+func (k *Class) Whole() Span {
+	all, _ := k.Holds.times(max(k.Cells, 1)) // a checked class fits
+	return all
+}
+
 var classFields = []field[Class]{
 	{"id", "a short name", "what size calls it", func(c *checker, n *wire.Node, k *Class) { k.ID = readID(c, n) }},
 	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, k *Class) { k.Name = readName(c, n) }},
@@ -49,6 +55,9 @@ func (k *Class) check(c *checker) {
 		c.problemAt("high", "range.order", "at least holds")
 	}
 	k.Cells = max(k.Cells, 1)
+	if _, ok := k.Holds.times(k.Cells); !ok {
+		c.problemAt("cells", "volume.large", "its cells hold more than can be worked out")
+	}
 	if k.Name == "" {
 		k.Name = k.ID
 	}

@@ -15,6 +15,8 @@ type Container struct {
 	Size  string       // a class of the catalogue or of the job: "#1"
 	Holds units.Volume // what it takes to the fill line
 
+	holdsText string // as typed
+
 	Box                 []units.Length // length, width, depth inside
 	Across              units.Length   // a pot with straight sides
 	Top, Bottom, Height units.Length   // a pot that tapers, inside
@@ -36,7 +38,9 @@ type Ball struct {
 var containerFields = []field[Container]{
 	{"count", "whole number", "how many", func(c *checker, n *wire.Node, k *Container) { k.Count = readCount(c, n, 1) }},
 	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size, _ = readText(c, n, `a size such as "#1"`) }},
-	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *wire.Node, k *Container) { k.Holds = readVolume(c, n) }},
+	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *wire.Node, k *Container) {
+		k.Holds, k.holdsText = readVolume(c, n), oneLine(n.Text)
+	}},
 	{"box", "lengths", `length, width and depth inside: "20 in x 10 in x 2 in"`, func(c *checker, n *wire.Node, k *Container) { k.Box = readDims(c, n, 3) }},
 	{"across", "length", "a pot with straight sides, inside; with height", func(c *checker, n *wire.Node, k *Container) { k.Across = readLength(c, n) }},
 	{"top", "length", "a pot that tapers, inside at the rim; with bottom and height", func(c *checker, n *wire.Node, k *Container) { k.Top = readLength(c, n) }},
@@ -50,7 +54,7 @@ var containerFields = []field[Container]{
 
 // readDims reads exactly want lengths.
 func readDims(c *checker, n *wire.Node, want int) []units.Length {
-	s, ok := readText(c, n, "lengths as text")
+	s, ok := readText(c, n, "lengths")
 	if !ok {
 		return nil
 	}
@@ -322,9 +326,10 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 	}
 	names, owners := b.classNames()
 	p := c.unknown("container.unknown", id, names, `barrow list containers shows them; or give the pot's own measure with holds, such as "2.8 L"`)
-	for name, owner := range owners {
+	for _, name := range names {
 		if strings.EqualFold(name, id) || p.Hint == `did you mean "`+name+`"?` {
-			p.Hint = `did you mean "` + owner + `"?`
+			p.Hint = `did you mean "` + owners[name] + `"?`
+			break
 		}
 	}
 	c.add(p)

@@ -61,8 +61,8 @@ type cover struct {
 }
 
 // work measures the mulch: the bed less the stems, times the layer.
-func (v *Cover) work(c *checker) (k cover, net Span) {
-	k.task = v
+func (v *Cover) work(c *checker) (k *cover, net Span) {
+	k = &cover{task: v}
 	c.path.push("area")
 	k.ground = v.Area.measure(c)
 	c.path.pop()
@@ -71,18 +71,9 @@ func (v *Cover) work(c *checker) (k cover, net Span) {
 	}
 	v.Stems.check(c)
 	v.Sheet.check(c)
+	k.clear(c)
 	if !c.sound() {
 		return k, Span{}
-	}
-	k.area = k.ground
-	if s := v.Stems; s != nil {
-		round := math.Pi * square(s.Clear)
-		if round*float64(s.Count) >= float64(k.ground) {
-			c.problemAt("stems", "stems.large", "the clear circles cover the whole bed, "+units.Both.Area(k.ground))
-			return k, Span{}
-		}
-		k.bare = units.Area(math.Round(round * float64(s.Count)))
-		k.area -= k.bare
 	}
 	if v.Sheet != nil {
 		k.sheets, k.exact = v.Sheet.cover(c, &v.Area, k.ground)
@@ -92,6 +83,22 @@ func (v *Cover) work(c *checker) (k cover, net Span) {
 		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
 	}
 	return k, Exactly(vol)
+}
+
+// clear takes the circles round the stems from the ground, when both are known.
+func (k *cover) clear(c *checker) {
+	k.area = k.ground
+	s := k.task.Stems
+	if s == nil || k.ground == 0 {
+		return
+	}
+	round := float64(math.Pi*square(s.Clear)) * float64(s.Count)
+	if round >= float64(k.ground) {
+		c.problemAt("stems", "stems.large", "the clear circles cover the whole bed, "+units.Both.Area(k.ground))
+		return
+	}
+	k.bare = units.Area(math.Round(round))
+	k.area -= k.bare
 }
 
 func (s *Stems) check(c *checker) {

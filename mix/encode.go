@@ -20,7 +20,10 @@ func (p *Plan) JSON() []byte {
 	e.text("measure", p.Measure.String())
 	e.list("needs", len(p.Needs), func(i int) { e.need(&p.Needs[i]) })
 	e.list("order", len(p.Order), func(i int) { e.line(&p.Order[i]) })
-	e.list("trips", 0, nil)   // not worked out yet; load.drives bounds them
+	if len(p.Others) > 0 {
+		e.list("others", len(p.Others), func(i int) { e.line(&p.Others[i]) })
+	}
+	e.list("trips", 0, nil)   // not worked out yet; load.drives_at_least bounds them
 	e.list("batches", 0, nil) // not worked out yet
 	if p.Priced {
 		e.optional("currency", p.Currency)
@@ -34,6 +37,9 @@ func (p *Plan) JSON() []byte {
 	e.list("notes", len(p.Notes), func(i int) {
 		n := p.Notes[i]
 		w.BeginObject()
+		if n.Task >= 0 {
+			e.int("task", int64(n.Task))
+		}
 		e.optional("path", n.Path)
 		e.text("code", n.Code)
 		e.text("text", n.Text)
@@ -178,6 +184,10 @@ func (e *encoder) choice(c *Choice) {
 
 func (e *encoder) counts(c [2]int64) {
 	e.w.Key("count_range")
+	e.pair(c)
+}
+
+func (e *encoder) pair(c [2]int64) {
 	e.w.BeginArray()
 	e.w.Int(c[0])
 	e.w.Int(c[1])
@@ -216,15 +226,13 @@ func (e *encoder) load() {
 	e.w.Key("load")
 	e.w.BeginObject()
 	e.litres("litres", l.Volume)
-	e.text("shown", Shown(e.m, l.Volume))
+	e.litres("packed_litres", l.Packed)
+	e.text("shown", Shown(e.m, l.Packed))
 	e.mass(l.Mass)
-	if l.Drives[1] > 0 {
+	if light, heavy := l.Drives(); heavy > 0 {
 		e.w.Key("drives_at_least")
-		e.w.BeginArray()
-		e.w.Int(l.Drives[0])
-		e.w.Int(l.Drives[1])
-		e.w.EndArray()
-		e.text("limit", l.Limit)
+		e.pair([2]int64{light, heavy})
+		e.text("drives_shown", l.DrivesText())
 	}
 	e.w.EndObject()
 }
@@ -239,14 +247,14 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 	e.span("loose_", t.Loose)
 	e.text("loose_shown", spanText(e.m, t.Loose))
 	if len(t.Allowances) > 0 {
-		e.list("allowances", len(t.Allowances), func(i int) { e.allowance(&t.Allowances[i]) })
+		e.list("allowances", len(t.Allowances), func(i int) { e.allowance(t, &t.Allowances[i]) })
 	}
 	if len(t.Parts) > 0 {
 		e.list("parts", len(t.Parts), func(i int) {
 			w.BeginObject()
 			e.text("material", t.Parts[i].Material.ID)
 			e.span("", t.Parts[i].Volume)
-			e.text("shown", spanText(e.m, t.Parts[i].Volume))
+			e.text("shown", e.p.TaskText(t, t.Parts[i].Volume))
 			w.EndObject()
 		})
 	}
@@ -260,12 +268,12 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 	w.EndObject()
 }
 
-func (e *encoder) allowance(a *Allowance) {
+func (e *encoder) allowance(t *TaskPlan, a *Allowance) {
 	e.w.BeginObject()
 	e.text("name", a.Name)
 	e.text("share", a.Share.String())
 	e.litres("adds_litres", a.Adds)
-	e.text("adds_shown", e.m.Volume(a.Adds))
+	e.text("adds_shown", e.p.TaskText(t, Exactly(a.Adds)))
 	e.text("source", a.Source.String())
 	e.w.EndObject()
 }
@@ -274,7 +282,7 @@ func (e *encoder) allowance(a *Allowance) {
 func (e *encoder) extra(k *worked) {
 	switch {
 	case k.task.Amend != nil:
-		b := &k.bed
+		b := k.bed
 		e.w.Key("bed")
 		e.w.BeginObject()
 		e.number("area_m2", float64(b.area)/float64(units.SquareMetre), 6)
@@ -285,7 +293,7 @@ func (e *encoder) extra(k *worked) {
 		e.millimetres("rise_mm", k.rise())
 		e.w.EndObject()
 	case k.task.Backfill != nil:
-		h := &k.holes
+		h := k.holes
 		e.w.Key("backfill")
 		e.w.BeginObject()
 		e.litres("dug_litres", h.dug)
@@ -293,7 +301,7 @@ func (e *encoder) extra(k *worked) {
 		e.span("left_over_loose_", h.left)
 		e.w.EndObject()
 	case k.task.Cover != nil:
-		c := &k.cover
+		c := k.cover
 		e.w.Key("cover")
 		e.w.BeginObject()
 		e.number("area_m2", float64(c.area)/float64(units.SquareMetre), 6)

@@ -90,13 +90,20 @@ func readList[T any](c *checker, n *wire.Node, what string, read func(c *checker
 func readText(c *checker, n *wire.Node, takes string) (string, bool) {
 	switch {
 	case n.Kind == wire.String:
-		return strings.TrimSpace(n.Text), true
+		return oneLine(n.Text), true
 	case n.Kind == wire.Number:
 		c.problem("json.kind", `write `+takes+` as text in quotes, with its unit`)
 	default:
 		c.problem("json.kind", "write "+takes+", not "+n.Kind.String())
 	}
 	return "", false
+}
+
+// oneLine puts single spaces for the white space that keys make, so that what
+// a quantity was typed as can be shown.
+func oneLine(s string) string {
+	typed := func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' }
+	return strings.Join(strings.FieldsFunc(s, typed), " ")
 }
 
 // readQuantity reads text with parse. A quantity that must be more than zero
@@ -175,7 +182,7 @@ const maxCount = 1_000_000_000
 // readCount reads a whole number from least to [maxCount].
 func readCount(c *checker, n *wire.Node, least int64) int64 {
 	if n.Kind != wire.Number {
-		c.problem("json.kind", "write a whole number without quotes, not "+n.Kind.String())
+		c.problem("json.kind", "write a whole number without quotes, such as 64, not "+n.Kind.String())
 		return 0
 	}
 	v, err := strconv.ParseInt(n.Text, 10, 64)

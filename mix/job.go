@@ -45,6 +45,8 @@ const (
 	maxDepth = 16
 	maxRows  = 1000 // own materials, containers and offers, each
 	maxMixes = 100  // own mixes: each may name each
+	maxTasks = 10_000
+	maxNodes = 2_000_000 // values in all
 )
 
 // checkRows bounds the job's own lists.
@@ -71,7 +73,6 @@ const schema = 1
 type document struct {
 	Job
 	schema int64
-	tasks  bool
 }
 
 var jobFields = []field[document]{
@@ -97,7 +98,10 @@ var jobFields = []field[document]{
 		d.Mixes = readList(c, n, "mixes", func(c *checker, n *wire.Node, m *Mix) { readObject(c, n, m, "a mix", mixFields) })
 	}},
 	{"tasks", "list", "the work: fill, amend, backfill, cover", func(c *checker, n *wire.Node, d *document) {
-		d.tasks = true
+		if len(n.Items) > maxTasks {
+			c.problem("job.large", "at most "+itoa(maxTasks)+" tasks; a fill task takes any number of containers")
+			return
+		}
 		d.Tasks = readList(c, n, "tasks", readTask)
 	}},
 	{"on_hand", "object", `what you have, loose: {"perlite": "2 cu ft"}`, func(c *checker, n *wire.Node, d *document) { d.OnHand = readOnHand(c, n) }},
@@ -131,7 +135,11 @@ func readOnHand(c *checker, n *wire.Node) []OnHand {
 // read decodes a job document and reports what its form gets wrong. The error
 // is in c; the job is for further checks all the same.
 func read(c *checker, data []byte) *Job {
-	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth})
+	if len(data) > MaxBytes {
+		c.add(&Problem{Code: "json.size", Hint: "a job is at most 32 MB; this is larger"})
+		return nil
+	}
+	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
 	for _, f := range faults {
 		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": " + f.Reason})
 	}

@@ -55,7 +55,7 @@ type Size struct {
 
 func readSize(c *checker, n *wire.Node, into *Size) {
 	into.Volume = readVolume(c, n)
-	into.Text = n.Text
+	into.Text = oneLine(n.Text)
 	if into.Volume > 0 && into.Volume <= Slack {
 		c.problem("quantity.small", "a pack holds more than 1 mL")
 	}

@@ -2,129 +2,174 @@ package mix
 
 import "example.org/barrow/units"
 
+// Note is something worth knowing that is no caution and no problem.
+type Note struct {
+	Task int    // the task's index, or -1
+	Path string // the field it is about, or ""
+	Code string
+	Text string
+}
+
 // notes are what the plan has to say that is neither caution nor problem:
 // nothing that a job lists is passed over in silence.
 func (p *Plan) notes() []Note {
-	w := p.work
-	var notes []Note
-	add := func(path, code, text string) { notes = append(notes, Note{path, code, text}) }
-	told := map[*Class]bool{}
-	for i := range w.tasks {
-		w.tasks[i].sizeNotes(p, i, told, add)
-		w.tasks[i].gallonNotes(p, i, add)
-		w.tasks[i].notes(p, i, add)
+	n := &noter{p: p, m: p.Measure, told: map[*Class]bool{}}
+	for i := range p.work.tasks {
+		n.task, n.path = i, "tasks["+itoa(int64(i))+"]"
+		n.worked(&p.work.tasks[i])
 	}
-	for _, h := range w.job.OnHand {
-		if w.takes[w.book.material[h.Material]].High == 0 {
-			add("on_hand."+h.Material, "on_hand.unused", "no task takes "+h.Material)
-		}
-	}
-	p.offerNotes(add)
-	if len(p.Unpriced) > 0 && p.Priced {
-		add("", "cost.partial", "the cost leaves out "+listed(p.Unpriced, "and")+": no price is given")
-	}
-	if drives := p.Load.DrivesText(); p.Haul.TripCost > 0 && drives != "" {
-		add("haul.trip_cost", "cost.drives", "the cost leaves out driving: "+drives+", at "+p.Currency+p.Haul.TripCost.String()+" each")
-	}
-	return notes
+	n.task, n.path = -1, ""
+	n.mulch()
+	n.onHand()
+	n.offers()
+	n.haul()
+	return n.notes
 }
 
-// sizeNotes says once of every class that its pots differ.
-func (w *worked) sizeNotes(p *Plan, i int, told map[*Class]bool, add func(path, code, text string)) {
-	for k := range w.pots {
-		class := w.pots[k].class
-		if class == nil || class.Holds.Certain() || told[class] {
-			continue
-		}
-		told[class] = true
-		path := "tasks[" + itoa(int64(i)) + "].containers[" + itoa(int64(k)) + "].size"
-		add(path, "size.range", class.Name+"s differ: "+p.Measure.VolumeRange(class.Holds.Low, class.Holds.High)+" each. Fill one with water, measure that, and write it as holds")
-	}
+// noter writes notes.
+type noter struct {
+	p     *Plan
+	m     units.Measure
+	task  int
+	path  string
+	told  map[*Class]bool // classes whose range is told already
+	notes []Note
 }
 
-// gallonNotes says of a pot given in whole gallons that the trade's gallon pot
-// takes less.
-func (w *worked) gallonNotes(p *Plan, i int, add func(path, code, text string)) {
+// add writes a note about a field of where the noter is.
+func (n *noter) add(field, code, text string) {
+	path := n.path
+	if path != "" && field != "" {
+		path += "."
+	}
+	n.notes = append(n.notes, Note{n.task, path + field, code, text})
+}
+
+func (n *noter) worked(w *worked) {
 	for k := range w.pots {
-		holds := w.pots[k].line.Holds
-		class := p.work.book.class["#"+itoa(int64(holds/units.Gallon))]
-		if holds == 0 || holds%units.Gallon != 0 || class == nil {
-			continue
-		}
-		path := "tasks[" + itoa(int64(i)) + "].containers[" + itoa(int64(k)) + "].holds"
-		add(path, "gallon.liquid", "a full "+units.US.Volume(holds)+" is taken; the "+class.ID+" pot that the trade calls by that name takes about "+p.Measure.Volume(class.Holds.Plan)+": write it as size "+class.ID)
+		n.pot(&w.pots[k], "containers["+itoa(int64(k))+"].")
+	}
+	h := w.holes
+	if h == nil {
 		return
 	}
-}
-
-// notes are about one task.
-func (w *worked) notes(p *Plan, i int, add func(path, code, text string)) {
-	path := "tasks[" + itoa(int64(i)) + "]"
-	m := p.Measure
-	if w.task.Cover != nil && w.task.Settle == nil && w.in != nil {
-		w.mulchNote(p, path, add)
+	if h.deep > 0 {
+		n.add("depth", "hole.deep", "the hole is "+n.m.Length(h.deep)+" deeper than the ball reaches: firm soil under it, or dig less")
 	}
-	if h := &w.holes; w.task.Backfill != nil {
-		if h.deep > 0 {
-			add(path+".depth", "hole.deep", "the hole is "+m.Length(h.deep)+" deeper than the ball reaches: firm soil under it, or dig less")
-		}
-		if h.proud > 0 {
-			add(path+".ball", "ball.proud", "the ball stands "+m.Length(h.proud)+" higher than above_grade says: dig deeper, or say so")
-		}
-		if w.task.Backfill.Soil == "" {
-			add(path+".soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
-		}
+	if h.proud > 0 {
+		n.add("ball", "ball.proud", "the ball stands "+n.m.Length(h.proud)+" higher than above_grade says: dig deeper, or say so")
+	}
+	if w.task.Backfill.Soil == "" {
+		n.add("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
 	}
 }
 
-// mulchNote says what a layer comes to if it is to be that deep after it has
-// settled.
-func (w *worked) mulchNote(p *Plan, path string, add func(path, code, text string)) {
-	for _, in := range w.in.of {
-		if in.blend != nil {
-			continue
+// pot says once of every class that its makes differ, and of a pot given in
+// whole gallons that the trade's gallon pot takes less.
+func (n *noter) pot(p *pot, line string) {
+	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[k] {
+		n.told[k] = true
+		each := "one takes "
+		if k.Cells > 1 {
+			each = "a cell takes "
 		}
-		mat := p.work.book.materials[in.material]
-		if mat.SettleHigh == (units.Ratio{}) {
-			continue
-		}
-		low, _ := w.loose.mulDiv(without(mat.SettleLow))
-		high, _ := w.loose.mulDiv(without(mat.SettleHigh))
-		add(path+".settle", "mulch.settles", mat.Name+" settles by "+mat.SettleLow.String()+" to "+mat.SettleHigh.String()+": to have this depth after that, it takes "+p.Measure.VolumeRange(low.Plan, high.Plan)+"; give settle to plan for it")
+		n.add(line+"size", "size.range", "makes of "+k.ID+" differ: "+each+n.m.VolumeRange(k.Holds.Low, k.Holds.High)+". Fill one with water, measure that, and write it as holds")
+	}
+	holds := p.line.Holds
+	class := n.p.work.book.class["#"+itoa(int64(holds/units.Gallon))]
+	if holds == 0 || holds%units.Gallon != 0 || class == nil || n.told[class] {
 		return
 	}
+	n.told[class] = true
+	n.add(line+"holds", "gallon.liquid", "a full "+units.US.Volume(holds)+" is taken; the "+class.ID+" pot that the trade calls by that name takes about "+n.m.Volume(class.Holds.Plan)+": write it as size "+class.ID)
 }
 
-// offerNotes speaks of offers that are not in the order, and of needs without
-// one.
-func (p *Plan) offerNotes(add func(path, code, text string)) {
-	w := p.work
+// mulch says what layers come to if they are to be that deep after they have
+// settled, all tasks of a mulch together.
+func (n *noter) mulch() {
+	sums := make([]Span, len(n.p.work.takes))
+	for i := range n.p.work.tasks {
+		if w := &n.p.work.tasks[i]; w.task.Cover != nil && w.task.Settle == nil {
+			w.in.spread(w.loose, sums) // fits: it is a part of all that is taken
+		}
+	}
+	for i, v := range sums {
+		mat := n.p.work.book.materials[i]
+		if v.Plan == 0 || mat.SettleHigh == (units.Ratio{}) {
+			continue
+		}
+		low, _ := v.mulDiv(without(mat.SettleLow))
+		high, _ := v.mulDiv(without(mat.SettleHigh))
+		n.add("", "mulch.settles", mat.Name+" settles by "+mat.SettleLow.String()+" to "+mat.SettleHigh.String()+": to be as deep after that, it takes "+n.m.VolumeRange(low.Plan, high.Plan)+". Give settle to plan for it")
+	}
+}
+
+func (n *noter) onHand() {
+	for _, h := range n.p.work.job.OnHand {
+		if n.p.work.takes[n.p.work.book.material[h.Material]].High == 0 {
+			n.add("on_hand."+h.Material, "on_hand.unused", "no task takes "+h.Material)
+		}
+	}
+}
+
+// offers speaks of offers that no task takes, of bales that were guessed to be
+// bales, and of needs without an offer.
+func (n *noter) offers() {
+	w := n.p.work
 	for i := range w.job.Offers {
 		o := &w.job.Offers[i]
-		path := "offers[" + itoa(int64(i)) + "]"
-		if w.takes[w.book.material[o.Material]].High == 0 {
-			add(path+".material", "offer.unused", "no task takes "+o.Material)
+		path := "offers[" + itoa(int64(i)) + "]."
+		index := w.book.material[o.Material]
+		if w.takes[index].High == 0 {
+			n.add(path+"material", "offer.unused", "no task takes "+o.Material)
+			continue
 		}
-		if _, from := o.yield(w.book.materials[w.book.material[o.Material]]); from != (Source{}) && o.OpensTo == 0 {
-			each, _ := o.yield(w.book.materials[w.book.material[o.Material]])
-			add(path+".opens_to", "bale.range", o.Pack.Text+" of "+o.Material+" is taken as a compressed bale that opens to "+p.Measure.VolumeRange(each.Low, each.High)+"; counted by the least. Give opens_to if you know it")
+		if each, from := o.yield(w.book.materials[index]); from != (Source{}) && o.OpensTo == 0 {
+			n.add(path+"opens_to", "bale.range", o.Pack.Text+" of "+o.Material+" is taken as a compressed bale that opens to "+n.m.VolumeRange(each.Low, each.High)+", and counted by the least. Give opens_to if you know it")
 		}
 	}
-	if len(w.job.Offers) == 0 {
-		return
+	if len(n.p.Unpriced) > 0 && n.p.Priced {
+		n.add("offers", "cost.partial", "the cost leaves out "+listed(n.p.Unpriced, "and")+": no price is given")
 	}
-	for i := range p.Needs {
-		n := &p.Needs[i]
-		if n.Buy.Plan > 0 && !p.ordered(n.Material) {
-			add("offers", "offer.missing", "no offer for "+n.Material.ID+": see what packs it comes in")
+	for i := range n.p.Needs {
+		need := &n.p.Needs[i]
+		if len(w.job.Offers) == 0 || need.Buy.Plan == 0 || n.p.Ordered(need.Material) {
+			continue
+		}
+		if n.p.offered(need.Material) {
+			n.add("offers", "offer.short", "no one offer of "+need.Material.ID+" has enough in stock: buy of several, and see what packs it comes in")
+		} else {
+			n.add("offers", "offer.missing", "no offer of "+need.Material.ID+": see what packs it comes in")
 		}
 	}
 }
 
-// ordered reports whether the order has a line of the material.
-func (p *Plan) ordered(m *Material) bool {
+func (n *noter) haul() {
+	switch h := &n.p.Haul; {
+	case *h == (Haul{}):
+	case len(n.p.Order) == 0:
+		n.add("haul", "haul.unused", "drives are not worked out: there is nothing to buy from offers")
+	case n.p.Load.DrivesText() == "":
+		n.add("haul", "haul.unknown", "drives are not worked out: give payload and what packs weigh, or room")
+	case h.TripCost > 0:
+		n.add("haul.trip_cost", "cost.drives", "the cost leaves out driving: "+n.p.Load.DrivesText()+", at "+n.p.Currency+h.TripCost.String()+" each")
+	}
+}
+
+// Ordered reports whether the order has a line of the material.
+func (p *Plan) Ordered(m *Material) bool {
 	for i := range p.Order {
 		if p.Order[i].Material == m {
+			return true
+		}
+	}
+	return false
+}
+
+// offered reports whether the job has an offer of the material.
+func (p *Plan) offered(m *Material) bool {
+	for i := range p.work.job.Offers {
+		if p.work.job.Offers[i].Material == m.ID {
 			return true
 		}
 	}

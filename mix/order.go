@@ -1,6 +1,10 @@
 package mix
 
-import "example.org/barrow/units"
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
 
 // Line is one line of the order: so many of one offer.
 type Line struct {
@@ -23,22 +27,24 @@ type Line struct {
 
 // buy orders what every need takes, from one offer a material: the least
 // cost, then the least left over, then the fewest packs, then the first
-// listed. A choice that mixes packs replaces choose and nothing else.
-func (w *work) buy(c *checker) []Line {
-	var order []Line
+// listed. The rest it returns as others. A choice that mixes packs replaces
+// choose and nothing else.
+func (w *work) buy(c *checker) (order, others []Line) {
 	for i := range w.needs {
 		lines := w.lines(&w.needs[i], c)
 		if len(lines) == 0 || w.needs[i].Buy.Plan == 0 {
 			continue
 		}
 		best, ok := choose(lines)
-		if !ok {
+		if ok {
+			order = append(order, lines[best])
+			lines = slices.Delete(lines, best, best+1)
+		} else if len(lines) == 1 {
 			w.shortOf(c, lines)
-			continue
 		}
-		order = append(order, best)
+		others = append(others, lines...)
 	}
-	return order
+	return order, others
 }
 
 // lines works out the order from each offer of the need alone.
@@ -102,18 +108,19 @@ func (m *Material) mass(v units.Volume) (mass [2]units.Mass, ok bool) {
 	return mass, ok
 }
 
-// choose returns the best line that the stock covers; ok is false when none
-// is.
-func choose(lines []Line) (best Line, ok bool) {
-	for _, l := range lines {
-		if l.inStock() && (!ok || l.better(&best)) {
-			best, ok = l, true
+// choose returns the index of the best line that the stock covers; ok is false
+// when none is.
+func choose(lines []Line) (best int, ok bool) {
+	for i := range lines {
+		if lines[i].InStock() && (!ok || lines[i].better(&lines[best])) {
+			best, ok = i, true
 		}
 	}
 	return best, ok
 }
 
-func (l *Line) inStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
+// InStock reports whether the yard has as many as the line takes.
+func (l *Line) InStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
 
 // better reports whether l is to be preferred to k, which stands before it.
 func (l *Line) better(k *Line) bool {
@@ -128,7 +135,7 @@ func (l *Line) better(k *Line) bool {
 	return l.Count < k.Count
 }
 
-// shortOf reports that no offer's stock covers the need.
+// shortOf reports that the only offer's stock does not cover the need.
 func (w *work) shortOf(c *checker, lines []Line) {
 	l := &lines[0]
 	c.path.push("offers")

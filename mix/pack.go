@@ -35,8 +35,8 @@ func (n *Need) Choices(m units.Measure) []Choice {
 	if m != units.Metric {
 		add(mat.Packs, false)
 	}
-	if m != units.US && len(mat.Packs) > 0 {
-		add(metricBags, false)
+	if m != units.US {
+		add(mat.metricBags(), false)
 	}
 	for _, s := range mat.Bales {
 		opened := mat.opened(s.Volume)
@@ -54,6 +54,24 @@ func (n *Need) Choices(m units.Measure) []Choice {
 		add(metricSteps, true)
 	}
 	return out
+}
+
+// metricBags are the bags in litres that the material may come in: none much
+// larger than its largest of the others, since heavy material comes in small
+// bags, and the smallest at the least.
+func (m *Material) metricBags() []Size {
+	var largest units.Volume
+	for _, s := range m.Packs {
+		largest = max(largest, s.Volume)
+	}
+	n := 0
+	for n < len(metricBags) && metricBags[n].Volume <= largest+largest/5 {
+		n++
+	}
+	if len(m.Packs) > 0 {
+		n = max(n, 1)
+	}
+	return metricBags[:n]
 }
 
 // Mass is what the need weighs, lightest and heaviest; zero when not known.

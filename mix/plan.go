@@ -13,9 +13,10 @@ type Plan struct {
 	Measure  units.Measure
 	Currency string
 
-	Tasks []TaskPlan
-	Needs []Need
-	Order []Line
+	Tasks  []TaskPlan
+	Needs  []Need
+	Order  []Line
+	Others []Line // offers that were not chosen, each were it bought alone
 	// Cost is the order's, of the lines that have a price; Unpriced names the
 	// materials of the others. Priced is false when no line has one.
 	Cost     units.Money
@@ -51,17 +52,11 @@ type Fact struct{ Label, Figure string }
 
 // Load is the whole order on the vehicle. Zero fields are unknown.
 type Load struct {
-	Volume units.Volume
+	Volume units.Volume  // loose, as it will leave the shovel
+	Packed units.Volume  // as it is carried: bales stay compressed
 	Mass   [2]units.Mass // lightest and heaviest
-	Drives [2]int64      // at least this many, if it is at its lightest and at its heaviest
-	Limit  string        // which asks for the most of them: "payload" or "room"
-}
-
-// Note is something worth knowing that is no caution and no problem.
-type Note struct {
-	Path string // the field it is about, or ""
-	Code string
-	Text string
+	ByRoom int64         // at least so many drives, by room
+	ByMass [2]int64      // and by payload, at its lightest and its heaviest
 }
 
 // Plan checks the job and works it out. The error carries every problem at
@@ -84,7 +79,7 @@ func PlanDocument(data []byte) (*Plan, error) {
 
 func (j *Job) plan(c *checker) (*Plan, error) {
 	w := j.work(c)
-	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Haul: j.Haul, work: w}
+	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Others: w.others, Haul: j.Haul, work: w}
 	if c.sound() {
 		p.load(c)
 	}
@@ -107,6 +102,10 @@ func (p *Plan) load(c *checker) {
 	for i := range p.Order {
 		l := &p.Order[i]
 		if p.Load.Volume += l.Volume; p.Load.Volume > units.MaxVolume {
+			ok = false
+		}
+		packed, fits := l.Offer.Size().Volume.Times(l.Count)
+		if p.Load.Packed += packed; !fits || p.Load.Packed > units.MaxVolume {
 			ok = false
 		}
 		for k := range l.Mass {
@@ -139,20 +138,18 @@ func (p *Plan) drives() {
 	l, h := &p.Load, &p.Haul
 	if h.Payload > 0 && l.Mass[1] > 0 {
 		for i, mass := range l.Mass {
-			l.Drives[i] = int64((mass + h.Payload - 1) / h.Payload)
+			l.ByMass[i] = int64((mass + h.Payload - 1) / h.Payload)
 		}
-		l.Limit = "payload"
 	}
-	if h.Room <= Slack || l.Volume == 0 {
-		return
+	if h.Room > Slack && l.Packed > 0 {
+		l.ByRoom = Bags(l.Packed, h.Room)
 	}
-	n := Bags(l.Volume, h.Room)
-	if n > l.Drives[1] {
-		l.Limit = "room"
-	}
-	for i := range l.Drives {
-		l.Drives[i] = max(l.Drives[i], n)
-	}
+}
+
+// Drives is how many drives it takes at the least, when the load is at its
+// lightest and at its heaviest; zero when it is not known.
+func (l *Load) Drives() (light, heavy int64) {
+	return max(l.ByRoom, l.ByMass[0]), max(l.ByRoom, l.ByMass[1])
 }
 
 // lay lays one task out.
@@ -202,20 +199,20 @@ func (w *worked) facts(m units.Measure) (facts []Fact) {
 			add(w.pots[i].label(m), w.pots[i].figure(m))
 		}
 	case w.task.Amend != nil:
-		b := &w.bed
+		b := w.bed
 		add("Layer, as spread", m.Length(b.layer))
 		add("Native soil loosened", m.Length(b.native))
 		add("Finished depth", m.Length(max(b.finished, b.layer)))
 		add("Share of the finished bed", percent(b.share))
 		add("Grade rises by up to", m.Length(w.rise()))
 	case w.task.Backfill != nil:
-		h := &w.holes
+		h := w.holes
 		add("Soil dug, in place", m.Volume(h.dug))
 		add("Filled round the balls", spanText(m, h.round))
 		add("Soil put back, in place", spanText(m, h.putBack))
 		add("Soil left over, loose", spanText(m, h.left))
 	default:
-		k := &w.cover
+		k := w.cover
 		add("Layer, as spread", m.Length(w.task.Cover.Layer))
 		if k.bare > 0 {
 			add("Left bare round the stems", m.Area(k.bare))
@@ -263,6 +260,9 @@ func (k *Container) words(m units.Measure) string {
 	}
 	switch {
 	case k.Holds > 0:
+		if k.holdsText != "" {
+			return k.holdsText + " pot"
+		}
 		return m.Volume(k.Holds) + " pot"
 	case len(k.Box) == 3:
 		return m.Length(k.Box[0]) + " x " + m.Length(k.Box[1]) + " x " + m.Length(k.Box[2]) + " box"
@@ -280,10 +280,22 @@ func (p *pot) figure(m units.Measure) string {
 // spanText writes a span for people: the plan, and the range where there is
 // one.
 func spanText(m units.Measure, s Span) string {
-	if s.Certain() {
+	switch {
+	case s.Certain():
 		return m.Volume(s.Plan)
+	case m == units.Both: // it has brackets of its own
+		return m.Volume(s.Plan) + "; " + m.VolumeRange(s.Low, s.High)
 	}
 	return m.Volume(s.Plan) + " (" + m.VolumeRange(s.Low, s.High) + ")"
+}
+
+// TaskText writes a volume of a task in the unit of what the task takes in
+// all, with its range where there is one.
+func (p *Plan) TaskText(t *TaskPlan, s Span) string {
+	if s.Certain() {
+		return p.Measure.VolumeLike(s.Plan, t.Loose.Plan)
+	}
+	return spanText(p.Measure, s)
 }
 
 // Shown writes a volume as yards talk about it: cubic feet with cubic yards,
@@ -332,17 +344,24 @@ func many(n int64, word string) string {
 	return word + "s"
 }
 
-// DrivesText writes the drives for people: "at least 3 drives dry, 5 wet, by
-// payload", or "" when they are not known.
+// DrivesText writes the drives for people: "at least 3 drives by room, 5 by
+// payload if it is wet", or "" when they are not known.
 func (l *Load) DrivesText() string {
-	n := l.Drives
-	switch {
-	case n[1] == 0:
+	light, heavy := l.Drives()
+	if heavy == 0 {
 		return ""
-	case n[0] != n[1]:
-		return "at least " + itoa(n[0]) + " " + many(n[0], "drive") + " dry, " + itoa(n[1]) + " wet, by " + l.Limit
 	}
-	return "at least " + itoa(n[1]) + " " + many(n[1], "drive") + " by " + l.Limit
+	by := func(n int64) string {
+		if l.ByRoom == n {
+			return " by room"
+		}
+		return " by payload"
+	}
+	text := "at least " + itoa(light) + " " + many(light, "drive") + by(light)
+	if heavy > light {
+		text += ", " + itoa(heavy) + by(heavy) + " if it is wet"
+	}
+	return text
 }
 
 // CountText writes the count of a choice: "3", or "2 to 3" for a bale.
@@ -357,9 +376,8 @@ func (l *Line) CountText() string {
 	return itoa(l.Count) + " (" + rangeText(l.FewMany) + ")"
 }
 
-// SpanText writes a volume for people: "28.7 cu ft", with the range in
-// brackets where there is one.
-func (p *Plan) SpanText(s Span) string { return spanText(p.Measure, s) }
-
 // PercentText writes a share for people, to a tenth of a percent.
 func PercentText(r units.Ratio) string { return percent(r) }
+
+// SpanText writes a volume for people, with its range where there is one.
+func (p *Plan) SpanText(s Span) string { return spanText(p.Measure, s) }

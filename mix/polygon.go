@@ -44,9 +44,13 @@ func polygon(c *checker, corners [][2]units.Length) units.Area {
 		c.problem("area.corners", "an outline has at least three corners")
 		return 0
 	}
+	if straight(p) {
+		c.problem("area.small", "the corners lie on one line")
+		return 0
+	}
 	if i, j, cross := crossing(p); cross {
 		c.path.pushIndex(j)
-		c.problem("area.crossing", "the side that starts here meets the side from corner "+ordinal(i)+": list the corners in order, one way round")
+		c.problem("area.crossing", "the side that starts here meets the one that starts at corners["+itoa(int64(i))+"]: list the corners in order, one way round")
 		c.path.pop()
 		return 0
 	}
@@ -60,7 +64,7 @@ func polygon(c *checker, corners [][2]units.Length) units.Area {
 		twice = -twice
 	}
 	if twice < 2 {
-		c.problem("area.small", "the corners lie on one line")
+		c.problem("area.small", "less ground than can be measured")
 		return 0
 	}
 	return units.Area((twice + 1) / 2)
@@ -85,6 +89,16 @@ func micrometre(l units.Length) int64 {
 		return -int64((-l + 500) / 1000)
 	}
 	return int64((l + 500) / 1000)
+}
+
+// straight reports whether all corners lie on one line.
+func straight(p []point) bool {
+	for i := 2; i < len(p); i++ {
+		if turn(p[0], p[1], p[i]) != 0 {
+			return false
+		}
+	}
+	return p[0] != p[1] // else the doubled corner is what is wrong
 }
 
 // crossing finds two sides, by their first corners, that meet where they
@@ -145,6 +159,3 @@ func meet(a, b, c, d point) bool {
 	}
 	return t1 == 0 && within(a, b, c) || t2 == 0 && within(a, b, d) || t3 == 0 && within(c, d, a) || t4 == 0 && within(c, d, b)
 }
-
-// ordinal writes a corner's place in the list as people count, from 1.
-func ordinal(i int) string { return "number " + itoa(int64(i+1)) }

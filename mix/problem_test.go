@@ -143,6 +143,42 @@ func TestPastTheBound(t *testing.T) {
 	}
 }
 
+// TestMixLadder: mixes that each hold the three below, with nothing at the
+// bottom or with peat, are refused without walking every way down.
+func TestMixLadder(t *testing.T) {
+	for bottom, want := range map[string]string{`{}`: "mix.empty", `{"peat": 1}`: "mix.large"} {
+		var b strings.Builder
+		b.WriteString(`{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "m0-24"}], "mixes": [`)
+		for level := range 25 {
+			for i := range 3 {
+				parts := bottom
+				if level > 0 {
+					parts = fmt.Sprintf(`{"m0-%d": 1, "m1-%d": 1, "m2-%d": 1}`, level-1, level-1, level-1)
+				}
+				if level+i > 0 {
+					b.WriteString(", ")
+				}
+				fmt.Fprintf(&b, `{"id": "m%d-%d", "parts": %s}`, i, level, parts)
+			}
+		}
+		b.WriteString(`]}`)
+		_, err := PlanDocument([]byte(b.String()))
+		if got := firstCode(err); got != want {
+			t.Errorf("%s at the bottom: %q, want %q", bottom, got, want)
+		}
+	}
+}
+
+// TestTooManyTasks: tasks are bounded before they are read; containers are
+// what there may be a hundred thousand of.
+func TestTooManyTasks(t *testing.T) {
+	doc := `{"schema": 1, "tasks": [` + strings.Repeat("1, ", maxTasks) + `1]}`
+	_, err := PlanDocument([]byte(doc))
+	if got := firstCode(err); got != "job.large" {
+		t.Errorf("code %q, want job.large", got)
+	}
+}
+
 // TestJobsMadeInGo: a job that no document could hold is a problem, too, not a
 // panic.
 func TestJobsMadeInGo(t *testing.T) {

@@ -418,7 +418,8 @@ func answerDrives(t *testing.T, r *published) float64 {
 	maps.Copy(more, stuff(density))
 	task := holding(r.in["volume"])
 	task["material"] = "stuff"
-	return float64(workOut(t, task, more).Load.Drives[1])
+	_, heavy := workOut(t, task, more).Load.Drives()
+	return float64(heavy)
 }
 
 // answerPayload is the placard's figure less the people, as a job carries it.

@@ -4,13 +4,14 @@ import "example.org/barrow/units"
 
 // work is a job worked out, before it is laid out as a plan.
 type work struct {
-	job   *Job
-	book  *book
-	tasks []worked
-	takes []Span // loose, by the book's materials
-	hand  []units.Volume
-	needs []Need
-	order []Line
+	job    *Job
+	book   *book
+	tasks  []worked
+	takes  []Span // loose, by the book's materials
+	hand   []units.Volume
+	needs  []Need
+	order  []Line
+	others []Line // offers not chosen
 }
 
 // worked is one task worked out.
@@ -20,10 +21,10 @@ type worked struct {
 	net  Span
 	allowed
 
-	pots  []pot
-	bed   bed
-	holes holes
-	cover cover
+	pots  []pot // what the kind of task worked out, the others nil
+	bed   *bed
+	holes *holes
+	cover *cover
 }
 
 // work checks the whole job and works it out as far as it is sound. The
@@ -53,7 +54,7 @@ func (j *Job) work(c *checker) *work {
 	w.checkOffers(c)
 	if c.sound() {
 		w.needs = w.pool()
-		w.order = w.buy(c)
+		w.order, w.others = w.buy(c)
 	}
 	return w
 }
@@ -61,6 +62,9 @@ func (j *Job) work(c *checker) *work {
 // do works one task out.
 func (w *worked) do(c *checker, b *book, t *Task) {
 	w.task = t
+	if !c.sound() && t.Kind() == "" {
+		return // no task to speak of
+	}
 	if t.Kind() == "" {
 		c.problemAt("kind", "field.missing", "say what the task does: fill, amend, backfill or cover")
 		return

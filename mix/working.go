@@ -2,6 +2,7 @@ package mix
 
 import (
 	"iter"
+	"strings"
 
 	"example.org/barrow/units"
 )
@@ -65,9 +66,9 @@ func (s *steps) worked(w *worked) {
 	case w.task.Amend != nil:
 		s.bed(w)
 	case w.task.Backfill != nil:
-		s.holes(&w.holes)
+		s.holes(w.holes)
 	default:
-		s.cover(&w.cover)
+		s.cover(w.cover)
 	}
 	if w.in == nil {
 		return
@@ -132,8 +133,8 @@ func (k *Container) source() Source {
 
 // bed writes an amended bed.
 func (s *steps) bed(w *worked) {
-	b := &w.bed
-	s.add("the bed: "+b.task.Area.words(), s.m.Area(b.area), arithmetic)
+	b := w.bed
+	s.add("the bed: "+b.task.Area.words(s.m), s.m.Area(b.area), arithmetic)
 	switch {
 	case b.task.Layer == 0 && b.task.Into > 0:
 		s.add("layer = "+b.share.String()+" of "+s.m.Length(b.finished)+" finished depth", s.m.Length(b.layer), Source{Text: "share = layer / finished depth: Cornell advice"})
@@ -165,7 +166,7 @@ func (s *steps) holes(h *holes) {
 // cover writes a mulched bed.
 func (s *steps) cover(k *cover) {
 	v := k.task
-	s.add("the bed: "+v.Area.words(), s.m.Area(k.ground), arithmetic)
+	s.add("the bed: "+v.Area.words(s.m), s.m.Area(k.ground), arithmetic)
 	if k.bare > 0 {
 		s.add("less "+itoa(v.Stems.Count)+" circles kept bare, "+s.m.Length(v.Stems.Clear)+" from each stem: pi r^2", s.m.Area(k.bare), arithmetic)
 	}
@@ -181,22 +182,53 @@ func (s *steps) cover(k *cover) {
 	s.add("sheets "+s.m.Length(v.Sheet.Size[0])+" x "+s.m.Length(v.Sheet.Size[1])+", overlap "+s.m.Length(v.Sheet.Overlap)+": "+how, itoa(k.sheets), arithmetic)
 }
 
-// words is the area as typed, or its shape.
-func (a *Area) words() string {
+// words is the area as typed, or its shape and measures.
+func (a *Area) words(m units.Measure) string {
 	text := a.Text
 	if text == "" {
-		text = a.Shape
+		text = a.shapeWords(m)
 	}
 	if a.Count > 1 {
 		text = itoa(a.Count) + " x " + text
 	}
-	if len(a.Plus) > 0 {
-		text += ", more added"
+	for _, plus := range a.Plus {
+		text += ", and " + plus.words(m)
 	}
-	if len(a.Less) > 0 {
-		text += ", some left out"
+	for _, less := range a.Less {
+		text += ", less " + less.words(m)
 	}
 	return text
+}
+
+func (a *Area) shapeWords(m units.Measure) string {
+	switch a.Shape {
+	case "plain":
+		return m.Area(a.Plain)
+	case "corners":
+		return "an outline of " + itoa(int64(len(a.Corners))) + " corners"
+	case "strip":
+		s := a.Strip
+		text := "a strip " + m.Length(s.Width) + " wide along " + lengths(m, s.Along, " + ")
+		if len(s.Gaps) > 0 {
+			text += " less " + lengths(m, s.Gaps, " + ")
+		}
+		edge := s.Edge
+		if edge == "" {
+			edge = "centre"
+		}
+		return text + ", measured along its " + edge + " line, " + itoa(s.Bends()) + " " + many(s.Bends(), "corner")
+	case "rectangle":
+		return lengths(m, a.Sides, " x ")
+	}
+	return a.Shape + " " + lengths(m, a.Sides, " x ")
+}
+
+func lengths(m units.Measure, list []units.Length, between string) string {
+	text := make([]string, len(list))
+	for i, l := range list {
+		text[i] = m.Length(l)
+	}
+	return strings.Join(text, between)
 }
 
 // allowances writes the way from net to loose; a share of nothing is written
@@ -212,7 +244,7 @@ func (s *steps) allowances(w *worked) {
 			s.add(a.Name+": none", "+0", a.Source)
 			continue
 		}
-		s.add(a.Name+": "+s.m.Volume(at)+how, "+"+s.m.Volume(a.Adds), a.Source)
+		s.add(a.Name+": "+s.m.VolumeLike(at, w.loose.Plan)+how, "+"+s.m.VolumeLike(a.Adds, w.loose.Plan), a.Source)
 		at += a.Adds
 	}
 	s.add("loose, as it leaves the shovel", spanText(s.m, w.loose), arithmetic)
@@ -288,13 +320,17 @@ func (s *steps) load() {
 	}
 	s.material = ""
 	s.add("the whole order, loose", Shown(s.m, p.Load.Volume), arithmetic)
+	s.add("the whole order, as packed", Shown(s.m, p.Load.Packed), arithmetic)
 	if p.Load.Mass[1] > 0 {
 		s.add("the whole order, weight", s.m.MassRange(p.Load.Mass[0], p.Load.Mass[1]), arithmetic)
 	}
 	if p.Priced {
 		s.add("the whole order, cost", p.Currency+p.Cost.String(), arithmetic)
 	}
-	if p.Load.Drives[1] > 0 {
-		s.add("drives, at least, by "+p.Load.Limit, rangeText(p.Load.Drives), fromJob)
+	if l := &p.Load; l.ByMass[1] > 0 {
+		s.add("drives, at least, by payload, "+s.m.Mass(p.Haul.Payload)+", dry to wet", rangeText(l.ByMass), fromJob)
+	}
+	if p.Load.ByRoom > 0 {
+		s.add("drives, at least, by room, "+s.m.Volume(p.Haul.Room)+", for "+s.m.Volume(p.Load.Packed)+" as packed", itoa(p.Load.ByRoom), fromJob)
 	}
 }

@@ -73,6 +73,15 @@ func (m Measure) Area(a Area) string { return m.write(int64(a), int64(a), usArea
 // Volume writes v for people: "28.7 cu ft", "1 1/2 cu ft", "813 L".
 func (m Measure) Volume(v Volume) string { return m.write(int64(v), int64(v), usVolume, metricVolume) }
 
+// VolumeLike writes v in the unit in which like would be written, so that
+// figures that are read together have one unit.
+func (m Measure) VolumeLike(v, like Volume) string {
+	unit := func(choose func(int64) *unit) func(int64) *unit {
+		return func(int64) *unit { return choose(int64(like)) }
+	}
+	return m.write(int64(v), int64(v), unit(usVolume), unit(metricVolume))
+}
+
 // Mass writes w for people: "40 lb", "18.1 kg".
 func (m Measure) Mass(w Mass) string { return m.write(int64(w), int64(w), usMass, metricMass) }
 

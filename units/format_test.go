@@ -35,6 +35,8 @@ func TestFriendly(t *testing.T) {
 		{"range of one", US.VolumeRange(18*CubicFoot, 18*CubicFoot), "18 cu ft"},
 		{"mass range", Both.MassRange(100*Pound, 200*Pound), "100 to 200 lb (45.4 to 90.7 kg)"},
 		{"density range", US.DensityRange(179_800_000, 659_700_000), "303 to 1112 lb/cu yd"},
+		{"small beside large", US.VolumeLike(CubicFoot/10, CubicFoot), "0.1 cu ft"},
+		{"small beside large, metric", Both.VolumeLike(Litre/2, 3*CubicMetre), "0.0177 cu ft (0.0005 m3)"},
 		{"nothing", US.Volume(0), "0 cu in"},
 		{"money", Money(7).String(), "0.07"},
 	} {

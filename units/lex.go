@@ -1,12 +1,15 @@
 package units
 
-import "unicode/utf8"
+import (
+	"strconv"
+	"unicode/utf8"
+)
 
 // rat is a number as typed, n/d, not reduced.
 type rat struct{ n, d uint64 }
 
-// Bounds on a number as typed. They keep n*unit and d*unit inside 128 and 64
-// bits, so that one exact division rounds the quantity.
+// Bounds on a number as typed. They keep n and d inside 64 bits, so that one
+// exact division in 128 rounds the quantity.
 const (
 	maxDigits      = 18 // in all
 	maxPlaces      = 12 // after the point
@@ -44,7 +47,7 @@ func (t *text) fold(s string) error {
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s, "the character "+string(r)+" does not belong in a quantity")
+			return fault("text.odd", s, "the character "+strconv.QuoteRune(r)+" does not belong in a quantity")
 		}
 		for j := range len(plain) {
 			t.put(plain[j])
@@ -282,7 +285,11 @@ func afterNumber(rest []byte) *complaint {
 			return badExponent
 		}
 	case ' ':
-		if s := skipSpace(rest); at(s, 0) == '-' && isDigit(at(skipSpace(s[1:]), 0)) {
+		s := skipSpace(rest)
+		if at(s, 0) == '-' && isDigit(at(skipSpace(s[1:]), 0)) {
+			return badRange
+		}
+		if (at(s, 0) == 't' && at(s, 1) == 'o' || at(s, 0) == 'o' && at(s, 1) == 'r') && at(s, 2) == ' ' && isDigit(at(skipSpace(s[2:]), 0)) {
 			return badRange
 		}
 	}

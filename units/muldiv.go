@@ -16,6 +16,34 @@ func mulDiv(a, b, c uint64) (q int64, ok bool) {
 	return int64(n), n <= 1<<63-1
 }
 
+// mulDivDiv returns a*b/(c*d) to the nearest whole number, halves up, exactly,
+// even where c*d needs more than 64 bits: x/c/d, rounded down twice, is
+// x/(c*d) rounded down, and the two remainders tell which way to round. ok is
+// false when the result needs more than 63 bits or a divisor is zero.
+func mulDivDiv(a, b, c, d uint64) (q int64, ok bool) {
+	if c == 0 || d == 0 {
+		return 0, false
+	}
+	hi, lo := bits.Mul64(a, b)
+	hi, lo, rest := div128(hi, lo, c)
+	hi, lo, over := div128(hi, lo, d)
+	// The remainder is c*over + rest of c*d.
+	switch left := d - over; {
+	case over >= left: // at least half of d
+		lo++
+	case over+1 == left && rest >= c-rest: // short of it by less than one of c
+		lo++
+	}
+	return int64(lo), hi == 0 && lo <= 1<<63-1
+}
+
+// div128 divides hi:lo by y.
+func div128(hi, lo, y uint64) (qhi, qlo, rest uint64) {
+	qhi = hi / y
+	qlo, rest = bits.Div64(hi%y, lo, y)
+	return qhi, qlo, rest
+}
+
 // mulDivFloor returns a*b/c rounded down and the remainder; ok as for mulDiv.
 func mulDivFloor(a, b, c uint64) (q int64, rest uint64, ok bool) {
 	hi, lo := bits.Mul64(a, b)

@@ -98,11 +98,7 @@ func (c *complaint) forKind(k kind) string {
 
 // count is the term in base units, rounded once, halves up.
 func (t term) count() (int64, bool) {
-	below, ok := mul(t.num.d, t.unit.den)
-	if !ok {
-		return 0, false
-	}
-	return mulDiv(t.num.n, t.unit.num, below)
+	return mulDivDiv(t.num.n, t.unit.num, t.num.d, t.unit.den)
 }
 
 // checkOrder holds a second term to the rule: a length or a mass, in a smaller

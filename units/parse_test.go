@@ -163,6 +163,7 @@ var refused = []struct{ why, kind, in, code string }{
 	{"negative with a real minus", "v", "−3 L", "quantity.negative"},
 	{"range", "v", "2-3 cu ft", "number.range"},
 	{"range with a dash and spaces", "v", "2 – 3 cu ft", "number.range"},
+	{"range in words", "l", "2 to 3 in", "number.range"},
 	{"two points", "v", "1.2.3 L", "number.bad"},
 	{"zero below", "v", "1/0 L", "number.fraction"},
 	{"huge below", "v", "1/10000001 L", "number.fraction"},

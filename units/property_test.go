@@ -111,6 +111,29 @@ func TestMulDiv(t *testing.T) {
 	})
 }
 
+// TestMulDivDiv likewise, where the divisor is a product.
+func TestMulDivDiv(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := rapid.Uint64().Draw(t, "a"), rapid.Uint64().Draw(t, "b")
+		c, d := rapid.Uint64().Draw(t, "c"), rapid.Uint64().Draw(t, "d")
+		if rapid.Bool().Draw(t, "half way") && c > 0 && d > 0 { // a*b = (2k+1)*c*d/2
+			c, d = c%1_000_000*2+2, d%1_000_000+1
+			a, b = (2*(a%1000)+1)*(c/2), d
+		}
+		got, ok := mulDivDiv(a, b, c, d)
+		if c == 0 || d == 0 {
+			if ok {
+				t.Fatal("divided by zero")
+			}
+			return
+		}
+		want := roundHalfUp(new(big.Rat).Mul(fraction(a, c), fraction(b, d)))
+		if fits := want.IsInt64(); fits != ok || ok && want.Int64() != got {
+			t.Fatalf("mulDivDiv(%d, %d, %d, %d) = %d, %v, want %v", a, b, c, d, got, ok, want)
+		}
+	})
+}
+
 // TestGeometryStaysWithinANanolitre: a box in two steps, by area and depth, is
 // within half a square micrometre's column of the exact product.
 func TestGeometryStaysWithinANanolitre(t *testing.T) {

@@ -22,11 +22,16 @@ barrow list units shows the units.`,
 		Example: `  barrow convert "2 yd3" "cu ft"
   barrow convert "2' 6\"" cm
   barrow convert "1100 lb/yd3" kg/m3`,
-		Args: cobra.ExactArgs(2),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 2 {
+				return fmt.Errorf(`give a quantity and a unit, in quotes where they have spaces: barrow convert "2 yd3" "cu ft"`)
+			}
+			return nil
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			c, err := units.Convert(args[0], args[1])
 			if err != nil {
-				return convertProblem(err, asJSON)
+				return convertProblem(err, args[1], asJSON)
 			}
 			if asJSON {
 				var w wire.Writer
@@ -37,21 +42,26 @@ barrow list units shows the units.`,
 				w.String(c.Unit)
 				w.EndObject()
 				_, err = a.out.Write(w.Bytes())
-				return err
+				return unwritten(err)
 			}
 			_, err = fmt.Fprintln(a.out, c)
-			return err
+			return unwritten(err)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, `write {"value": 54, "unit": "cu ft"}`)
 	return cmd
 }
 
-// convertProblem is what is wrong with a quantity, as a job's problems are.
-func convertProblem(err error, asJSON bool) error {
+// convertProblem is what is wrong with the quantity or the unit, as a job's
+// problems are.
+func convertProblem(err error, unit string, asJSON bool) error {
 	var e *units.Error
 	if !errors.As(err, &e) {
 		return err
 	}
-	return &problems{err: mix.ProblemFrom("quantity", e), json: asJSON}
+	path := "quantity"
+	if e.Value == unit {
+		path = "unit"
+	}
+	return &problems{err: mix.ProblemFrom(path, e), json: asJSON}
 }

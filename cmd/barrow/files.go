@@ -39,44 +39,102 @@ func plainPathError(err error) error {
 	return err
 }
 
+// sameFile reports whether two names are one file.
+func sameFile(a, b string) bool {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	two, err := os.Stat(b)
+	return err == nil && os.SameFile(one, two)
+}
+
 // writeFile writes a file whole or not at all: to a new file beside it first,
-// which then takes its name. With fresh, a file that is there is left alone.
-func writeFile(name string, data []byte, fresh bool) (err error) {
+// which then takes its name and, where there was one, its mode. A link is
+// followed; a pipe or a device is written to as it is. With fresh, a file that
+// is there is left alone.
+func writeFile(name string, data []byte, fresh bool) error {
+	stat := os.Stat
 	if fresh {
-		if _, err := os.Lstat(name); err == nil {
-			return fmt.Errorf("%s is there already; name another file", name)
+		stat = os.Lstat // a link to nowhere is there, too
+	}
+	info, err := stat(name)
+	switch there := err == nil; {
+	case there && fresh:
+		return fmt.Errorf("%s is there already; name another file", name)
+	case there && info.IsDir():
+		return fmt.Errorf("%s is a folder; name a file", name)
+	case there && !info.Mode().IsRegular():
+		return writeInto(name, data)
+	case there:
+		if name, err = filepath.EvalSymlinks(name); err != nil {
+			return plainPathError(err)
 		}
 	}
-	f, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
+	f, err := besideOf(name)
 	if err != nil {
 		return plainPathError(err)
 	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
-			err = plainPathError(err)
+	if err = fill(f, data, info); err == nil {
+		err = place(f.Name(), name, fresh)
+	}
+	if err != nil {
+		os.Remove(f.Name())
+		return unwritten(plainPathError(err))
+	}
+	return nil
+}
+
+// writeInto writes to a pipe or a device.
+func writeInto(name string, data []byte) error {
+	f, err := os.OpenFile(name, os.O_WRONLY, 0)
+	if err != nil {
+		return plainPathError(err)
+	}
+	_, err = f.Write(data)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	return unwritten(err)
+}
+
+// besideOf makes a new file in name's folder, with the mode that the user's
+// mask gives a new file.
+func besideOf(name string) (*os.File, error) {
+	for n := os.Getpid(); ; n++ {
+		f, err := os.OpenFile(filepath.Join(filepath.Dir(name), fmt.Sprintf(".%s.%d", filepath.Base(name), n)), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+		if !errors.Is(err, fs.ErrExist) {
+			return f, err
 		}
-	}()
-	if _, err = f.Write(data); err == nil {
+	}
+}
+
+// fill writes data to f and closes it. The file that f is to replace, if any,
+// gives it its mode.
+func fill(f *os.File, data []byte, old fs.FileInfo) error {
+	_, err := f.Write(data)
+	if err == nil && old != nil {
+		err = f.Chmod(old.Mode().Perm())
+	}
+	if err == nil {
 		err = f.Sync()
 	}
 	if closed := f.Close(); err == nil {
 		err = closed
 	}
-	if err == nil {
-		err = os.Chmod(f.Name(), 0o644)
-	}
-	if err == nil && fresh {
-		// A link fails where a file has come in the meantime; a rename would not.
-		if err = os.Link(f.Name(), name); err == nil {
-			return os.Remove(f.Name())
-		}
-		if errors.Is(err, fs.ErrExist) {
-			return err
-		}
-	}
-	if err == nil || fresh { // some file systems have no links
-		err = os.Rename(f.Name(), name)
-	}
 	return err
+}
+
+// place gives a file its name. A fresh one is linked: that fails where a file
+// has come in the meantime, and a rename would not.
+func place(from, name string, fresh bool) error {
+	if fresh {
+		switch err := os.Link(from, name); {
+		case err == nil:
+			return os.Remove(from)
+		case errors.Is(err, fs.ErrExist):
+			return fmt.Errorf("%s is there already; name another file", name)
+		} // some file systems have no links
+	}
+	return os.Rename(from, name)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"strings"
@@ -92,9 +93,10 @@ func (l *list) text(out io.Writer) error {
 		}
 		rows = append(rows, row)
 	}
-	table(out, cols, rows)
+	var b bytes.Buffer
+	table(&b, cols, rows)
 	if len(sources) > 0 {
-		fmt.Fprintln(out)
+		b.WriteByte('\n')
 	}
 	for i, s := range sources {
 		mark := fmt.Sprintf("[%d]", i+1)
@@ -102,10 +104,11 @@ func (l *list) text(out io.Writer) error {
 			if k > 0 {
 				mark = ""
 			}
-			fmt.Fprintf(out, "  %-5s %s\n", mark, line)
+			fmt.Fprintf(&b, "  %-5s %s\n", mark, line)
 		}
 	}
-	return nil
+	_, err := out.Write(b.Bytes())
+	return unwritten(err)
 }
 
 func (l *list) json(out io.Writer, name string) error {
@@ -127,7 +130,7 @@ func (l *list) json(out io.Writer, name string) error {
 	w.EndArray()
 	w.EndObject()
 	_, err := out.Write(w.Bytes())
-	return err
+	return unwritten(err)
 }
 
 func materials(m units.Measure) list {
@@ -141,7 +144,7 @@ func materials(m units.Measure) list {
 func classes(m units.Measure) list {
 	l := list{cols: []column{{head: "Size", most: 8}, {head: "Container", most: 20}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
 	for _, row := range mix.Catalog().Containers {
-		h := row.Holds
+		h := row.Whole()
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.Text, row.Confidence})
 	}
 	return l

@@ -23,17 +23,20 @@ func (o *output) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "write the plan as JSON")
 	f.BoolVar(&o.csv, "csv", false, "write what to buy as CSV, for a spreadsheet")
-	f.BoolVar(&o.working, "working", false, "show every step and its source")
-	f.StringVar(&o.measure, "measure", "", "write in us, metric or both units")
-	f.StringVar(&o.file, "out", "", "write to this file instead, whole or not at all")
-	cmd.MarkFlagsMutuallyExclusive("json", "csv")
-	cmd.MarkFlagsMutuallyExclusive("working", "csv")
+	f.BoolVar(&o.working, "working", false, "show every step and its source (in JSON always)")
+	f.StringVar(&o.measure, "measure", "", "`UNITS` to write in: us, metric or both")
+	f.StringVar(&o.file, "out", "", "`FILE` to write to instead, whole or not at all")
 	cmd.RegisterFlagCompletionFunc("measure", cobra.FixedCompletions([]string{"us", "metric", "both"}, cobra.ShellCompDirectiveNoFileComp))
 }
 
-// check reports a measure that is none, before anything is read.
+// check reports flags that do not go together, before anything is read.
 func (o *output) check() error {
-	if o.measure == "" {
+	switch {
+	case o.json && o.csv:
+		return errors.New("give --json or --csv, not both")
+	case o.working && o.csv:
+		return errors.New("--working has no place in a spreadsheet: give it without --csv")
+	case o.measure == "":
 		return nil
 	}
 	if _, ok := units.ParseMeasure(o.measure); !ok {
@@ -62,7 +65,9 @@ func (a *app) plan(o *output, doc []byte, where func(string) string) error {
 	case o.csv:
 		err = renderCSV(&b, p)
 	default:
-		a.render(&b, p, o.working)
+		face := *a
+		face.colour = a.colour && o.file == ""
+		face.render(&b, p, o.working)
 	}
 	if err != nil {
 		return err
@@ -70,8 +75,6 @@ func (a *app) plan(o *output, doc []byte, where func(string) string) error {
 	if o.file != "" {
 		return writeFile(o.file, b.Bytes(), false)
 	}
-	if _, err := a.out.Write(b.Bytes()); err != nil {
-		return errors.New("the plan could not be written whole: " + err.Error())
-	}
-	return nil
+	_, err = a.out.Write(b.Bytes())
+	return unwritten(err)
 }

@@ -28,6 +28,9 @@ The job is a JSON file (see barrow help job); - reads standard input.`,
 			if err != nil {
 				return err
 			}
+			if len(args) == 1 && sameFile(args[0], o.file) {
+				return errors.New("--out would write the plan over the job; name another file")
+			}
 			return a.plan(&o, doc, nil)
 		},
 	}
@@ -65,7 +68,7 @@ already is left alone.`,
 				return writeFile(args[0], mix.Sample(), true)
 			}
 			_, err := a.out.Write(mix.Sample())
-			return err
+			return unwritten(err)
 		},
 	}
 }

@@ -64,6 +64,13 @@ func (q *quick) plan(a *app) error {
 	if err := q.check(); err != nil {
 		return err
 	}
+	if q.mix == "" && q.material == "" && q.defaultMaterial == "" && len(q.packs)+len(q.bulk) > 0 && q.kind == "backfill" {
+		for _, o := range append(q.packs, q.bulk...) {
+			if !strings.Contains(o, "=") {
+				return fmt.Errorf("--pack and --bulk: of which material? none goes in")
+			}
+		}
+	}
 	doc, err := q.document()
 	if err != nil {
 		return err
@@ -91,7 +98,7 @@ func (q *quick) document() ([]byte, error) {
 		text(&w, "material", materials[0])
 	}
 	for _, name := range sortedKeys(q.fields) {
-		if *q.fields[name] != "" {
+		if q.set.Changed(strings.ReplaceAll(name, "_", "-")) { // empty text is for the check to refuse
 			q.value(&w, name)
 		}
 	}
@@ -148,9 +155,13 @@ func (q *quick) value(w *wire.Writer, name string) {
 // job's check to refuse.
 func number(w *wire.Writer, s string) {
 	s = strings.TrimSpace(s)
-	if s == "" || strings.Trim(s, "0123456789") != "" || len(s) > 1 && s[0] == '0' {
+	whole, part, _ := strings.Cut(s, ".")
+	if whole == "" || strings.Trim(whole+part, "0123456789") != "" || strings.HasSuffix(s, ".") {
 		w.String(s)
 		return
+	}
+	if s = strings.TrimLeft(s, "0"); s == "" || s[0] == '.' {
+		s = "0" + s
 	}
 	w.Raw(s)
 }
@@ -173,8 +184,11 @@ func (q *quick) filling(w *wire.Writer) (mixID string, materials []string, err e
 	case q.mix == "":
 		return "", nil, nil
 	}
-	parts, named := spelled(q.mix)
-	if !named {
+	parts, spelledOut, err := spelled(q.mix)
+	if err != nil {
+		return "", nil, err
+	}
+	if !spelledOut {
 		return q.mix, mixMaterials(q.mix), nil
 	}
 	w.Key("mixes")
@@ -204,17 +218,30 @@ func ratioName(parts [][2]string) string {
 	return strings.Join(n, ":") + " mix"
 }
 
-// spelled reads "bark-fines 3, peat 1": each part a name and a number. Without
-// a comma or a space it is the name of a mix.
-func spelled(s string) (parts [][2]string, named bool) {
+// spelled reads "bark-fines 3, peat 1": each part a name and a number, either
+// way round. Without a comma or a space it is the name of a mix.
+func spelled(s string) (parts [][2]string, is bool, err error) {
 	if !strings.ContainsAny(s, ", ") {
-		return nil, false
+		return nil, false, nil
 	}
+	seen := map[string]bool{}
 	for part := range strings.SplitSeq(s, ",") {
-		name, n, _ := strings.Cut(strings.TrimSpace(part), " ")
-		parts = append(parts, [2]string{name, strings.TrimSpace(n)})
+		var name, number []string
+		for _, word := range strings.Fields(part) {
+			if strings.ContainsAny(word[:1], "0123456789.") || strings.ContainsRune("½¼¾⅓⅔⅛", []rune(word)[0]) {
+				number = append(number, word)
+			} else {
+				name = append(name, word)
+			}
+		}
+		id := strings.Join(name, "-")
+		if seen[id] {
+			return nil, false, fmt.Errorf("--mix names %q twice: give each part once", id)
+		}
+		seen[id] = true
+		parts = append(parts, [2]string{id, strings.Join(number, " ")})
 	}
-	return parts, true
+	return parts, true, nil
 }
 
 // mixMaterials lists the materials of a mix of the catalogue, or nothing.
@@ -255,7 +282,11 @@ func (q *quick) offer(w *wire.Writer, kind, s string, materials []string, n int)
 
 // path turns a path of the document into what was typed on the command line.
 func (q *quick) path(p string) string {
-	for doc, flag := range q.where {
+	if p == "tasks[0]" {
+		return "the " + q.kind + " task"
+	}
+	for _, doc := range sortedKeys(q.where) {
+		flag := q.where[doc]
 		if p == doc {
 			return flag
 		}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
@@ -67,7 +69,7 @@ func (r *renderer) needs() {
 			figure += ", less " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
 		if n.Buy.Plan == 0 {
-			figure = "none: " + r.p.Measure.Volume(n.OnHand) + " on hand is enough"
+			figure = "none: " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
 		between := ""
 		if !n.Buy.Certain() {
@@ -100,26 +102,39 @@ func (r *renderer) weight(m [2]units.Mass) string {
 
 func (r *renderer) order() {
 	p := r.p
-	if len(p.Order) == 0 {
-		return
+	if len(p.Order) > 0 {
+		r.section("What to buy")
+		r.linesTable(p.Order)
+		r.total()
+		fmt.Fprintln(r.out)
 	}
-	r.section("What to buy")
+	if len(p.Others) > 0 {
+		r.section("Other offers, each were it bought alone")
+		r.linesTable(p.Others)
+		fmt.Fprintln(r.out)
+	}
+}
+
+func (r *renderer) linesTable(lines []mix.Line) {
+	p := r.p
 	var rows [][]string
-	for i := range p.Order {
-		l := &p.Order[i]
+	for i := range lines {
+		l := &lines[i]
 		size := l.Offer.Size().Text
 		if l.Offer.Bulk.Volume > 0 {
 			size += " bulk"
 		}
+		if !l.InStock() {
+			size += ", too few in stock"
+		}
 		cost := ""
 		if l.Priced {
-			cost = p.Currency + l.Cost.String()
+			cost = l.Cost.String()
 		}
 		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, p.Measure.Volume(l.Left), r.weight(l.Mass)})
 	}
-	table(r.out, []column{{head: "Material", most: 16}, {head: "Buy", most: 18}, {head: r.ifAny(rows, 2, "Cost"), right: true, most: 10}, {head: "Over", most: 10}, {head: r.ifAny(rows, 4, "Weight"), most: 15}}, rows)
-	r.total()
-	fmt.Fprintln(r.out)
+	head := strings.TrimSpace("Cost " + p.Currency)
+	table(r.out, []column{{head: "Material", most: 15}, {head: "Buy", most: 18}, {head: r.ifAny(rows, 2, head), right: true, most: 11}, {head: "Over", most: 11}, {head: r.ifAny(rows, 4, "Weight"), most: 15}}, rows)
 }
 
 // total writes the order's sums in one line.
@@ -133,7 +148,7 @@ func (r *renderer) total() {
 		}
 		parts = append(parts, cost)
 	}
-	parts = append(parts, mix.Shown(p.Measure, p.Load.Volume))
+	parts = append(parts, mix.Shown(p.Measure, p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
 		parts = append(parts, w)
 	}
@@ -148,7 +163,7 @@ func (r *renderer) packs() {
 	var rows [][]string
 	for i := range r.p.Needs {
 		n := &r.p.Needs[i]
-		if n.Buy.Plan == 0 || r.ordered(n.Material) {
+		if n.Buy.Plan == 0 || r.p.Ordered(n.Material) {
 			continue
 		}
 		v := n.Buy.Plan
@@ -160,7 +175,7 @@ func (r *renderer) packs() {
 			case c.Bulk:
 				bulk = append(bulk, text)
 			case c.Bale:
-				bags = append(bags, text+" bale")
+				bags = append(bags, text+" bale"+r.metric(c.Size))
 			default:
 				bags = append(bags, text)
 			}
@@ -180,13 +195,12 @@ func (r *renderer) packs() {
 	fmt.Fprintln(r.out)
 }
 
-func (r *renderer) ordered(m *mix.Material) bool {
-	for i := range r.p.Order {
-		if r.p.Order[i].Material == m {
-			return true
-		}
+// metric adds litres to a size that the trade gives in cubic feet.
+func (r *renderer) metric(s mix.Size) string {
+	if r.p.Measure == units.US {
+		return ""
 	}
-	return false
+	return " (" + units.Litres(s.Volume) + ")"
 }
 
 func (r *renderer) tasks() {
@@ -209,24 +223,27 @@ func (r *renderer) tasks() {
 // loose writes the way from net to loose, and the parts.
 func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	if t.Net != t.Loose { // else the layer, as spread, is what is shovelled
-		rows = append(rows, []string{"In place", r.p.SpanText(t.Net)})
+		rows = append(rows, []string{"In place", r.p.TaskText(t, t.Net)})
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			rows = append(rows, []string{title(al.Name) + " " + mix.PercentText(al.Share), "+ " + r.p.Measure.Volume(al.Adds)})
+			rows = append(rows, []string{title(al.Name) + " " + mix.PercentText(al.Share), "+ " + r.p.TaskText(t, mix.Exactly(al.Adds))})
 		}
 	}
-	rows = append(rows, []string{"Loose, " + t.Filling, r.p.SpanText(t.Loose)})
+	rows = append(rows, []string{"Loose, " + t.Filling, r.p.TaskText(t, t.Loose)})
 	if len(t.Parts) > 1 {
 		for _, part := range t.Parts {
-			rows = append(rows, []string{"  " + part.Material.Name, r.p.SpanText(part.Volume)})
+			rows = append(rows, []string{"  " + part.Material.Name, r.p.TaskText(t, part.Volume)})
 		}
 	}
 	return rows
 }
 
-// title writes a word with a capital.
-func title(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+// title writes a text with a capital, unless it starts with a name.
+func title(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
 
 func (r *renderer) notes() {
 	if len(r.p.Notes) == 0 {
@@ -234,7 +251,11 @@ func (r *renderer) notes() {
 	}
 	r.section("Worth knowing")
 	for _, n := range r.p.Notes {
-		r.item("-", title(n.Text)+".")
+		mark := "-"
+		if n.Task >= 0 {
+			mark = fmt.Sprintf("%d.", n.Task+1)
+		}
+		r.item(mark, title(n.Text)+".")
 	}
 	fmt.Fprintln(r.out)
 }

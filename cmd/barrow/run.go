@@ -4,11 +4,14 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/units/near"
 )
 
 // Exit statuses.
@@ -43,13 +46,17 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errOut)
-	err := root.Execute()
+	err := commandError(root, root.Execute())
 	var p *problems
+	var w *writeError
 	switch {
 	case err == nil:
 		return exitDone
 	case errors.As(err, &p):
 		a.report(p)
+		return exitProblems
+	case errors.As(err, &w):
+		fmt.Fprintln(errOut, "error:", w)
 		return exitProblems
 	}
 	fmt.Fprintf(errOut, "error: %v\nhint: barrow --help shows the commands, barrow COMMAND --help one of them\n", err)
@@ -76,12 +83,82 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
   barrow help job                             every field of a job file`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          cobra.NoArgs,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
+	usage := strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80")
+	usage = strings.ReplaceAll(usage, "{{rpad .CommandPath .CommandPathPadding}}", "barrow help {{rpad .Name 8}}")
+	root.SetUsageTemplate(usage)
+	root.SetFlagErrorFunc(flagError)
+	root.DisableSuggestions = true // commandError makes one line of it
+	root.SetHelpCommand(helpCommand(root))
 	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.jobTopic())
 	return root
+}
+
+// helpCommand is cobra's, but for one thing: help on what is not there is an
+// error.
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "help on a command, or on job files: barrow help job",
+		RunE: func(_ *cobra.Command, args []string) error {
+			cmd, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 && cmd == root {
+				return fmt.Errorf("no help on %q", strings.Join(args, " "))
+			}
+			cmd.InitDefaultHelpFlag()
+			return cmd.Help()
+		},
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			var names []string
+			for _, c := range root.Commands() {
+				names = append(names, c.Name()+"\t"+c.Short)
+			}
+			return names, cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+}
+
+// commandError adds the nearest command to what cobra says of an unknown one.
+func commandError(root *cobra.Command, err error) error {
+	if err == nil || !strings.HasPrefix(err.Error(), "unknown command ") {
+		return err
+	}
+	var names []string
+	for _, c := range root.Commands() {
+		names = append(names, c.Name())
+	}
+	word, _, _ := strings.Cut(strings.TrimPrefix(err.Error(), `unknown command "`), `"`)
+	if meant := near.Word(word, names); meant != "" {
+		return fmt.Errorf("%w; did you mean barrow %s?", err, meant)
+	}
+	return err
+}
+
+// flagError adds the nearest flag to what cobra says of an unknown one.
+func flagError(cmd *cobra.Command, err error) error {
+	word, unknown := strings.CutPrefix(err.Error(), "unknown flag: --")
+	if !unknown {
+		return err
+	}
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	if meant := near.Word(word, names); meant != "" {
+		return fmt.Errorf("%w; did you mean --%s?", err, meant)
+	}
+	return err
+}
+
+// writeError is a result that could not be written.
+type writeError struct{ err error }
+
+func (w *writeError) Error() string { return "the result could not be written whole: " + w.err.Error() }
+
+// unwritten makes a failed write of a result what it is.
+func unwritten(err error) error {
+	if err == nil {
+		return nil
+	}
+	return &writeError{err}
 }
 
 // report writes every problem: where, what was typed, what would do.
@@ -91,24 +168,39 @@ func (a *app) report(p *problems) {
 		return
 	}
 	list := mix.Problems(p.err)
-	fmt.Fprintf(a.err, "error: %d %s; nothing was worked out\n", len(list), plural(len(list), "problem"))
+	var blocks []string
 	for _, one := range list {
-		where := one.Path
-		if p.where != nil {
-			where = p.where(where)
-		}
-		if where == "" {
-			where = "the job"
-		}
-		line := where
-		if one.Value != "" {
-			line += fmt.Sprintf(": %q", one.Value)
-		}
-		fmt.Fprintf(a.err, "\n  %s\n", line)
-		for _, l := range wrap(one.Hint, 74) {
-			fmt.Fprintf(a.err, "    %s\n", l)
+		if block := p.block(one); !slices.Contains(blocks, block) { // one flag may be several fields
+			blocks = append(blocks, block)
 		}
 	}
+	fmt.Fprintf(a.err, "error: %d %s; nothing was worked out\n", len(blocks), plural(len(blocks), "problem"))
+	for _, b := range blocks {
+		io.WriteString(a.err, b)
+	}
+}
+
+// block writes one problem.
+func (p *problems) block(one *mix.Problem) string {
+	where := one.Path
+	if p.where != nil {
+		where = p.where(where)
+	}
+	if where == "" {
+		where = "the job"
+	}
+	if one.Value != "" {
+		where += fmt.Sprintf(": %q", one.Value)
+	}
+	var b strings.Builder
+	b.WriteByte('\n')
+	for _, l := range wrap(where, 76) {
+		b.WriteString("  " + l + "\n")
+	}
+	for _, l := range wrap(one.Hint, 74) {
+		b.WriteString("    " + l + "\n")
+	}
+	return b.String()
 }
 
 func plural(n int, word string) string {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 )
@@ -20,7 +21,7 @@ type column struct {
 
 // table writes rows under their heads, indented by two. A column with no head
 // and no text takes no room.
-func table(out io.Writer, cols []column, rows [][]string) {
+func table(out io.Writer, cols []column, rows [][]string) error {
 	wide := make([]int, len(cols))
 	for i, c := range cols {
 		wide[i] = max(utf8.RuneCountInString(c.head), c.least)
@@ -66,7 +67,8 @@ func table(out io.Writer, cols []column, rows [][]string) {
 		}
 		write(cells)
 	}
-	io.WriteString(out, b.String())
+	_, err := io.WriteString(out, b.String())
+	return err
 }
 
 func pad(s string, n int, right bool) string {
@@ -80,10 +82,13 @@ func pad(s string, n int, right bool) string {
 // glued stands for a space that does not break, between a figure and its unit.
 const glued = "\x00"
 
-var gluer = strings.NewReplacer(" cu ft", glued+"cu"+glued+"ft", " cu yd", glued+"cu"+glued+"yd", " cu in", glued+"cu"+glued+"in", " sq ft", glued+"sq"+glued+"ft", " dry qt", glued+"dry"+glued+"qt", " gal", glued+"gal")
+// figures finds a figure with its fraction and its unit: 66 2/3 cu ft.
+var figures = regexp.MustCompile(`\d( \d+/\d+)?( (cu|sq|dry|liq) (ft|in|yd|m|qt|pt)| (lb/cu yd|kg/m3|in|ft|yd|mm|cm|m3|m|L|mL|gal|lb|oz|kg|g|t)\b)?`)
 
-// glue keeps units with their figures.
-func glue(s string) string { return gluer.Replace(s) }
+// glue keeps figures together with their fractions and units.
+func glue(s string) string {
+	return figures.ReplaceAllStringFunc(s, func(f string) string { return strings.ReplaceAll(f, " ", glued) })
+}
 
 // wrap breaks s at spaces into lines of at most n runes; a longer word is cut.
 func wrap(s string, n int) []string {

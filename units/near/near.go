@@ -6,15 +6,31 @@ import "strings"
 
 // Word returns the candidate closest to word, without regard to case, when at
 // most limit(word) letters were added, dropped, changed or swapped with a
-// neighbour. Of equals the first wins; "" means none is close.
+// neighbour. Of equals the first wins; "" means none is close. A candidate
+// with other figures is another thing, not a slip: #4 is not #3, though 27 may
+// be 72.
 func Word(word string, candidates []string) string {
 	best, least := "", limit(word)+1
+	figures := figuresOf(word)
 	for _, c := range candidates {
+		if figuresOf(c) != figures {
+			continue
+		}
 		if d := Distance(word, c, least); d < least {
 			best, least = c, d
 		}
 	}
 	return best
+}
+
+// figuresOf counts each figure of s.
+func figuresOf(s string) (n [10]uint8) {
+	for i := range len(s) {
+		if c := s[i]; '0' <= c && c <= '9' {
+			n[c-'0']++
+		}
+	}
+	return n
 }
 
 // limit allows one slip in a short word and two from six letters on.

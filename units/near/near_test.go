@@ -3,7 +3,7 @@ package near
 import "testing"
 
 func TestWord(t *testing.T) {
-	words := []string{"in", "inches", "ft", "perlite", "peat", "bark-fines"}
+	words := []string{"in", "inches", "ft", "perlite", "peat", "bark-fines", "#1", "#3", "tray-50", "tray-72"}
 	for _, tt := range []struct{ why, word, want string }{
 		{"one letter dropped", "inchs", "inches"},
 		{"neighbours swapped", "perltie", "perlite"},
@@ -12,6 +12,9 @@ func TestWord(t *testing.T) {
 		{"a short word allows one", "fy", "ft"},
 		{"a letter alone is no word", "f", ""},
 		{"too far", "gravel", ""},
+		{"another figure is no slip", "#4", ""},
+		{"figures swapped are", "tray-27", "tray-72"},
+		{"letters beside a figure are", "trya-72", "tray-72"},
 		{"empty", "", ""},
 		{"longer than any word", "perliteperliteperliteperliteperliteperlite", ""},
 	} {
