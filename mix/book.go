@@ -3,6 +3,7 @@ package mix
 import (
 	"maps"
 	"slices"
+	"strings"
 	"sync"
 
 	"example.org/barrow/units"
@@ -112,6 +113,7 @@ func (b *book) addMaterial(m *Material) {
 // themselves, and mixes that are too large when opened up.
 func (b *book) checkParts(c *checker, m *Mix) {
 	c.path.push("parts")
+	defer c.path.pop()
 	for _, p := range m.Parts {
 		c.path.push(p.Of)
 		if _, ok := b.material[p.Of]; !ok {
@@ -128,13 +130,11 @@ func (b *book) checkParts(c *checker, m *Mix) {
 		c.path.pop()
 	}
 	if !c.sound() {
-		c.path.pop()
 		return
 	}
 	if _, _, ok := wholeParts(m.Parts); !ok {
 		c.problem("mix.parts", "write the parts as smaller numbers")
 	}
-	c.path.pop()
 }
 
 // checkLeaves reports mixes that are too large when opened up. It waits until
@@ -198,7 +198,13 @@ func (b *book) open(id string) *blend {
 	if bl, ok := b.blends[id]; ok {
 		return bl
 	}
-	m := b.mixes[id]
+	bl := b.ready(b.mixes[id])
+	b.blends[id] = bl
+	return bl
+}
+
+// ready opens the mixes of m and works out its parts.
+func (b *book) ready(m *Mix) *blend {
 	bl := &blend{mix: m, of: make([]ingredient, len(m.Parts))}
 	bl.parts, bl.whole, _ = wholeParts(m.Parts)
 	for i, p := range m.Parts {
@@ -210,7 +216,6 @@ func (b *book) open(id string) *blend {
 	}
 	bl.loss, bl.from = b.blendLoss(m)
 	bl.settleFrom = Source{Text: "the mix, " + m.ID, Kind: "job"}
-	b.blends[id] = bl
 	return bl
 }
 
@@ -263,15 +268,32 @@ func (b *book) classNames() (names []string, owners map[string]string) {
 	return names, owners
 }
 
-// unknown is the problem of a word that names nothing, with the nearest name.
+// unknown is the problem of a word that names nothing, with the nearest names.
 func (c *checker) unknown(code, word string, names []string, otherwise string) *Problem {
 	if c.full { // the report is complete: do not search for its sake
 		return &Problem{}
 	}
 	_, offset := c.path.find(c.root)
 	hint := otherwise
-	if meant := near.Word(word, names); meant != "" {
-		hint = `did you mean "` + meant + `"?`
+	if meant := meant(word, names); len(meant) > 0 {
+		hint = `did you mean "` + strings.Join(meant, `" or "`) + `"?`
 	}
 	return &Problem{Path: c.path.String(), Code: code, Value: clip(word), Hint: hint, offset: offset}
+}
+
+// meant finds what somebody called by another name: the nearest spelling, with
+// dashes for spaces; else the names that word is a part of, or that are a part
+// of it, at most three.
+func meant(word string, names []string) (found []string) {
+	dashed := strings.ReplaceAll(strings.ToLower(oneLine(word)), " ", "-")
+	if one := near.Word(dashed, names); one != "" {
+		return []string{one}
+	}
+	for _, name := range names {
+		small := strings.ToLower(name)
+		if len(dashed) > 2 && len(small) > 2 && (strings.Contains(small, dashed) || strings.Contains(dashed, small)) && len(found) < 3 {
+			found = append(found, name)
+		}
+	}
+	return found
 }

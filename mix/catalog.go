@@ -71,6 +71,7 @@ var catalogFields = []field[Catalogue]{
 			cat.cite(c, "source", &m.Source)
 			cat.cite(c, "settle_source", &m.SettleSource)
 			cat.cite(c, "opens_source", &m.OpensSource)
+			cat.cite(c, "packed_source", &m.PackedSource)
 			m.check(c)
 		})
 	}},
@@ -131,6 +132,9 @@ var catalogClassFields = []field[Class]{
 }
 
 var catalogMaterialFields = []field[Material]{
+	{"packed_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedLow = readDensity(c, n) }},
+	{"packed_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedHigh = readDensity(c, n) }},
+	{"packed_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedSource = jobSource(readName(c, n)) }},
 	{"settle_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleLow = readShare(c, n, most) }},
 	{"settle_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleHigh = readShare(c, n, most) }},
 	{"settle_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleSource = jobSource(readName(c, n)) }},
@@ -153,6 +157,25 @@ var soilFields = []field[Soil]{
 }
 
 func readConfidence(c *checker, n *wire.Node) string { return oneOf(c, n, "high", "medium", "low") }
+
+// Materials lists the materials of a mix: one of the catalogue, or one spelled
+// out as [ParseMix] reads it. It lists nothing for text that is neither.
+func Materials(mixText string) (ids []string) {
+	if bl := stock().blends[mixText]; bl != nil {
+		for i, m := range stock().materials {
+			if bl.holdsIndex(i) {
+				ids = append(ids, m.ID)
+			}
+		}
+		return ids
+	}
+	if m, err := ParseMix(mixText); err == nil {
+		for _, p := range m.Parts {
+			ids = append(ids, p.Of)
+		}
+	}
+	return ids
+}
 
 // allowed returns the common allowance id, which the catalogue has.
 func (cat *Catalogue) allowed(id string) *Allowed {

@@ -76,6 +76,7 @@ func TestCatalogue(t *testing.T) {
 	}
 	used := map[string]bool{}
 	for _, m := range cat.Materials {
+		used[m.PackedSource.ID] = true
 		used[m.Source.ID], used[m.SettleSource.ID], used[m.OpensSource.ID] = true, true, true
 	}
 	for _, k := range cat.Containers {
@@ -108,6 +109,7 @@ func TestCautionsApply(t *testing.T) {
 		taskJob(`"kind": "amend", "area": "10 sq m", "layer": "1 in", "into": "9 in", "material": "bark-fines"`),
 		taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1", "share": "25%", "material": "compost"`),
 		taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "#1"`),
+		taskJob(`"kind": "fill", "mix": "topsoil 1, compost 1", "containers": [{"count": 4, "size": "#15"}]`),
 	}
 	shown := make([]map[string]bool, len(all))
 	for i, doc := range all {
@@ -140,7 +142,7 @@ func TestCautionsApply(t *testing.T) {
 		{3, "sand-clay", true}, {3, "layer-deep", true}, {3, "over-half", true}, {3, "vehicle", true},
 		{4, "sand-clay", false}, {4, "over-half", false},
 		{5, "nitrogen", true}, {5, "sand-clay", false}, {5, "digging", true},
-		{6, "hole-only", true}, {6, "salt", true}, {7, "hole-only", false}, {7, "digging", true},
+		{6, "hole-only", true}, {6, "salt", true}, {8, "soil-in-pots", true}, {0, "soil-in-pots", false}, {7, "hole-only", false}, {7, "digging", true},
 	} {
 		if got := shown[tt.job][tt.code]; got != tt.want {
 			t.Errorf("job %d shows %s: %v, want %v", tt.job, tt.code, got, tt.want)

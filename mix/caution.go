@@ -17,43 +17,29 @@ const (
 	mulchLimit = 4 * units.Inch // more harms, several extension services
 )
 
-// cautions lists every caution in the order of the work, each with when it
-// applies. The first always does.
+// cautions lists every caution with when it applies: the first always, then
+// what is particular to a job, then what goes for all such work.
 var cautions = []struct {
 	Caution
 	applies func(p *Plan) bool
 }{
 	{Caution{"authority", "Product labels, local codes and licensed practice come before any figure here.", ""}, func(*Plan) bool { return true }},
-	{Caution{"legionella", "Potting mix and compost can carry Legionella: open bags outdoors and away from the face, dampen, wear gloves and a mask, wash hands.", "NSW Health 2018; Health NZ"}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return w.task.Fill != nil || w.holds(p, "legionella") })
-	}},
-	{Caution{"dust", "Perlite, peat, bark and other dry materials give off dust: dampen before mixing, work in moving air, wear a mask.", "NIOSH and OSHA: perlite 15 mg/m3 total dust, 5 respirable"}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return w.holds(p, "dust") })
-	}},
-	{Caution{"lifting", "A pack here may weigh more than 51 lb (23 kg), the most for one person under ideal conditions: share the lift, or split the pack.", "NIOSH 94-110"}, (*Plan).heavyPack},
-	{Caution{"vehicle", "The door placard's load, less the people, is the limit, and so are the axle and gross ratings; what fits in the bed is no guide. Cover the load.", "49 CFR 571.110 and 575.6"}, (*Plan).heavyLoad},
-	{Caution{"digging", "Before digging or tilling, have buried lines located: 811 in the US, some days ahead.", "state one-call services"}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return w.task.Amend != nil || w.task.Backfill != nil })
+	{Caution{"layer-deep", "The layer is deeper than the finished depth that is to hold it: check the two depths.", ""}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.task.Amend != nil && w.bed.tooDeep() })
 	}},
 	{Caution{"over-half", "More than half of the finished bed would be amendment: that is a raised bed, and as it rots it sinks.", "Cornell depth advice; up to 40 % of an all-organic mix is lost in 24 months (horticulture course text)"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool { return w.task.Amend != nil && units.Percent(50).Less(w.bed.share) })
-	}},
-	{Caution{"layer-deep", "The layer is deeper than the finished depth that is to hold it: check the two depths.", ""}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return w.task.Amend != nil && w.bed.tooDeep() })
 	}},
 	{Caution{"sand-clay", "Sand into clay is warned against: short of about 60 % sand it sets hard.", "Colorado State Univ. Extension and others; the figure is uncertain"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool {
 			return w.task.Amend != nil && w.holds(p, "sand") && (w.task.Amend.Soil == "clay" || w.task.Amend.Soil == "")
 		})
 	}},
-	{Caution{"nitrogen", "Woody material dug in ties up nitrogen as it rots: test the soil, feed by the label.", "Oregon State Univ. Extension"}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return (w.task.Amend != nil || w.task.Backfill != nil) && w.holds(p, "woody") })
-	}},
-	{Caution{"salt", "Compost can be salty: ask for its test, or try it on a few plants.", "Oregon State Univ. EM 9308"}, func(p *Plan) bool {
-		return p.any(func(w *worked) bool { return w.task.Cover == nil && w.holds(p, "salt") })
-	}},
 	{Caution{"hole-only", "Amending single holes is a common error, most of all in heavy clay: water stands in them and roots stay in them. Amend the whole bed.", "Univ. of Georgia newswire, 2002; Univ. of Idaho 2012 allows 3 parts soil to 1 organic"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool { return w.task.Backfill != nil && w.in != nil })
+	}},
+	{Caution{"soil-in-pots", "Topsoil in pots packs down and drains badly: keep it for beds.", "common practice"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.task.Fill != nil && w.holds(p, "soil") })
 	}},
 	{Caution{"mulch-deep", "More than 3 to 4 in of mulch harms roots.", "several extension services"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool { return w.task.Cover != nil && w.task.Cover.Layer > mulchLimit })
@@ -62,6 +48,23 @@ var cautions = []struct {
 		return p.any(func(w *worked) bool {
 			return w.task.Cover != nil && (w.task.Cover.Stems == nil || w.task.Cover.Stems.Clear < units.Inch)
 		})
+	}},
+	{Caution{"nitrogen", "Woody material dug in ties up nitrogen as it rots: test the soil, feed by the label.", "Oregon State Univ. Extension"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return (w.task.Amend != nil || w.task.Backfill != nil) && w.holds(p, "woody") })
+	}},
+	{Caution{"salt", "Compost can be salty: ask for its test, or try it on a few plants.", "Oregon State Univ. EM 9308"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.task.Cover == nil && w.holds(p, "salt") })
+	}},
+	{Caution{"digging", "Before digging or tilling, have buried lines located: 811 in the US, some days ahead.", "state one-call services"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.task.Amend != nil || w.task.Backfill != nil })
+	}},
+	{Caution{"vehicle", "The door placard's load, less the people, is the limit, and so are the axle and gross ratings; what fits in the bed is no guide. Cover the load.", "49 CFR 571.110 and 575.6"}, (*Plan).heavyLoad},
+	{Caution{"lifting", "A pack here may weigh more than 51 lb (23 kg), the most for one person under ideal conditions: share the lift, or split the pack.", "NIOSH 94-110"}, (*Plan).heavyPack},
+	{Caution{"legionella", "Potting mix and compost can carry Legionella: open bags outdoors and away from the face, dampen, wear gloves and a mask, wash hands.", "NSW Health 2018; Health NZ"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.task.Fill != nil || w.holds(p, "legionella") })
+	}},
+	{Caution{"dust", "Perlite, peat, bark and other dry materials give off dust: dampen before mixing, work in moving air, wear a mask.", "NIOSH and OSHA: perlite 15 mg/m3 total dust, 5 respirable"}, func(p *Plan) bool {
+		return p.any(func(w *worked) bool { return w.holds(p, "dust") })
 	}},
 }
 
@@ -107,7 +110,8 @@ func (p *Plan) heavyPack() bool {
 		l := &p.Order[i]
 		each := l.Offer.Weight
 		if each == 0 {
-			each, _ = l.Each.High.Mass(l.Material.Wet)
+			one, _ := l.Offer.mass(l.Material, l.Each.Plan)
+			each = one[1]
 		}
 		if l.Offer.Bulk.Volume == 0 && each > liftLimit {
 			return true
@@ -119,7 +123,9 @@ func (p *Plan) heavyPack() bool {
 			continue
 		}
 		for _, c := range n.Choices(p.Measure) {
-			if each, _ := c.Size.Volume.Mass(n.Material.Wet); !c.Bulk && !c.Bale && each > liftLimit {
+			one := Offer{Pack: c.Size}
+			loose, _ := one.yield(n.Material)
+			if each, _ := one.mass(n.Material, loose.Plan); !c.Bulk && each[1] > liftLimit {
 				return true
 			}
 		}

@@ -194,7 +194,7 @@ func (k *Container) form(c *checker) string {
 func (k *Container) companions(c *checker, form string) {
 	if form == "across" || form == "top" {
 		if k.Height == 0 {
-			c.problemAt("height", "field.missing", "how high inside, base to rim?")
+			c.problemAt("height", "field.missing", `how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
 		}
 	} else if k.Height > 0 {
 		c.problemAt("height", "field.alone", "height goes with across, or with top and bottom")

@@ -174,9 +174,9 @@ func (e *encoder) choice(c *Choice) {
 	default:
 		e.text("pack", c.Size.Text)
 	}
-	e.int("count", c.Count[1])
-	if c.Count[0] != c.Count[1] {
-		e.counts(c.Count)
+	e.int("count", c.Count)
+	if c.FewMany[0] != c.FewMany[1] {
+		e.counts(c.FewMany)
 	}
 	e.litres("left_litres", c.Left)
 	e.w.EndObject()
@@ -328,6 +328,48 @@ func (e *encoder) step(s Step) {
 	e.text("figure", s.Figure)
 	e.text("source", s.Source)
 	e.w.EndObject()
+}
+
+// ReachJSON writes how far a stock goes, in the units of [Plan.JSON].
+func ReachJSON(r *Reach) []byte {
+	e := encoder{m: r.Measure}
+	w := &e.w
+	w.BeginObject()
+	e.int("schema", schema)
+	e.text("filling", r.Filling)
+	e.litres("loose_litres", r.Loose)
+	e.litres("net_litres", r.Net)
+	e.text("limit", r.Limit.ID)
+	e.list("left", len(r.Left), func(i int) {
+		w.BeginObject()
+		e.text("material", r.Left[i].Material.ID)
+		e.litres("litres", r.Left[i].Volume.Plan)
+		w.EndObject()
+	})
+	e.list("containers", len(r.Pots), func(i int) {
+		p := &r.Pots[i]
+		w.BeginObject()
+		e.text("label", p.Label)
+		e.int("count", p.Count)
+		if p.Range[0] != p.Range[1] {
+			e.counts(p.Range)
+		}
+		w.EndObject()
+	})
+	if r.Area > 0 {
+		e.number("area_m2", float64(r.Area)/float64(units.SquareMetre), 6)
+		e.millimetres("depth_mm", r.Depth)
+	}
+	e.list("one_more", len(r.OneMore), func(i int) {
+		o := &r.OneMore[i]
+		w.BeginObject()
+		e.text("material", o.Material.ID)
+		e.text("pack", o.Pack.Text)
+		e.litres("adds_litres", o.Adds)
+		w.EndObject()
+	})
+	w.EndObject()
+	return w.Bytes()
 }
 
 // ProblemsJSON writes the problems that err carries as the document that every

@@ -2,6 +2,7 @@ package mix
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
@@ -26,10 +27,14 @@ type Job struct {
 	root *wire.Node // the document, for the values that problems quote
 }
 
-// OnHand is material already there, as it would leave the shovel.
+// OnHand is material already there: loose, as it would leave the shovel, or in
+// packs. A pack of a size that the material is sold compressed in counts as a
+// bale, by the least that it opens to.
 type OnHand struct {
 	Material string
-	Volume   units.Volume
+	Volume   units.Volume // loose
+	Packs    int64        // so many packs of Size, besides
+	Size     Size
 }
 
 // Haul is what can be driven and what a drive costs. Zero fields are unknown.
@@ -104,7 +109,7 @@ var jobFields = []field[document]{
 		}
 		d.Tasks = readList(c, n, "tasks", readTask)
 	}},
-	{"on_hand", "object", `what you have, loose: {"perlite": "2 cu ft"}`, func(c *checker, n *wire.Node, d *document) { d.OnHand = readOnHand(c, n) }},
+	{"on_hand", "object", `what you have, loose or in packs: {"perlite": "2 cu ft", "peat": "2 x 3.8 cu ft"}`, func(c *checker, n *wire.Node, d *document) { d.OnHand = readOnHand(c, n) }},
 	{"offers", "list", "what the yard sells, with prices", func(c *checker, n *wire.Node, d *document) {
 		d.Offers = readList(c, n, "offers", func(c *checker, n *wire.Node, o *Offer) { readObject(c, n, o, "an offer", offerFields) })
 	}},
@@ -125,11 +130,30 @@ func readOnHand(c *checker, n *wire.Node) []OnHand {
 	list := make([]OnHand, len(n.Keys))
 	for i, key := range n.Keys {
 		c.path.push(key)
-		v := readQuantity(c, &n.Items[i], `a volume such as "2 cu ft"`, false, units.ParseVolume)
-		list[i] = OnHand{key, v}
+		list[i] = readStock(c, &n.Items[i])
+		list[i].Material = key
 		c.path.pop()
 	}
 	return list
+}
+
+// readStock reads "2 cu ft", loose, or "2 x 3.8 cu ft", packs.
+func readStock(c *checker, n *wire.Node) (h OnHand) {
+	text := oneLine(n.Text)
+	digits := 0
+	for digits < len(text) && '0' <= text[digits] && text[digits] <= '9' {
+		digits++
+	}
+	rest := strings.TrimSpace(text[digits:])
+	if size, packs := strings.CutPrefix(rest, "x "); packs && digits > 0 && n.Kind == wire.String {
+		count := wire.Node{Kind: wire.Number, Text: text[:digits]}
+		h.Packs = readCount(c, &count, 1)
+		one := wire.Node{Kind: wire.String, Text: size}
+		readSize(c, &one, &h.Size)
+		return h
+	}
+	h.Volume = readQuantity(c, n, `a volume such as "2 cu ft", or packs such as "2 x 3.8 cu ft"`, false, units.ParseVolume)
+	return h
 }
 
 // read decodes a job document and reports what its form gets wrong. The error

@@ -12,7 +12,11 @@ import (
 type Material struct {
 	ID, Name string
 	Grade    string        // what to ask for at the yard
-	Dry, Wet units.Density // as sold it lies between the two
+	Dry, Wet units.Density // loose it lies between the two
+	// PackedLow and PackedHigh are what a sealed pack weighs by its own volume,
+	// where that is known to be less than Dry to Wet: it is sold dry, or
+	// compressed. Zero when it is not known.
+	PackedLow, PackedHigh units.Density
 
 	// Settle is the share of the loose volume lost in place, nil for the
 	// catalogue's common allowance. SettleLow and SettleHigh bound it.
@@ -30,11 +34,11 @@ type Material struct {
 	Source     Source
 	Confidence string // "high", "medium", "low"
 
-	SettleSource, OpensSource Source
+	SettleSource, OpensSource, PackedSource Source
 }
 
 // traits are what cautions ask of a material.
-var traits = []string{"dust", "legionella", "mulch", "salt", "sand", "woody"}
+var traits = []string{"dust", "legionella", "mulch", "salt", "sand", "soil", "woody"}
 
 // has reports whether m has a trait.
 func (m *Material) has(trait string) bool {

@@ -156,6 +156,17 @@ func (n *noter) haul() {
 	}
 }
 
+// LeftOut names the materials to buy that the order does not have, when it has
+// others.
+func (p *Plan) LeftOut() (names []string) {
+	for i := range p.Needs {
+		if n := &p.Needs[i]; len(p.Order) > 0 && n.Buy.Plan > 0 && !p.Ordered(n.Material) {
+			names = append(names, n.Material.Name)
+		}
+	}
+	return names
+}
+
 // Ordered reports whether the order has a line of the material.
 func (p *Plan) Ordered(m *Material) bool {
 	for i := range p.Order {

@@ -109,7 +109,10 @@ func (c *comparison) choices(t *rapid.T, j *modelJob, doc []byte, need *mix.Need
 			continue // opens to a range; an offer says to what
 		}
 		size := exactly(int64(choice.Size.Volume), 1000)
-		c.count(t, j, doc, need.Material.ID+" by the "+choice.Size.Text, choice.Count[0], want.plan, size)
+		by := need.Material.ID + " by the " + choice.Size.Text
+		c.count(t, j, doc, by, choice.Count, want.plan, size)
+		c.count(t, j, doc, by+", at least", choice.FewMany[0], want.low, size)
+		c.count(t, j, doc, by+", at most", choice.FewMany[1], want.high, size)
 	}
 }
 

@@ -12,15 +12,15 @@ type Line struct {
 	Offer    *Offer
 	Count    int64
 	// FewMany is the count for the least and the most that the need may be.
-	FewMany [2]int64
-	Each    Span         // loose volume of one
-	From    Source       // of Each, when it is not the pack's own size
-	Volume  units.Volume // loose volume of all, as planned
-	Left    units.Volume // over the need
-	Cost    units.Money
-	Priced  bool
-	Mass    [2]units.Mass // lightest and heaviest; zero when not known
-	Given   bool          // the mass is the pack's own weight
+	FewMany  [2]int64
+	Each     Span         // loose volume of one
+	From     Source       // of Each, when it is not the pack's own size
+	Volume   units.Volume // loose volume of all, as planned
+	Left     units.Volume // over the need
+	Cost     units.Money
+	Priced   bool
+	Mass     [2]units.Mass // lightest and heaviest; zero when not known
+	MassFrom Source
 
 	index int // of the offer
 }
@@ -86,20 +86,39 @@ func (l *Line) count(c *checker, need Span) {
 	}
 }
 
-// weigh works out the mass: the pack's own weight counts as given, else the
-// dry and the wet density tell.
+// weigh works out the mass: the pack's own weight counts as given, else what
+// such packs weigh, else the dry and the wet density tell.
 func (l *Line) weigh() (ok bool) {
 	if w := l.Offer.Weight; w > 0 {
-		l.Given = true
+		l.MassFrom = fromJob
 		l.Mass[0], ok = w.Times(l.Count)
 		l.Mass[1] = l.Mass[0]
 		return ok
 	}
-	l.Mass, ok = l.Material.mass(l.Volume)
-	return ok
+	each, from := l.Offer.mass(l.Material, l.Each.Plan)
+	l.MassFrom = from
+	for i := range each {
+		if l.Mass[i], ok = each[i].Times(l.Count); !ok {
+			return false
+		}
+	}
+	return true
 }
 
-// mass is what v of the material weighs, dry and wet; zero when not known.
+// mass is what one of the offer weighs, lightest and heaviest, and where that
+// comes from; zero when it is not known. loose is what one makes.
+func (o *Offer) mass(m *Material, loose units.Volume) (mass [2]units.Mass, from Source) {
+	low, high, v, from := m.Dry, m.Wet, loose, m.Source
+	if sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0; sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
+		low, high, v, from = m.PackedLow, m.PackedHigh, o.Pack.Volume, m.PackedSource
+	}
+	mass[0], _ = v.Mass(low) // a pack's mass fits wherever its volume does
+	mass[1], _ = v.Mass(high)
+	return mass, from
+}
+
+// mass is what v of the material weighs loose, dry and wet; zero when not
+// known.
 func (m *Material) mass(v units.Volume) (mass [2]units.Mass, ok bool) {
 	mass[0], ok = v.Mass(m.Dry)
 	if ok {

@@ -5,10 +5,13 @@ import "example.org/barrow/units"
 // Choice is a need in one pack: how many of it, were it bought in that alone.
 type Choice struct {
 	Size  Size
-	Bulk  bool     // loose, in steps of Size
-	Bale  bool     // compressed
-	Count [2]int64 // for a bale, if it opens as far as it can, and if least; else twice the same
-	Left  units.Volume
+	Bulk  bool // loose, in steps of Size
+	Bale  bool // compressed; counted by the least it opens to
+	Count int64
+	// FewMany is the count for the least and the most that the need may be and
+	// a bale may open to.
+	FewMany [2]int64
+	Left    units.Volume // over the need
 }
 
 // metricBags are the bags of mix and bark commonly sold in litres, and
@@ -24,11 +27,16 @@ var (
 // has them.
 func (n *Need) Choices(m units.Measure) []Choice {
 	var out []Choice
+	one := func(s Size, each Span) Choice {
+		count := Bags(n.Buy.Plan, each.Plan)
+		left, _ := each.Plan.Times(count)
+		return Choice{Size: s, Count: count, FewMany: [2]int64{Bags(n.Buy.Low, each.High), Bags(n.Buy.High, each.Low)}, Left: max(left-n.Buy.Plan, 0)}
+	}
 	add := func(sizes []Size, bulk bool) {
 		for _, s := range sizes {
-			count := Bags(n.Buy.Plan, s.Volume)
-			left, _ := s.Volume.Times(count)
-			out = append(out, Choice{Size: s, Bulk: bulk, Count: [2]int64{count, count}, Left: max(left-n.Buy.Plan, 0)})
+			c := one(s, Exactly(s.Volume))
+			c.Bulk = bulk
+			out = append(out, c)
 		}
 	}
 	mat := n.Material
@@ -39,10 +47,9 @@ func (n *Need) Choices(m units.Measure) []Choice {
 		add(mat.metricBags(), false)
 	}
 	for _, s := range mat.Bales {
-		opened := mat.opened(s.Volume)
-		most := Bags(n.Buy.Plan, opened.Low)
-		left, _ := opened.Low.Times(most)
-		out = append(out, Choice{Size: s, Bale: true, Count: [2]int64{Bags(n.Buy.Plan, opened.High), most}, Left: max(left-n.Buy.Plan, 0)})
+		c := one(s, mat.opened(s.Volume))
+		c.Bale = true
+		out = append(out, c)
 	}
 	if !mat.Bulk {
 		return out

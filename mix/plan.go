@@ -364,16 +364,19 @@ func (l *Load) DrivesText() string {
 	return text
 }
 
-// CountText writes the count of a choice: "3", or "2 to 3" for a bale.
-func (c *Choice) CountText() string { return rangeText(c.Count) }
+// CountText writes the count and, where that is not certain, the fewest and
+// the most: "6 (5 to 7)".
+func (c *Choice) CountText() string { return countText(c.Count, c.FewMany) }
 
-// CountText writes the count of a line and, where the need is not certain, the
-// counts for the least and the most it may be: "6 (5 to 7)".
-func (l *Line) CountText() string {
-	if l.FewMany[0] == l.FewMany[1] {
-		return itoa(l.Count)
+// CountText writes the count and, where that is not certain, the fewest and
+// the most: "6 (5 to 7)".
+func (l *Line) CountText() string { return countText(l.Count, l.FewMany) }
+
+func countText(n int64, fewMany [2]int64) string {
+	if fewMany[0] == fewMany[1] {
+		return itoa(n)
 	}
-	return itoa(l.Count) + " (" + rangeText(l.FewMany) + ")"
+	return itoa(n) + " (" + rangeText(fewMany) + ")"
 }
 
 // PercentText writes a share for people, to a tenth of a percent.

@@ -1,6 +1,10 @@
 package mix
 
 import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -58,6 +62,45 @@ func readParts(c *checker, n *wire.Node) []Part {
 		c.path.pop()
 	}
 	return parts
+}
+
+// ParseMix reads a mix in one line, "bark-fines 3, peat 1, perlite 1": each part
+// a name and a number, either way round. The mix is called by its numbers. The
+// error is a [*units.Error]; whether the parts exist is for the job to say.
+func ParseMix(s string) (Mix, error) {
+	m := Mix{ID: oneLine(s), Source: fromJob}
+	bad := func(hint string) (Mix, error) {
+		return Mix{}, &units.Error{Code: "mix.form", Value: clip(s), Hint: hint}
+	}
+	var numbers []string
+	seen := map[string]bool{}
+	for text := range strings.SplitSeq(s, ",") {
+		var name, number []string
+		for word := range strings.FieldsSeq(text) {
+			if first, _ := utf8.DecodeRuneInString(word); first == '.' || unicode.IsNumber(first) {
+				number = append(number, word)
+			} else {
+				name = append(name, word)
+			}
+		}
+		id := strings.Join(name, "-")
+		num, den, err := units.ParseNumber(strings.Join(number, " "))
+		switch {
+		case id == "" || len(number) == 0:
+			return bad(`write each part as a name and a number, such as "bark-fines 3, peat 1"`)
+		case err != nil:
+			return bad("the parts of " + id + ": " + err.(*units.Error).Hint)
+		case num == 0:
+			return bad("more than zero parts of " + id)
+		case seen[id]:
+			return bad(id + " stands twice: give each part once")
+		}
+		seen[id] = true
+		m.Parts = append(m.Parts, Part{id, num, den})
+		numbers = append(numbers, strings.Join(number, " "))
+	}
+	m.Name = strings.Join(numbers, ":") + " mix"
+	return m, nil
 }
 
 // check holds a mix to what the rest relies on; what its parts name is looked

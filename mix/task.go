@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"strings"
+
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -46,7 +48,7 @@ var taskKinds = []string{"fill", "amend", "backfill", "cover"}
 var taskFields = []field[Task]{
 	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *wire.Node, t *Task) {}},
 	{"name", "a name", "what the plan calls it", func(c *checker, n *wire.Node, t *Task) { t.Name = readName(c, n) }},
-	{"mix", "a mix", "what goes in; or material", func(c *checker, n *wire.Node, t *Task) { t.Mix, _ = readText(c, n, "the id of a mix") }},
+	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *wire.Node, t *Task) { t.Mix, _ = readText(c, n, "the id of a mix") }},
 	{"material", "a material", "what goes in; or mix", func(c *checker, n *wire.Node, t *Task) { t.Material, _ = readText(c, n, "the id of a material") }},
 	{"settle", "share", "loose volume lost in place; for a layer, 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Settle = readLoss(c, n) }},
 	{"blend_loss", "share", "volume lost when the parts are mixed, over the mix's own", func(c *checker, n *wire.Node, t *Task) { t.BlendLoss = readLoss(c, n) }},
@@ -110,13 +112,33 @@ func (t *Task) namedMix(c *checker, b *book) *blend {
 		return nil // a mix with problems of its own
 	}
 	c.path.push("mix")
+	defer c.path.pop()
+	if strings.ContainsAny(t.Mix, " ,") {
+		return b.spelledOut(c, t.Mix)
+	}
 	if _, ok := b.material[t.Mix]; ok {
 		c.problem("mix.unknown", `a material, not a mix: write "material": "`+t.Mix+`"`)
 	} else {
-		c.add(c.unknown("mix.unknown", t.Mix, b.mixNames(), "define it under mixes, or see barrow list mixes"))
+		c.add(c.unknown("mix.unknown", t.Mix, b.mixNames(), `name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
 	}
-	c.path.pop()
 	return nil
+}
+
+// spelledOut makes ready a mix that a task spells out in place of a name.
+func (b *book) spelledOut(c *checker, text string) *blend {
+	m, err := ParseMix(text)
+	if err != nil {
+		c.unitsError(err)
+		return nil
+	}
+	if b.checkParts(c, &m); !c.sound() {
+		return nil
+	}
+	if b.leaves(&m, map[string]int{}) > maxLeaves {
+		c.problem("mix.large", "too many materials once its mixes are opened up")
+		return nil
+	}
+	return b.ready(&m)
 }
 
 func (t *Task) namedMaterial(c *checker, b *book) *blend {

@@ -115,13 +115,33 @@ func (w *work) onHand(c *checker) {
 	for _, h := range w.job.OnHand {
 		c.path.push(h.Material)
 		if index, ok := w.book.material[h.Material]; ok {
-			w.hand[index] += min(h.Volume, units.MaxVolume-w.hand[index])
+			w.stock(c, index, h)
 		} else {
 			c.add(c.unknown("material.unknown", h.Material, w.book.materialNames(), "barrow list materials shows them"))
 		}
 		c.path.pop()
 	}
 	c.path.pop()
+}
+
+// stock adds what is on hand of one material.
+func (w *work) stock(c *checker, index int, h OnHand) {
+	m, v := w.book.materials[index], h.Volume
+	if h.Packs > 0 {
+		each := h.Size.Volume
+		if m.isBale(each) {
+			each = m.opened(each).Low
+		}
+		all, ok := each.Times(h.Packs)
+		if !ok {
+			c.problem("volume.large", "more than can be worked out")
+			return
+		}
+		v += all
+	}
+	if w.hand[index] += v; w.hand[index] > units.MaxVolume {
+		c.problem("volume.large", "more than can be worked out")
+	}
 }
 
 // Need is the loose volume of one material over all tasks, less what is on

@@ -298,17 +298,17 @@ func (s *steps) line(l *Line) {
 	if l.From != (Source{}) {
 		s.add("one "+size.Text+" opens to", spanText(s.m, l.Each), l.From)
 	}
-	s.add("packs of "+size.Text+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
+	s.add(l.Material.Name+" in "+size.Text+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
 	s.add("left over", s.m.Volume(l.Left), arithmetic)
 	if l.Priced {
 		s.add(itoa(l.Count)+" x "+s.p.Currency+l.Offer.Price.String(), s.p.Currency+l.Cost.String(), fromJob)
 	}
 	if l.Mass[1] > 0 {
-		from, how := l.Material.Source, "weight, dry to wet"
-		if l.Given {
-			from, how = fromJob, "weight, by the pack's label"
+		how := "weight, lightest to heaviest"
+		if l.Offer.Weight > 0 {
+			how = "weight, by the pack's label"
 		}
-		s.add(how, s.m.MassRange(l.Mass[0], l.Mass[1]), from)
+		s.add(how, s.m.MassRange(l.Mass[0], l.Mass[1]), l.MassFrom)
 	}
 }
 

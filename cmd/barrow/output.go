@@ -46,17 +46,17 @@ func (o *output) check() error {
 }
 
 // plan works a document out and writes the plan.
-func (a *app) plan(o *output, doc []byte, where func(string) string) error {
+func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
 	job, err := mix.Read(doc)
 	if err != nil {
-		return &problems{err, where, o.json}
+		return &problems{err: err, where: where, quiet: quiet, json: o.json}
 	}
 	if o.measure != "" {
 		job.Measure, _ = units.ParseMeasure(o.measure)
 	}
 	p, err := job.Plan()
 	if err != nil {
-		return &problems{err, where, o.json}
+		return &problems{err: err, where: where, quiet: quiet, json: o.json}
 	}
 	var b bytes.Buffer
 	switch {

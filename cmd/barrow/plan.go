@@ -31,7 +31,7 @@ The job is a JSON file (see barrow help job); - reads standard input.`,
 			if len(args) == 1 && sameFile(args[0], o.file) {
 				return errors.New("--out would write the plan over the job; name another file")
 			}
-			return a.plan(&o, doc, nil)
+			return a.plan(&o, doc, nil, nil)
 		},
 	}
 	o.flags(cmd)

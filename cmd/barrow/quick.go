@@ -21,15 +21,18 @@ type quick struct {
 	packs, bulk     []string           // for sale
 	fields          map[string]*string // task fields by their document name
 	where           map[string]string  // document paths that are not a flag's name
+	quiet           map[string]bool    // document paths whose problem is told elsewhere
 	set             *pflag.FlagSet
 	containers      func(w *wire.Writer)
 	defaultMaterial string
+	extra           map[string]string // task fields that are not flags
+	have            []string          // --have
 }
 
 // begin makes cmd ready for the task's own fields, which come first in its
 // help.
 func (q *quick) begin(cmd *cobra.Command) {
-	q.fields, q.where, q.set = map[string]*string{}, map[string]string{}, cmd.Flags()
+	q.fields, q.where, q.quiet, q.set = map[string]*string{}, map[string]string{}, map[string]bool{}, cmd.Flags()
 	q.set.SortFlags = false
 }
 
@@ -75,7 +78,7 @@ func (q *quick) plan(a *app) error {
 	if err != nil {
 		return err
 	}
-	return a.plan(&q.output, doc, q.path)
+	return a.plan(&q.output, doc, q.path, q.quiet)
 }
 
 // document writes the job.
@@ -84,7 +87,7 @@ func (q *quick) document() ([]byte, error) {
 	w.BeginObject()
 	w.Key("schema")
 	w.Int(1)
-	mixID, materials, err := q.filling(&w)
+	mixText, materials, err := q.filling()
 	if err != nil {
 		return nil, err
 	}
@@ -92,8 +95,8 @@ func (q *quick) document() ([]byte, error) {
 	w.BeginArray()
 	w.BeginObject()
 	text(&w, "kind", q.kind)
-	if mixID != "" {
-		text(&w, "mix", mixID)
+	if mixText != "" {
+		text(&w, "mix", mixText)
 	} else if len(materials) == 1 {
 		text(&w, "material", materials[0])
 	}
@@ -105,8 +108,14 @@ func (q *quick) document() ([]byte, error) {
 	if q.containers != nil {
 		q.containers(&w)
 	}
+	for _, name := range sortedKeys(q.extra) {
+		text(&w, name, q.extra[name])
+	}
 	w.EndObject()
 	w.EndArray()
+	if err := q.onHand(&w); err != nil {
+		return nil, err
+	}
 	w.Key("offers")
 	w.BeginArray()
 	n := 0
@@ -119,6 +128,28 @@ func (q *quick) document() ([]byte, error) {
 	w.EndArray()
 	w.EndObject()
 	return w.Bytes(), nil
+}
+
+// onHand writes what --have says.
+func (q *quick) onHand(w *wire.Writer) error {
+	if len(q.have) == 0 {
+		return nil
+	}
+	w.Key("on_hand")
+	w.BeginObject()
+	seen := map[string]bool{}
+	for _, h := range q.have {
+		name, much, ok := strings.Cut(h, "=")
+		name = strings.TrimSpace(name)
+		if !ok || seen[name] {
+			return fmt.Errorf(`--have %q: give each material once, as in "peat=7 cu ft" or "peat=2 x 3.8 cu ft"`, h)
+		}
+		seen[name] = true
+		text(w, name, much)
+		q.where["on_hand."+name] = "--have " + name
+	}
+	w.EndObject()
+	return nil
 }
 
 // value writes one field of the task; counts are numbers, nested fields
@@ -171,9 +202,9 @@ func text(w *wire.Writer, key, s string) {
 	w.String(s)
 }
 
-// filling writes the mix that --mix spells out, if it does, and returns what
-// the task is to name.
-func (q *quick) filling(w *wire.Writer) (mixID string, materials []string, err error) {
+// filling returns what the task is to name, and the materials of it that are
+// known: those that a pack without a material is for.
+func (q *quick) filling() (mixText string, materials []string, err error) {
 	switch {
 	case q.mix != "" && q.material != "":
 		return "", nil, fmt.Errorf("give --mix or --material, not both")
@@ -181,79 +212,8 @@ func (q *quick) filling(w *wire.Writer) (mixID string, materials []string, err e
 		return "", []string{q.material}, nil
 	case q.mix == "" && q.defaultMaterial != "":
 		return "", []string{q.defaultMaterial}, nil
-	case q.mix == "":
-		return "", nil, nil
 	}
-	parts, spelledOut, err := spelled(q.mix)
-	if err != nil {
-		return "", nil, err
-	}
-	if !spelledOut {
-		return q.mix, mixMaterials(q.mix), nil
-	}
-	w.Key("mixes")
-	w.BeginArray()
-	w.BeginObject()
-	text(w, "id", "the-mix")
-	text(w, "name", ratioName(parts))
-	w.Key("parts")
-	w.BeginObject()
-	for _, p := range parts {
-		text(w, p[0], p[1])
-		materials = append(materials, p[0])
-		q.where["mixes[0].parts."+p[0]] = "--mix, " + p[0]
-	}
-	w.EndObject()
-	w.EndObject()
-	w.EndArray()
-	return "the-mix", materials, nil
-}
-
-// ratioName calls a mix by its parts: 3:1:1 mix.
-func ratioName(parts [][2]string) string {
-	n := make([]string, len(parts))
-	for i, p := range parts {
-		n[i] = p[1]
-	}
-	return strings.Join(n, ":") + " mix"
-}
-
-// spelled reads "bark-fines 3, peat 1": each part a name and a number, either
-// way round. Without a comma or a space it is the name of a mix.
-func spelled(s string) (parts [][2]string, is bool, err error) {
-	if !strings.ContainsAny(s, ", ") {
-		return nil, false, nil
-	}
-	seen := map[string]bool{}
-	for part := range strings.SplitSeq(s, ",") {
-		var name, number []string
-		for _, word := range strings.Fields(part) {
-			if strings.ContainsAny(word[:1], "0123456789.") || strings.ContainsRune("½¼¾⅓⅔⅛", []rune(word)[0]) {
-				number = append(number, word)
-			} else {
-				name = append(name, word)
-			}
-		}
-		id := strings.Join(name, "-")
-		if seen[id] {
-			return nil, false, fmt.Errorf("--mix names %q twice: give each part once", id)
-		}
-		seen[id] = true
-		parts = append(parts, [2]string{id, strings.Join(number, " ")})
-	}
-	return parts, true, nil
-}
-
-// mixMaterials lists the materials of a mix of the catalogue, or nothing.
-func mixMaterials(id string) (ids []string) {
-	for _, m := range mix.Catalog().Mixes {
-		if m.ID == id {
-			for _, p := range m.Parts {
-				ids = append(ids, p.Of)
-			}
-		}
-	}
-	return ids
+	return q.mix, mix.Materials(q.mix), nil
 }
 
 // offer writes one --pack or --bulk: for the material it names, or for each
@@ -271,10 +231,13 @@ func (q *quick) offer(w *wire.Writer, kind, s string, materials []string, n int)
 		text(w, "material", m)
 		text(w, kind, size)
 		if priced {
-			text(w, "price", price)
+			text(w, "price", strings.TrimPrefix(strings.TrimSpace(price), "$"))
 		}
 		w.EndObject()
 		q.where[fmt.Sprintf("offers[%d]", n)] = fmt.Sprintf("--%s %q", kind, s)
+		if !named { // what is wrong with the material is said where it is named
+			q.quiet[fmt.Sprintf("offers[%d].material", n)] = true
+		}
 		n++
 	}
 	return n
@@ -296,6 +259,7 @@ func (q *quick) path(p string) string {
 	}
 	if rest, ok := strings.CutPrefix(p, "tasks[0]."); ok {
 		name, more, _ := strings.Cut(rest, ".")
+		more = strings.TrimPrefix(more, "parts.")
 		if name == "containers" {
 			return "the containers"
 		}
@@ -303,9 +267,6 @@ func (q *quick) path(p string) string {
 			more = ", " + more
 		}
 		return "--" + strings.ReplaceAll(name, "_", "-") + more
-	}
-	if strings.HasPrefix(p, "mixes[0]") {
-		return "--mix"
 	}
 	return p
 }

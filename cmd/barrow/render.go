@@ -25,7 +25,7 @@ func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	r.packs()
 	r.tasks()
 	r.notes()
-	r.cautions()
+	r.cautions(working)
 	if working {
 		r.working()
 	}
@@ -66,7 +66,7 @@ func (r *renderer) needs() {
 		n := &r.p.Needs[i]
 		figure := mix.Shown(r.p.Measure, n.Buy.Plan)
 		if n.OnHand > 0 {
-			figure += ", less " + r.p.Measure.Volume(n.OnHand) + " on hand"
+			figure += " besides " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
 		if n.Buy.Plan == 0 {
 			figure = "none: " + r.p.Measure.Volume(n.OnHand) + " on hand"
@@ -78,7 +78,7 @@ func (r *renderer) needs() {
 		mass := n.Mass()
 		rows = append(rows, []string{n.Material.Name, figure, between, r.weight(mass)})
 	}
-	table(r.out, []column{{head: "Material", most: 16}, {head: "To buy", most: 23}, {head: r.ifAny(rows, 2, "Between"), most: 18}, {head: r.ifAny(rows, 3, "Weight"), most: 15}}, rows)
+	table(r.out, []column{{head: "Material", most: 16}, {head: "To buy", most: 23}, {head: r.ifAny(rows, 2, "As makes differ"), most: 18}, {head: r.ifAny(rows, 3, "Weight, dry-wet"), most: 15}}, rows)
 	fmt.Fprintln(r.out)
 }
 
@@ -156,6 +156,9 @@ func (r *renderer) total() {
 		parts = append(parts, d)
 	}
 	r.lines("Together "+strings.Join(parts, "; "), 2, width)
+	if out := p.LeftOut(); len(out) > 0 {
+		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
+	}
 }
 
 // packs lists the common packs of every need that no offer covers.
@@ -260,11 +263,11 @@ func (r *renderer) notes() {
 	fmt.Fprintln(r.out)
 }
 
-func (r *renderer) cautions() {
+func (r *renderer) cautions(working bool) {
 	r.section("Take care")
 	for _, c := range r.p.Cautions {
 		text := c.Text
-		if c.Source != "" {
+		if working && c.Source != "" {
 			text += " (" + c.Source + ")"
 		}
 		r.item("!", text)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime/debug"
 	"slices"
 	"strings"
 
@@ -33,6 +34,7 @@ type app struct {
 type problems struct {
 	err   error
 	where func(path string) string
+	quiet map[string]bool // paths whose problem is told at another
 	json  bool
 }
 
@@ -79,8 +81,10 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
   barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
     --material bark-fines
   barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
+  barrow reach "#1" --mix rooting --have "peat=7 cu ft" --have "perlite=4 cu ft"
   barrow convert "2 yd3" "cu ft"
   barrow help job                             every field of a job file`,
+		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
@@ -90,8 +94,17 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.SetFlagErrorFunc(flagError)
 	root.DisableSuggestions = true // commandError makes one line of it
 	root.SetHelpCommand(helpCommand(root))
-	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.jobTopic())
+	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.jobTopic())
 	return root
+}
+
+// version is what the build says of itself.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "unknown"
+	}
+	return info.Main.Version
 }
 
 // helpCommand is cobra's, but for one thing: help on what is not there is an
@@ -170,7 +183,8 @@ func (a *app) report(p *problems) {
 	list := mix.Problems(p.err)
 	var blocks []string
 	for _, one := range list {
-		if block := p.block(one); !slices.Contains(blocks, block) { // one flag may be several fields
+		// One flag may be several fields of the document.
+		if block := p.block(one); !slices.Contains(blocks, block) && (!p.quiet[one.Path] || len(list) == 1) {
 			blocks = append(blocks, block)
 		}
 	}

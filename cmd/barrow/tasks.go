@@ -9,6 +9,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
 )
 
 func (a *app) fillCommand() *cobra.Command {
@@ -26,7 +27,12 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
   barrow fill 64x#1 12x"2.8 L" --mix potting --spare 5%
   barrow fill 3x"20 in x 10 in x 2 in" --mix rooting --pack "peat=3.8 cu ft"
   barrow fill 40x#3 --mix "bark-fines 4, compost 1" --settle 0% --blend-loss 0%`,
-		Args: cobra.MinimumNArgs(1),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return fmt.Errorf(`fill what? such as 64x#1 or 12x"2.8 L"; quote what starts with #`)
+			}
+			return nil
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			lines := make([][2]string, len(args))
 			for i, arg := range args {
@@ -50,6 +56,15 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 		return ids
 	})
 	return cmd
+}
+
+// noArgs refuses what stands outside the flags, which as a rule has lost its
+// quotes.
+func noArgs(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return fmt.Errorf(`%q belongs to no flag: quote what has spaces, as in --area "60 ft x 4 ft"`, args[0])
 }
 
 // splitCount cuts 64x#1 into 64 and #1.
@@ -88,12 +103,21 @@ func containers(w *wire.Writer, lines [][2]string) {
 			text(w, "height", height)
 		case len(sides) > 2:
 			text(w, "box", what)
+		case isLength(what): // how wide it is does not say what it holds
+			text(w, "across", what)
 		default:
 			text(w, "holds", what)
 		}
 		w.EndObject()
 	}
 	w.EndArray()
+}
+
+// isLength reports whether what is a length and no volume.
+func isLength(what string) bool {
+	_, err := units.ParseLength(what)
+	_, volume := units.ParseVolume(what)
+	return err == nil && volume != nil
 }
 
 // pair gives the first of two lengths the second's unit when it has none.
@@ -120,7 +144,7 @@ and the layer follows.`,
     --material compost
   barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" \
     --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`,
-		Args: cobra.NoArgs,
+		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.begin(cmd)
@@ -145,7 +169,7 @@ what is left over, and the material mixed in where --share asks for some.`,
     --ball "#1" --above-grade "1 in"
   barrow backfill --holes 12 --width "2 ft" --depth "8 in" \
     --ball "8 in x 9 in" --share 25% --material compost`,
-		Args: cobra.NoArgs,
+		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.begin(cmd)
@@ -173,7 +197,7 @@ sheets of cardboard or paper underneath.`,
   barrow cover --area "60 ft x 4 ft" --layer "3 in" \
     --material bark-mulch --stems "64 at 3 in" \
     --sheet "4 ft x 3 ft overlap 6 in"`,
-		Args: cobra.NoArgs,
+		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.begin(cmd)

@@ -1,0 +1,131 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+func (a *app) reachCommand() *cobra.Command {
+	q := &quick{kind: "fill"}
+	var have []string
+	cmd := &cobra.Command{
+		Use:   "reach [CONTAINER...]",
+		Short: "how far what you have goes",
+		Long: `Works out how far the materials on hand go: how many of each container, were
+nothing else filled, or how deep over a bed; what runs out first, and what one
+more pack of each would add.`,
+		Example: `  barrow reach "#1" "2.8 L" --mix potting --have "bark-fines=6 cu ft" \
+    --have "peat=1 x 3.8 cu ft" --have "perlite=4 cu ft"
+  barrow reach --area "60 ft x 4 ft" --material bark-mulch \
+    --have "bark-mulch=1 cu yd"`,
+		RunE: func(_ *cobra.Command, args []string) error {
+			return q.reach(a, args, have)
+		},
+	}
+	q.begin(cmd)
+	q.field("area", "a bed to cover, an `AREA`: \"60 ft x 4 ft\"")
+	cmd.Flags().StringArrayVar(&have, "have", nil, "what there `IS`: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
+	q.finish(cmd, false)
+	return cmd
+}
+
+// reach writes the document, works it out the other way round and writes what
+// it comes to.
+func (q *quick) reach(a *app, args, have []string) error {
+	if err := q.check(); err != nil {
+		return err
+	}
+	area := *q.fields["area"]
+	switch {
+	case len(args) == 0 && area == "":
+		return fmt.Errorf("reach to what? name containers, or --area")
+	case len(args) > 0 && area != "":
+		return fmt.Errorf("give containers or --area, not both")
+	case q.csv || q.working:
+		return fmt.Errorf("reach has no --csv and no --working")
+	}
+	if area != "" {
+		q.kind = "cover"
+		q.extra = map[string]string{"layer": "1 in"} // any: what is asked for is the depth
+	} else {
+		lines := make([][2]string, len(args))
+		for i, what := range args {
+			lines[i] = [2]string{"1", what}
+			q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", what)
+		}
+		q.containers = func(w *wire.Writer) { containers(w, lines) }
+	}
+	q.have = have
+	doc, err := q.document()
+	if err != nil {
+		return err
+	}
+	job, err := mix.Read(doc)
+	if err != nil {
+		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
+	}
+	if q.measure != "" {
+		job.Measure, _ = units.ParseMeasure(q.measure)
+	}
+	list, err := job.Reach()
+	if err != nil {
+		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
+	}
+	return a.writeReach(q, &list[0])
+}
+
+// writeReach writes what the stock comes to.
+func (a *app) writeReach(q *quick, r *mix.Reach) error {
+	var b bytes.Buffer
+	if q.json {
+		b.Write(mix.ReachJSON(r))
+	} else {
+		a.reachText(&b, r)
+	}
+	if q.file != "" {
+		return writeFile(q.file, b.Bytes(), false)
+	}
+	_, err := a.out.Write(b.Bytes())
+	return unwritten(err)
+}
+
+func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
+	m := r.Measure
+	fmt.Fprintln(b, a.heading("What it comes to"))
+	rows := [][]string{{"Loose, " + r.Filling, mix.Shown(m, r.Loose)}}
+	if r.Net != r.Loose {
+		rows = append(rows, []string{"In place", m.Volume(r.Net)})
+	}
+	for _, p := range r.Pots {
+		rows = append(rows, []string{p.Label, p.CountText()})
+	}
+	if r.Area > 0 {
+		rows = append(rows, []string{"Over " + m.Area(r.Area), m.Length(r.Depth) + " deep"})
+	}
+	rows = append(rows, []string{"Runs out first", r.Limit.Name})
+	for _, p := range r.Left {
+		if p.Volume.Plan > 0 {
+			rows = append(rows, []string{"Left then, " + p.Material.Name, m.Volume(p.Volume.Plan)})
+		}
+	}
+	table(b, []column{{most: 44}, {most: 30}}, rows)
+	if len(r.OneMore) == 0 {
+		return
+	}
+	fmt.Fprintln(b, "\n"+a.heading("One more pack would add"))
+	rows = nil
+	for _, o := range r.OneMore {
+		adds := m.Volume(o.Adds) + " of " + r.Filling
+		if o.Adds == 0 {
+			adds = "nothing: something else runs out first"
+		}
+		rows = append(rows, []string{o.Material.Name, o.Pack.Text, adds})
+	}
+	table(b, []column{{most: 24}, {most: 14}, {most: 34}}, rows)
+}
