@@ -20,7 +20,9 @@ func TestArrows(t *testing.T) {
 		"/units/near": {},
 		"/units":      {"/units/near"},
 		"/mix/wire":   {},
-		"/mix":        {"/units", "/units/near", "/mix/wire", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/sure":   {},
+		"/mix/order":  {"/units", "/units/near"},
+		"/mix":        {"/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 	}
 	for pkg, allowed := range may {
 		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()

@@ -1,0 +1,5 @@
+//go:build !race
+
+package sure_test
+
+const racing = false
