@@ -72,15 +72,19 @@ func (a *Amend) work(c *checker) (b *bed, net Span) {
 // oneOfEach reports a depth that is missing or given twice.
 func (a *Amend) oneOfEach(c *checker) {
 	switch {
+	case !c.clean("layer", "share"):
 	case a.Layer > 0 && a.Share != (units.Ratio{}):
 		c.problemAt("share", "field.both", "give layer or share, not both: each follows from the other")
-	case a.Layer == 0 && a.Share == (units.Ratio{}):
+	case most.Less(a.Share):
+		c.problemAt("share", "share.range", "at most "+most.String())
+	case a.Layer <= 0 && a.Share == (units.Ratio{}):
 		c.problemAt("layer", "field.missing", `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
 	}
 	switch {
+	case !c.clean("into", "over"):
 	case a.Into > 0 && a.Over > 0:
 		c.problemAt("over", "field.both", "give into (the finished depth) or over (the native soil loosened), not both")
-	case a.Into == 0 && a.Over == 0:
+	case a.Into <= 0 && a.Over <= 0:
 		c.problemAt("into", "field.missing", `into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
 	}
 }

@@ -116,7 +116,11 @@ func (a *Area) measure(c *checker) units.Area {
 		return 0
 	}
 	count := max(a.Count, 1)
-	if one <= 0 || one > units.MaxArea/units.Area(count) {
+	if one <= 0 {
+		c.problem("area.small", "less ground than can be measured")
+		return 0
+	}
+	if one > units.MaxArea/units.Area(count) {
 		c.problem("area.large", "more ground than 400 ha")
 		return 0
 	}
@@ -154,6 +158,10 @@ func (a *Area) shape(c *checker) units.Area {
 	s := a.Sides
 	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
 		c.problem("area.sides", "write it as "+shapes[i].example)
+		return 0
+	}
+	if len(s) > 0 && slices.Min(s) <= 0 {
+		c.problem("quantity.zero", "every side must be more than zero")
 		return 0
 	}
 	switch a.Shape {

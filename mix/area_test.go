@@ -133,6 +133,7 @@ func TestStrip(t *testing.T) {
 		}
 		return out
 	}
+	four := int64(4)
 	for _, tt := range []struct {
 		why   string
 		strip Strip
@@ -143,7 +144,7 @@ func TestStrip(t *testing.T) {
 		{"centre line", Strip{Along: runs(450, 350), Width: units.Metre}, 80_000, ""},
 		{"inner edge", Strip{Along: runs(400, 300), Width: units.Metre, Edge: "inner"}, 80_000, ""},
 		{"a gap for a gate", Strip{Along: runs(450, 350), Width: units.Metre, Gaps: runs(100)}, 70_000, ""},
-		{"round a square", Strip{Along: runs(400, 400, 400, 400), Width: units.Metre, Corners: 4, Edge: "outer"}, 120_000, ""},
+		{"round a square", Strip{Along: runs(400, 400, 400, 400), Width: units.Metre, Corners: &four, Edge: "outer"}, 120_000, ""},
 		{"all gap", Strip{Along: runs(450), Width: units.Metre, Gaps: runs(450)}, 0, "area.gaps"},
 		{"all corner", Strip{Along: runs(50, 50), Width: units.Metre, Edge: "outer"}, 0, "area.strip"},
 		{"no width", Strip{Along: runs(450)}, 0, "field.missing"},

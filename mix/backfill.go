@@ -73,7 +73,11 @@ func (f *Backfill) work(c *checker, b *book) (h *holes, net Span) {
 		c.problemAt("ball", "ball.large", "the ball, "+units.Both.Volume(one.Plan)+" below ground, fills the hole, "+units.Both.Volume(hole))
 		return h, Span{}
 	}
-	h.ball, _ = one.times(f.Holes) // smaller than the holes, which fit
+	var fits bool
+	if h.ball, fits = one.times(f.Holes); !fits {
+		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		return h, Span{}
+	}
 	h.round, _ = Exactly(h.dug).minus(h.ball)
 	h.material, _ = h.round.mulDiv(f.Share.Num(), f.Share.Den())
 	h.soilBalance()
@@ -90,6 +94,9 @@ func (f *Backfill) check(c *checker) {
 	}
 	if f.Depth == 0 {
 		c.problemAt("depth", "field.missing", `how deep? such as "7 in", no deeper than the ball`)
+	}
+	if f.AboveGrade < 0 || f.AboveGrade > units.MaxLength {
+		c.problemAt("above_grade", "quantity.negative", "zero or more")
 	}
 	if f.Ball == nil {
 		c.problemAt("ball", "field.missing", `how large is the root ball? such as "#1" or "6 in x 7 in"`)

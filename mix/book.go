@@ -53,6 +53,9 @@ func newBook(c *checker, j *Job) *book {
 	eachRow(c, "materials", j.Materials, func(m *Material) {
 		m.check(c)
 		claim(c, taken, m.ID, "material")
+		if _, is := base.mixes[m.ID]; is && m.ID != "" {
+			c.problemAt("id", "id.taken", m.ID+" is a mix of the catalogue; give the material another id")
+		}
 		b.addMaterial(m)
 	})
 	eachRow(c, "containers", j.Containers, func(k *Class) {
@@ -120,7 +123,7 @@ func (b *book) checkParts(c *checker, m *Mix) {
 			inner, ok := b.mixes[p.Of]
 			switch {
 			case !ok:
-				c.add(c.unknown("material.unknown", p.Of, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+				b.unknownMaterial(c, p.Of)
 			case inner.ID == m.ID:
 				c.problem("mix.itself", "a mix cannot be a part of itself")
 			case b.reaches(inner, m.ID, map[string]bool{}):
@@ -172,7 +175,7 @@ func (b *book) reaches(m *Mix, id string, seen map[string]bool) bool {
 	return false
 }
 
-// leaves counts the materials of m opened up, no further than past maxLeaves.
+// leaves counts the parts of m, mixes opened up, no further than past maxLeaves.
 // known holds what is counted already, so that the work grows with the mixes
 // and not with the ways through them.
 func (b *book) leaves(m *Mix, known map[string]int) int {
@@ -181,12 +184,12 @@ func (b *book) leaves(m *Mix, known map[string]int) int {
 	}
 	n := 0
 	for _, p := range m.Parts {
-		if inner, ok := b.mixes[p.Of]; ok {
-			n += b.leaves(inner, known)
-		} else {
-			n++
+		if n++; n > maxLeaves {
+			break
 		}
-		n = min(n, maxLeaves+1)
+		if inner, ok := b.mixes[p.Of]; ok { // a mix counts besides what it opens to
+			n = min(n+b.leaves(inner, known), maxLeaves+1)
+		}
 	}
 	known[m.ID] = n
 	return n
@@ -212,6 +215,12 @@ func (b *book) ready(m *Mix) *blend {
 			bl.of[i].material = index
 		} else {
 			bl.of[i].blend = b.open(p.Of)
+		}
+	}
+	for i := range bl.of {
+		bl.steps++
+		if inner := bl.of[i].blend; inner != nil {
+			bl.steps += inner.steps
 		}
 	}
 	bl.loss, bl.from = b.blendLoss(m)
@@ -266,6 +275,13 @@ func (b *book) classNames() (names []string, owners map[string]string) {
 		}
 	}
 	return names, owners
+}
+
+// unknownMaterial reports a word that names no material.
+func (b *book) unknownMaterial(c *checker, word string) {
+	if !c.full {
+		c.add(c.unknown("material.unknown", word, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+	}
 }
 
 // unknown is the problem of a word that names nothing, with the nearest names.

@@ -11,8 +11,7 @@ import (
 //go:embed catalog.json
 var catalogJSON []byte
 
-// Catalogue is the trade's rows that come with the program. The rows are
-// shared: change a copy.
+// Catalogue is the trade's rows that come with the program.
 type Catalogue struct {
 	Sources    []Source
 	Allowances []Allowed
@@ -20,6 +19,17 @@ type Catalogue struct {
 	Materials  []Material
 	Mixes      []Mix
 	Soils      []Soil
+
+	Substitutes []Substitute
+}
+
+// Substitute is a material that can stand in for another, and what changes
+// then. It is never swapped in by itself.
+type Substitute struct {
+	For, Use   string // ids
+	Changes    string
+	Source     Source
+	Confidence string
 }
 
 // Allowed is a common allowance with the range it was met in.
@@ -30,11 +40,14 @@ type Allowed struct {
 	Confidence       string
 }
 
-// Catalog returns the built-in catalogue.
-func Catalog() Catalogue { return *catalogue() }
+// Catalog returns the built-in catalogue: a copy of the caller's own.
+func Catalog() Catalogue { return *decodeCatalogue() }
 
-// catalogue decodes the embedded rows once. They are tested to be sound.
-var catalogue = sync.OnceValue(func() *Catalogue {
+// catalogue is the one that plans are made with; nobody outside can reach it.
+var catalogue = sync.OnceValue(decodeCatalogue)
+
+// decodeCatalogue decodes the embedded rows. They are tested to be sound.
+func decodeCatalogue() *Catalogue {
 	root, faults := wire.Parse(catalogJSON, wire.Limits{})
 	if len(faults) > 0 {
 		panic("mix: catalogue: " + faults[0].Error())
@@ -46,7 +59,7 @@ var catalogue = sync.OnceValue(func() *Catalogue {
 		panic("mix: catalogue: " + err.Error())
 	}
 	return cat
-})
+}
 
 var catalogFields = []field[Catalogue]{
 	{"sources", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
@@ -80,6 +93,12 @@ var catalogFields = []field[Catalogue]{
 			readObject(c, n, m, "a mix", catalogMixFields, mixFields)
 			cat.cite(c, "source", &m.Source)
 			m.check(c)
+		})
+	}},
+	{"substitutes", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
+		cat.Substitutes = readList(c, n, "substitutes", func(c *checker, n *wire.Node, s *Substitute) {
+			readObject(c, n, s, "a substitute", substituteFields)
+			cat.cite(c, "source", &s.Source)
 		})
 	}},
 	{"soils", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
@@ -154,6 +173,14 @@ var soilFields = []field[Soil]{
 	{"swell_high", "", "", func(c *checker, n *wire.Node, s *Soil) { s.SwellHigh = readShare(c, n, whole) }},
 	{"source", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Source = jobSource(readName(c, n)) }},
 	{"confidence", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Confidence = readConfidence(c, n) }},
+}
+
+var substituteFields = []field[Substitute]{
+	{"for", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.For = readID(c, n) }},
+	{"use", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Use = readID(c, n) }},
+	{"changes", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Changes, _ = readText(c, n, "text") }},
+	{"source", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Confidence = readConfidence(c, n) }},
 }
 
 func readConfidence(c *checker, n *wire.Node) string { return oneOf(c, n, "high", "medium", "low") }

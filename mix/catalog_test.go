@@ -74,6 +74,13 @@ func TestCatalogue(t *testing.T) {
 			t.Errorf("%s: %v is not between %v and %v", id, a.Share, a.Low, a.High)
 		}
 	}
+	for _, s := range cat.Substitutes {
+		_, known := stock().material[s.For]
+		_, can := stock().material[s.Use]
+		if !known || !can || s.For == s.Use || s.Changes == "" || s.Source.ID == "" || s.Confidence == "" {
+			t.Errorf("substitute %+v", s)
+		}
+	}
 	used := map[string]bool{}
 	for _, m := range cat.Materials {
 		used[m.PackedSource.ID] = true

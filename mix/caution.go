@@ -1,6 +1,10 @@
 package mix
 
-import "example.org/barrow/units"
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
 
 // Caution is a warning that applies to this plan. Code is stable; Text may be
 // reworded.
@@ -122,10 +126,10 @@ func (p *Plan) heavyPack() bool {
 		if n.Buy.Plan == 0 || p.Ordered(n.Material) {
 			continue
 		}
-		for _, c := range n.Choices(p.Measure) {
-			one := Offer{Pack: c.Size}
+		for _, size := range append(slices.Clone(n.Material.Packs), n.Material.Bales...) {
+			one := Offer{Pack: size}
 			loose, _ := one.yield(n.Material)
-			if each, _ := one.mass(n.Material, loose.Plan); !c.Bulk && each[1] > liftLimit {
+			if each, _ := one.mass(n.Material, loose.Plan); each[1] > liftLimit {
 				return true
 			}
 		}

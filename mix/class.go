@@ -42,6 +42,10 @@ func (k *Class) check(c *checker) {
 		c.problemAt("holds", "field.missing", `say what it holds: fill one with water and measure that, such as "2.8 L"`)
 		return
 	}
+	if k.Holds.Low < 0 || k.Holds.High < 0 || k.Holds.High > units.MaxVolume || k.Cells < 0 {
+		c.problemAt("low", "range.order", "zero or more")
+		return
+	}
 	if k.Holds.Low == 0 {
 		k.Holds.Low = k.Holds.Plan
 	}

@@ -37,7 +37,7 @@ type Ball struct {
 
 var containerFields = []field[Container]{
 	{"count", "whole number", "how many", func(c *checker, n *wire.Node, k *Container) { k.Count = readCount(c, n, 1) }},
-	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size, _ = readText(c, n, `a size such as "#1"`) }},
+	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size = readWord(c, n, `a size such as "#1"`) }},
 	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *wire.Node, k *Container) {
 		k.Holds, k.holdsText = readVolume(c, n), oneLine(n.Text)
 	}},
@@ -133,6 +133,12 @@ func (k *Container) work(c *checker, b *book) pot {
 	p := pot{line: k, cells: max(k.Cells, 1)}
 	if k.Count == 0 {
 		c.problemAt("count", "field.missing", "how many?")
+	}
+	if k.Shape != "" && k.Shape != "round" && k.Shape != "square" {
+		c.problemAt("shape", "word.unknown", "write round or square")
+	}
+	if min(int64(k.Holds), int64(k.Across), int64(k.Top), int64(k.Bottom), int64(k.Height), int64(k.BelowRim), k.Cells) < 0 {
+		c.problem("quantity.negative", "every measure is zero or more")
 	}
 	depth := k.depth(c)
 	if !c.sound() {

@@ -66,7 +66,7 @@ func (v *Cover) work(c *checker) (k *cover, net Span) {
 	c.path.push("area")
 	k.ground = v.Area.measure(c)
 	c.path.pop()
-	if v.Layer == 0 {
+	if v.Layer <= 0 {
 		c.problemAt("layer", "field.missing", `how deep? such as "3 in"`)
 	}
 	v.Stems.check(c)
@@ -89,7 +89,7 @@ func (v *Cover) work(c *checker) (k *cover, net Span) {
 func (k *cover) clear(c *checker) {
 	k.area = k.ground
 	s := k.task.Stems
-	if s == nil || k.ground == 0 {
+	if s == nil || k.ground == 0 || s.Count <= 0 || s.Clear <= 0 {
 		return
 	}
 	round := float64(math.Pi*square(s.Clear)) * float64(s.Count)
@@ -106,10 +106,10 @@ func (s *Stems) check(c *checker) {
 		return
 	}
 	c.path.push("stems")
-	if s.Count == 0 {
+	if s.Count <= 0 {
 		c.problemAt("count", "field.missing", "how many plants?")
 	}
-	if s.Clear == 0 {
+	if s.Clear <= 0 {
 		c.problemAt("clear", "field.missing", `how much bare ground round each stem? such as "3 in"`)
 	}
 	c.path.pop()
@@ -125,7 +125,7 @@ func (s *Sheet) check(c *checker) {
 		c.problemAt("size", "field.missing", `how large is a sheet? such as "4 ft x 3 ft"`)
 		return
 	}
-	if s.Overlap >= min(s.Size[0], s.Size[1]) {
+	if s.Overlap < 0 || s.Overlap >= min(s.Size[0], s.Size[1]) {
 		c.problemAt("overlap", "sheet.overlap", "less than the sheet's shorter side")
 	}
 }
@@ -135,24 +135,39 @@ func (s *Sheet) check(c *checker) {
 func (s *Sheet) cover(c *checker, a *Area, ground units.Area) (n int64, exact bool) {
 	l, w := s.Size[0], s.Size[1]
 	if a.Shape == "rectangle" && max(a.Count, 1) == 1 && len(a.Plus)+len(a.Less) == 0 {
-		one := s.rows(a.Sides[0], l) * s.rows(a.Sides[1], w)
-		two := s.rows(a.Sides[0], w) * s.rows(a.Sides[1], l)
-		return min(one, two), true
+		one := s.rows(a.Sides[0], l, a.Sides[1], w)
+		two := s.rows(a.Sides[0], w, a.Sides[1], l)
+		n, exact = min(one, two), true
+	} else if each, _ := (l - s.Overlap).By(w - s.Overlap); each > 0 {
+		n = int64((ground + each - 1) / each)
+	} else {
+		n = maxCount + 1
 	}
-	each, _ := (l - s.Overlap).By(w - s.Overlap)
-	if each == 0 || int64(ground/each) > maxCount {
+	if n > maxCount {
 		c.problemAt("sheet", "sheet.small", "the overlap leaves too little of a sheet")
 		return 0, false
 	}
-	return int64((ground + each - 1) / each), false
+	return n, exact
 }
 
-// rows counts sheets of side in a row over length: the first covers its side,
-// every other its side less the overlap. A nanometre short buys nothing.
-func (s *Sheet) rows(length, side units.Length) int64 {
-	if length <= side {
+// rows counts sheets laid in rows, side a along length, side b along width; past
+// maxCount it counts no further.
+func (s *Sheet) rows(length, a, width, b units.Length) int64 {
+	along, across := s.row(length, a), s.row(width, b)
+	if along > maxCount || across > maxCount || along*across > maxCount {
+		return maxCount + 1
+	}
+	return along * across
+}
+
+// row counts sheets of side in a row over length: the first covers its side,
+// every other its side less the overlap. A micrometre short buys nothing: a
+// third of a metre is not a whole number of nanometres.
+func (s *Sheet) row(length, side units.Length) int64 {
+	const slack = units.Millimetre / 1000
+	if length <= side+slack {
 		return 1
 	}
 	step := side - s.Overlap
-	return 1 + int64((length-side+step-1)/step)
+	return 1 + int64((length-side-slack+step-1)/step)
 }

@@ -23,11 +23,18 @@ func (p *Plan) JSON() []byte {
 	if len(p.Others) > 0 {
 		e.list("others", len(p.Others), func(i int) { e.line(&p.Others[i]) })
 	}
-	e.list("trips", 0, nil)   // not worked out yet; load.drives_at_least bounds them
+	e.list("trips", len(p.Trips), func(i int) { e.trip(&p.Trips[i]) })
+	if len(p.Drops) > 0 {
+		e.list("deliveries", len(p.Drops), func(i int) { e.trip(&p.Drops[i]) })
+	}
 	e.list("batches", 0, nil) // not worked out yet
 	if p.Priced {
 		e.optional("currency", p.Currency)
-		e.text("cost", p.Cost.String())
+		e.text("cost", p.Bill.Goods.String())
+		e.bill()
+	}
+	if p.Unproven {
+		e.text("none_below", p.Bound.String())
 	}
 	if len(p.Unpriced) > 0 {
 		e.list("unpriced", len(p.Unpriced), func(i int) { w.String(p.Unpriced[i]) })
@@ -198,11 +205,7 @@ func (e *encoder) line(l *Line) {
 	w := &e.w
 	w.BeginObject()
 	e.text("material", l.Material.ID)
-	if l.Offer.Bulk.Volume > 0 {
-		e.text("bulk", l.Offer.Bulk.Text)
-	} else {
-		e.text("pack", l.Offer.Pack.Text)
-	}
+	e.pack(l.Offer)
 	e.int("offer", int64(l.index))
 	e.int("count", l.Count)
 	if l.FewMany[0] != l.FewMany[1] {
@@ -212,10 +215,58 @@ func (e *encoder) line(l *Line) {
 	if l.Priced {
 		e.text("cost", l.Cost.String())
 	}
-	e.litres("left_litres", l.Left)
-	e.text("left_shown", e.m.Volume(l.Left))
+	if l.Delivered > 0 {
+		e.int("delivered", l.Delivered)
+	}
+	if l.Last {
+		e.litres("left_litres", l.Left)
+		e.text("left_shown", e.m.Volume(l.Left))
+	}
 	e.mass(l.Mass)
 	w.EndObject()
+}
+
+// bill writes what there is to pay besides the goods, and the total.
+func (e *encoder) bill() {
+	b := &e.p.Bill
+	for _, part := range []struct {
+		key string
+		m   units.Money
+	}{{"tax", b.Tax}, {"driving", b.Driving}, {"delivery", b.Fees}, {"deposit", b.Deposit}} {
+		if part.m > 0 {
+			e.text(part.key, part.m.String())
+		}
+	}
+	e.text("total", b.Total.String())
+}
+
+func (e *encoder) trip(t *Trip) {
+	w := &e.w
+	w.BeginObject()
+	e.list("packs", len(t.Packs), func(i int) {
+		w.BeginObject()
+		e.text("material", t.Packs[i].Material.ID)
+		e.pack(t.Packs[i].Offer)
+		e.int("count", t.Packs[i].Count)
+		w.EndObject()
+	})
+	if t.Times > 1 {
+		e.int("times", t.Times)
+	}
+	e.mass(t.Mass)
+	e.litres("litres", t.Volume)
+	e.litres("packed_litres", t.Packed)
+	e.optional("limit", t.Limit)
+	w.EndObject()
+}
+
+// pack writes what an offer is sold in, as typed.
+func (e *encoder) pack(o *Offer) {
+	if o.Bulk.Volume > 0 {
+		e.text("bulk", o.Bulk.Text)
+	} else {
+		e.text("pack", o.Pack.Text)
+	}
 }
 
 func (e *encoder) load() {
@@ -229,10 +280,13 @@ func (e *encoder) load() {
 	e.litres("packed_litres", l.Packed)
 	e.text("shown", Shown(e.m, l.Packed))
 	e.mass(l.Mass)
-	if light, heavy := l.Drives(); heavy > 0 {
-		e.w.Key("drives_at_least")
-		e.pair([2]int64{light, heavy})
+	if l.Drives > 0 {
+		e.int("drives", l.Drives)
+		e.int("drives_dry", l.Dry)
 		e.text("drives_shown", l.DrivesText())
+	}
+	if l.Loads > 0 {
+		e.int("deliveries", l.Loads)
 	}
 	e.w.EndObject()
 }

@@ -18,7 +18,7 @@ func ExamplePlanDocument() {
 		return
 	}
 	fmt.Println(mix.Shown(p.Measure, p.Needs[0].Buy.Plan))
-	fmt.Println(p.Order[0].Count, "x", p.Order[0].Offer.Bulk.Text, "for", p.Cost)
+	fmt.Println(p.Order[0].Count, "x", p.Order[0].Offer.Bulk.Text, "for", p.Bill.Goods)
 	// Output:
 	// 60 cu ft (2.22 cu yd)
 	// 5 x 1/2 cu yd for 105.00

@@ -99,6 +99,15 @@ func readText(c *checker, n *wire.Node, takes string) (string, bool) {
 	return "", false
 }
 
+// readWord reads text that names something, and has no unit.
+func readWord(c *checker, n *wire.Node, takes string) string {
+	if n.Kind != wire.String {
+		c.problem("json.kind", "write "+takes+" in quotes, not "+n.Kind.String())
+		return ""
+	}
+	return oneLine(n.Text)
+}
+
 // oneLine puts single spaces for the white space that keys make, so that what
 // a quantity was typed as can be shown.
 func oneLine(s string) string {

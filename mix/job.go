@@ -1,6 +1,7 @@
 package mix
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,8 +24,9 @@ type Job struct {
 	OnHand     []OnHand
 	Offers     []Offer
 	Haul       Haul
-
-	root *wire.Node // the document, for the values that problems quote
+	Delivery   *Delivery   // nil when the yard brings nothing
+	Tax        units.Ratio // on what is bought
+	Aim        Aim         // what comes first in choosing
 }
 
 // OnHand is material already there: loose, as it would leave the shovel, or in
@@ -44,6 +46,30 @@ type Haul struct {
 	TripCost units.Money  // paid for every drive, the first included
 }
 
+// Delivery is the yard's own vehicle: a fee for every load. Zero fields are no
+// limit.
+type Delivery struct {
+	Fee      units.Money
+	Capacity units.Volume
+	Payload  units.Mass
+}
+
+// Aim is what comes first in choosing an order. The zero value is the least
+// cost.
+type Aim uint8
+
+const (
+	LeastCost    Aim = iota
+	LeastLeft        // the least left over, then cost
+	LeastLifting     // the fewest packs lifted by hand, then cost
+)
+
+// aims are the words for them.
+var aims = []string{"cost", "left over", "lifting"}
+
+// String is the word that a document has for it.
+func (a Aim) String() string { return aims[min(int(a), len(aims)-1)] }
+
 // Bounds on a document. A job of a hundred thousand containers is far inside.
 const (
 	MaxBytes = 32 << 20
@@ -54,8 +80,9 @@ const (
 	maxNodes = 2_000_000 // values in all
 )
 
-// checkRows bounds the job's own lists.
-func (j *Job) checkRows(c *checker) {
+// checkRows bounds the job's own lists; ok is false when one is over its bound.
+func (j *Job) checkRows(c *checker) (ok bool) {
+	ok = true
 	for _, list := range []struct {
 		name    string
 		n, most int
@@ -64,11 +91,27 @@ func (j *Job) checkRows(c *checker) {
 		{"containers", len(j.Containers), maxRows},
 		{"mixes", len(j.Mixes), maxMixes},
 		{"offers", len(j.Offers), maxRows},
+		{"on_hand", len(j.OnHand), maxRows},
 	} {
 		if list.n > list.most {
 			c.problemAt(list.name, "job.large", "at most "+itoa(int64(list.most))+" of these")
+			ok = false
 		}
 	}
+	for _, part := range []struct {
+		name string
+		v    int64
+		most int64
+	}{
+		{"payload", int64(j.Haul.Payload), int64(units.MaxMass)},
+		{"room", int64(j.Haul.Room), int64(units.MaxVolume)},
+		{"trip_cost", int64(j.Haul.TripCost), int64(units.MaxMoney)},
+	} {
+		if part.v < 0 || part.v > part.most {
+			c.problemAt("haul", "quantity.large", part.name+" is out of range")
+		}
+	}
+	return ok
 }
 
 // schema is the version of the job document that this program reads.
@@ -113,7 +156,21 @@ var jobFields = []field[document]{
 	{"offers", "list", "what the yard sells, with prices", func(c *checker, n *wire.Node, d *document) {
 		d.Offers = readList(c, n, "offers", func(c *checker, n *wire.Node, o *Offer) { readObject(c, n, o, "an offer", offerFields) })
 	}},
+	{"tax", "share", "on what is bought, rounded on each line", func(c *checker, n *wire.Node, d *document) { d.Tax = readShare(c, n, whole) }},
+	{"aim", "cost, left over or lifting", "what comes first in choosing; cost when left out", func(c *checker, n *wire.Node, d *document) {
+		d.Aim = Aim(max(slices.Index(aims, oneOf(c, n, aims...)), 0))
+	}},
+	{"delivery", "object", `what the yard brings: {"fee": "45", "capacity": "3 cu yd"}`, func(c *checker, n *wire.Node, d *document) {
+		d.Delivery = &Delivery{}
+		readObject(c, n, d.Delivery, "delivery", deliveryFields)
+	}},
 	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *wire.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
+}
+
+var deliveryFields = []field[Delivery]{
+	{"fee", "amount", "for every load", func(c *checker, n *wire.Node, d *Delivery) { d.Fee = readMoney(c, n) }},
+	{"capacity", "volume", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Capacity = readVolume(c, n) }},
+	{"payload", "weight", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Payload = readMass(c, n) }},
 }
 
 var haulFields = []field[Haul]{
@@ -180,7 +237,6 @@ func read(c *checker, data []byte) *Job {
 	case root.Field("schema") == nil:
 		c.problemAt("schema", "field.missing", `write "schema": 1, the version of the document`)
 	}
-	d.root = &root
 	return &d.Job
 }
 
@@ -189,10 +245,10 @@ func read(c *checker, data []byte) *Job {
 func Read(data []byte) (*Job, error) {
 	var c checker
 	j := read(&c, data)
-	if j != nil {
-		j.work(&c)
+	if j == nil {
+		return nil, c.err()
 	}
-	if err := c.err(); err != nil {
+	if _, err := j.plan(&c); err != nil {
 		return nil, err
 	}
 	return j, nil

@@ -1,8 +1,6 @@
 package mix
 
 import (
-	"slices"
-
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -53,8 +51,16 @@ func (m *Material) has(trait string) bool {
 // Size is a volume with the words it was given in: "1 1/2 cu ft". The zero
 // value is no size.
 type Size struct {
-	Text   string
+	Text   string // "" for the volume's own
 	Volume units.Volume
+}
+
+// String gives the words.
+func (s Size) String() string {
+	if s.Text == "" {
+		return units.US.Volume(s.Volume)
+	}
+	return s.Text
 }
 
 func readSize(c *checker, n *wire.Node, into *Size) {
@@ -122,6 +128,19 @@ func readNumber(c *checker, n *wire.Node) (num, den int64) {
 	return num, den
 }
 
+// checkSizes holds packs to a size that can be counted.
+func checkSizes(c *checker, field string, sizes []Size) {
+	c.path.push(field)
+	for i, s := range sizes {
+		c.path.pushIndex(i)
+		if c.sound() && (s.Volume <= Slack || s.Volume > units.MaxVolume) {
+			c.problem("quantity.small", "a pack holds more than 1 mL")
+		}
+		c.path.pop()
+	}
+	c.path.pop()
+}
+
 // check holds a job's own material to what the rest relies on.
 func (m *Material) check(c *checker) {
 	if m.ID == "" {
@@ -136,9 +155,15 @@ func (m *Material) check(c *checker) {
 	if m.Wet > 0 && m.Dry == 0 {
 		c.problemAt("dry", "field.missing", "give dry beside wet: the weight to haul lies between")
 	}
-	for _, s := range append(slices.Clone(m.Packs), m.Bales...) {
-		if s.Volume <= Slack {
-			c.problemAt("packs", "quantity.small", "a pack holds more than 1 mL")
+	checkSizes(c, "packs", m.Packs)
+	checkSizes(c, "bales", m.Bales)
+	for i, s := range m.Bales {
+		if _, ok := s.Volume.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den()); !ok {
+			c.path.push("bales")
+			c.path.pushIndex(i)
+			c.problem("volume.large", "it opens to more than can be worked out")
+			c.path.pop()
+			c.path.pop()
 		}
 	}
 	if m.OpensHigh.Less(m.OpensLow) {

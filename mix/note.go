@@ -1,6 +1,10 @@
 package mix
 
-import "example.org/barrow/units"
+import (
+	"strings"
+
+	"example.org/barrow/units"
+)
 
 // Note is something worth knowing that is no caution and no problem.
 type Note struct {
@@ -13,7 +17,7 @@ type Note struct {
 // notes are what the plan has to say that is neither caution nor problem:
 // nothing that a job lists is passed over in silence.
 func (p *Plan) notes() []Note {
-	n := &noter{p: p, m: p.Measure, told: map[*Class]bool{}}
+	n := &noter{p: p, m: p.Measure, told: map[told]bool{}}
 	for i := range p.work.tasks {
 		n.task, n.path = i, "tasks["+itoa(int64(i))+"]"
 		n.worked(&p.work.tasks[i])
@@ -26,13 +30,19 @@ func (p *Plan) notes() []Note {
 	return n.notes
 }
 
+// told is a note that one class is to have once.
+type told struct {
+	class *Class
+	code  string
+}
+
 // noter writes notes.
 type noter struct {
 	p     *Plan
 	m     units.Measure
 	task  int
 	path  string
-	told  map[*Class]bool // classes whose range is told already
+	told  map[told]bool // what is told already
 	notes []Note
 }
 
@@ -67,8 +77,8 @@ func (n *noter) worked(w *worked) {
 // pot says once of every class that its makes differ, and of a pot given in
 // whole gallons that the trade's gallon pot takes less.
 func (n *noter) pot(p *pot, line string) {
-	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[k] {
-		n.told[k] = true
+	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[told{k, "size.range"}] {
+		n.told[told{k, "size.range"}] = true
 		each := "one takes "
 		if k.Cells > 1 {
 			each = "a cell takes "
@@ -77,10 +87,10 @@ func (n *noter) pot(p *pot, line string) {
 	}
 	holds := p.line.Holds
 	class := n.p.work.book.class["#"+itoa(int64(holds/units.Gallon))]
-	if holds == 0 || holds%units.Gallon != 0 || class == nil || n.told[class] {
+	if holds == 0 || holds%units.Gallon != 0 || class == nil || n.told[told{class, "gallon.liquid"}] {
 		return
 	}
-	n.told[class] = true
+	n.told[told{class, "gallon.liquid"}] = true
 	n.add(line+"holds", "gallon.liquid", "a full "+units.US.Volume(holds)+" is taken; the "+class.ID+" pot that the trade calls by that name takes about "+n.m.Volume(class.Holds.Plan)+": write it as size "+class.ID)
 }
 
@@ -136,23 +146,26 @@ func (n *noter) offers() {
 		if len(w.job.Offers) == 0 || need.Buy.Plan == 0 || n.p.Ordered(need.Material) {
 			continue
 		}
-		if n.p.offered(need.Material) {
-			n.add("offers", "offer.short", "no one offer of "+need.Material.ID+" has enough in stock: buy of several, and see what packs it comes in")
-		} else {
-			n.add("offers", "offer.missing", "no offer of "+need.Material.ID+": see what packs it comes in")
-		}
+		n.add("offers", "offer.missing", "no offer of "+need.Material.ID+": see what packs it comes in"+n.substitutes(need.Material))
 	}
 }
 
 func (n *noter) haul() {
-	switch h := &n.p.Haul; {
+	p := n.p
+	for i := range p.Order {
+		if l := &p.Order[i]; l.Priced && *l.Offer.Price == 0 && len(l.Offer.Breaks) == 0 {
+			n.add("offers["+itoa(int64(l.index))+"].price", "offer.free", l.Material.ID+" in "+l.Offer.Size().Text+" is taken as free: ask whether it is")
+		}
+	}
+	if p.Unproven {
+		n.add("offers", "order.unproven", "this is the best order found in the time it may take; none costs less than "+p.Currency+p.Bound.String())
+	}
+	switch h := &p.Haul; {
 	case *h == (Haul{}):
-	case len(n.p.Order) == 0:
-		n.add("haul", "haul.unused", "drives are not worked out: there is nothing to buy from offers")
-	case n.p.Load.DrivesText() == "":
-		n.add("haul", "haul.unknown", "drives are not worked out: give payload and what packs weigh, or room")
-	case h.TripCost > 0:
-		n.add("haul.trip_cost", "cost.drives", "the cost leaves out driving: "+n.p.Load.DrivesText()+", at "+n.p.Currency+h.TripCost.String()+" each")
+	case len(p.Order) == 0:
+		n.add("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
+	case h.Payload > 0 && p.Load.Mass[1] == 0:
+		n.add("haul.payload", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
 }
 
@@ -167,6 +180,16 @@ func (p *Plan) LeftOut() (names []string) {
 	return names
 }
 
+// needOf is the planned need of a material.
+func (p *Plan) needOf(m *Material) units.Volume {
+	for i := range p.Needs {
+		if p.Needs[i].Material == m {
+			return p.Needs[i].Buy.Plan
+		}
+	}
+	return 0
+}
+
 // Ordered reports whether the order has a line of the material.
 func (p *Plan) Ordered(m *Material) bool {
 	for i := range p.Order {
@@ -177,12 +200,21 @@ func (p *Plan) Ordered(m *Material) bool {
 	return false
 }
 
-// offered reports whether the job has an offer of the material.
-func (p *Plan) offered(m *Material) bool {
-	for i := range p.work.job.Offers {
-		if p.work.job.Offers[i].Material == m.ID {
-			return true
+// substitutes says what the catalogue knows to stand in for a material.
+func (n *noter) substitutes(m *Material) string {
+	text := ""
+	for _, s := range n.p.work.book.cat.Substitutes {
+		if s.For == m.ID {
+			text += ". " + title(s.Use) + " can stand in: " + s.Changes
 		}
 	}
-	return false
+	return text
+}
+
+// title writes an id with a capital.
+func title(id string) string {
+	if id == "" {
+		return ""
+	}
+	return strings.ToUpper(id[:1]) + id[1:]
 }

@@ -13,8 +13,18 @@ type Offer struct {
 	Bulk     Size
 	OpensTo  units.Volume // loose volume of a compressed pack; 0 when not said
 	Price    *units.Money // of one; nil when not said
+	Breaks   []Break      // what one costs from a count on, by rising count
+	Deposit  units.Money  // on each, paid back later
 	Weight   units.Mass   // of one; 0 when not said
 	Stock    *int64       // how many there are; nil when not said
+	Least    int64        // at least so many, if any; 0 and 1 are any
+	Deliver  bool         // the yard's own vehicle may bring it
+}
+
+// Break is a price for many: each at Price, from From on.
+type Break struct {
+	From  int64
+	Price units.Money
 }
 
 // Size returns the pack or the step of bulk.
@@ -25,14 +35,39 @@ func (o *Offer) Size() Size {
 	return o.Pack
 }
 
+// PriceFor is what each costs when count are bought.
+func (o *Offer) PriceFor(count int64) units.Money {
+	if o.Price == nil {
+		return 0
+	}
+	price := *o.Price
+	for _, b := range o.Breaks {
+		if count >= b.From {
+			price = b.Price
+		}
+	}
+	return price
+}
+
 var offerFields = []field[Offer]{
-	{"material", "a material", "what it is", func(c *checker, n *wire.Node, o *Offer) { o.Material, _ = readText(c, n, "the id of a material") }},
+	{"material", "a material", "what it is", func(c *checker, n *wire.Node, o *Offer) { o.Material = readWord(c, n, "a material") }},
 	{"pack", "volume", `a bag or bale, "2 cu ft"; or bulk`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Pack) }},
 	{"bulk", "volume", `the step that loose material is sold by, "1/2 cu yd"; or pack`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Bulk) }},
 	{"opens_to", "volume", "what a compressed pack makes when it is fluffed", func(c *checker, n *wire.Node, o *Offer) { o.OpensTo = readVolume(c, n) }},
+	{"breaks", "list", `cheaper by the number: [{"from": 10, "price": "4.25"}]`, func(c *checker, n *wire.Node, o *Offer) {
+		o.Breaks = readList(c, n, "breaks", func(c *checker, n *wire.Node, b *Break) { readObject(c, n, b, "a break", breakFields) })
+	}},
+	{"deposit", "amount", "on each, paid back later", func(c *checker, n *wire.Node, o *Offer) { o.Deposit = readMoney(c, n) }},
+	{"least", "whole number", "at least so many, if any", func(c *checker, n *wire.Node, o *Offer) { o.Least = readCount(c, n, 1) }},
+	{"deliver", "true or false", "whether the yard brings it, see delivery", func(c *checker, n *wire.Node, o *Offer) { o.Deliver = readBool(c, n) }},
 	{"price", "amount", "of one", func(c *checker, n *wire.Node, o *Offer) { m := readMoney(c, n); o.Price = &m }},
 	{"weight", "weight", "of one, as its label says", func(c *checker, n *wire.Node, o *Offer) { o.Weight = readMass(c, n) }},
 	{"stock", "whole number", "how many the yard has", func(c *checker, n *wire.Node, o *Offer) { s := readCount(c, n, 0); o.Stock = &s }},
+}
+
+var breakFields = []field[Break]{
+	{"from", "whole number", "this many, or more", func(c *checker, n *wire.Node, b *Break) { b.From = readCount(c, n, 2) }},
+	{"price", "amount", "of each then", func(c *checker, n *wire.Node, b *Break) { b.Price = readMoney(c, n) }},
 }
 
 // checkOffers holds every offer to what the order relies on.
@@ -47,14 +82,18 @@ func (w *work) checkOffers(c *checker) {
 }
 
 func (o *Offer) check(c *checker, b *book) {
+	o.checkPrices(c)
 	if o.Material == "" {
-		c.problemAt("material", "field.missing", "of which material?")
+		if c.clean("material") {
+			c.problemAt("material", "field.missing", "of which material?")
+		}
 	} else if _, ok := b.material[o.Material]; !ok {
 		c.path.push("material")
-		c.add(c.unknown("material.unknown", o.Material, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+		b.unknownMaterial(c, o.Material)
 		c.path.pop()
 	}
 	switch {
+	case !c.clean("pack", "bulk"):
 	case o.Pack.Volume <= 0 && o.Bulk.Volume <= 0:
 		c.problemAt("pack", "field.missing", `how large is one? pack, such as "2 cu ft", or bulk, such as "1/2 cu yd"`)
 	case o.Pack.Volume > 0 && o.Bulk.Volume > 0:
@@ -65,6 +104,30 @@ func (o *Offer) check(c *checker, b *book) {
 		c.problemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
 		c.problemAt("opens_to", "offer.opens", "a pack does not open to less than its own volume, "+o.Pack.Text)
+	}
+}
+
+// checkPrices holds breaks to a rising count and a price to fall from.
+func (o *Offer) checkPrices(c *checker) {
+	c.path.push("breaks")
+	last := int64(1)
+	for i, b := range o.Breaks {
+		c.path.pushIndex(i)
+		switch {
+		case b.From == 0:
+			c.problemAt("from", "field.missing", "from how many on?")
+		case b.From <= last:
+			c.problemAt("from", "break.order", "more than "+itoa(last)+": breaks go up")
+		}
+		last = max(last, b.From)
+		c.path.pop()
+	}
+	c.path.pop()
+	if len(o.Breaks) > 0 && o.Price == nil {
+		c.problemAt("price", "field.missing", "what does one cost, below the first break?")
+	}
+	if o.Stock != nil && *o.Stock < o.Least {
+		c.problemAt("least", "offer.least", "more than there are in stock")
 	}
 }
 

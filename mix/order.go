@@ -1,23 +1,28 @@
 package mix
 
 import (
-	"slices"
+	"errors"
 
+	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
 )
 
 // Line is one line of the order: so many of one offer.
 type Line struct {
-	Material *Material
-	Offer    *Offer
-	Count    int64
-	// FewMany is the count for the least and the most that the need may be.
+	Material  *Material
+	Offer     *Offer
+	Count     int64
+	Delivered int64 // of Count, what the yard brings
+	// FewMany is the count for the least and the most that the need may be, for
+	// a line that covers its need alone; else the count twice.
 	FewMany  [2]int64
 	Each     Span         // loose volume of one
 	From     Source       // of Each, when it is not the pack's own size
 	Volume   units.Volume // loose volume of all, as planned
-	Left     units.Volume // over the need
-	Cost     units.Money
+	Left     units.Volume // over the need, on the material's last line
+	Last     bool         // of its material
+	Cost     units.Money  // before tax
+	Tax      units.Money
 	Priced   bool
 	Mass     [2]units.Mass // lightest and heaviest; zero when not known
 	MassFrom Source
@@ -25,26 +30,241 @@ type Line struct {
 	index int // of the offer
 }
 
-// buy orders what every need takes, from one offer a material: the least
-// cost, then the least left over, then the fewest packs, then the first
-// listed. The rest it returns as others. A choice that mixes packs replaces
-// choose and nothing else.
-func (w *work) buy(c *checker) (order, others []Line) {
+// Bill is what the order costs. Total leaves out deposits, which come back.
+type Bill struct {
+	Goods, Tax, Driving, Fees, Total units.Money
+	Deposit                          units.Money
+}
+
+// bought is what the search found, in the words of the job.
+type bought struct {
+	order, others []Line
+	bill          Bill
+	drives, drops []Trip
+	unproven      bool        // the search stopped at its budget
+	bound         units.Money // then no order costs less than this
+}
+
+// buy finds the order of least cost over all materials, with their trips.
+func (w *work) buy(c *checker) bought {
+	r := w.request(c)
+	if r == nil || !c.sound() {
+		return bought{}
+	}
+	found, err := order.Search(r.Request)
+	if err != nil {
+		r.refuse(c, err)
+		return bought{}
+	}
+	return w.lay(c, r, &found)
+}
+
+// request is the search's question, with the way back from its offers to the
+// job's.
+type request struct {
+	order.Request
+	offers []int   // by the search's offers
+	needs  []*Need // by the search's materials
+	lines  []Line  // one for each of the search's offers, were it bought alone
+}
+
+// request asks for every need that is offered; nil when there is none.
+func (w *work) request(c *checker) *request {
+	j := w.job
+	r := &request{Request: order.Request{
+		Tax: j.Tax, Payload: j.Haul.Payload, Room: j.Haul.Room, TripCost: j.Haul.TripCost,
+		Slack: Slack, Aim: order.Aim(j.Aim), Budget: w.budget,
+	}}
+	if d := j.Delivery; d != nil {
+		r.Delivery = &order.Delivery{Capacity: d.Capacity, Payload: d.Payload, Fee: d.Fee}
+	}
+	var sum units.Volume
 	for i := range w.needs {
 		lines := w.lines(&w.needs[i], c)
-		if len(lines) == 0 || w.needs[i].Buy.Plan == 0 {
+		if len(lines) == 0 || w.needs[i].Buy.Plan <= Slack {
 			continue
 		}
-		best, ok := choose(lines)
-		if ok {
-			order = append(order, lines[best])
-			lines = slices.Delete(lines, best, best+1)
-		} else if len(lines) == 1 {
-			w.shortOf(c, lines)
+		if sum += w.needs[i].Buy.Plan; sum > units.MaxVolume {
+			c.problemAt("offers", "order.large", "the order comes to more than can be worked out")
+			return nil
 		}
-		others = append(others, lines...)
+		r.add(c, w.job, &w.needs[i], lines)
 	}
-	return order, others
+	if len(r.needs) == 0 {
+		return nil
+	}
+	return r
+}
+
+// add puts one need and its offers to the question. Where some of a material's
+// offers have a price, those without one are left aside: nobody can say which
+// is cheaper.
+func (r *request) add(c *checker, j *Job, n *Need, lines []Line) {
+	material := len(r.needs)
+	r.needs, r.Needs = append(r.needs, n), append(r.Needs, n.Buy.Plan)
+	priced := false
+	for i := range lines {
+		priced = priced || lines[i].Priced
+	}
+	var stock units.Volume
+	limited := true
+	for i := range lines {
+		l := &lines[i]
+		l.tooHeavy(c, j)
+		if priced && !l.Priced {
+			continue
+		}
+		r.offers, r.lines, r.Offers = append(r.offers, l.index), append(r.lines, *l), append(r.Offers, l.ask(material, j))
+		if l.Offer.Stock == nil {
+			limited = false
+		} else if all, ok := l.Each.Plan.Times(*l.Offer.Stock); ok {
+			stock = min(stock+all, units.MaxVolume)
+		}
+	}
+	if limited && stock+Slack < n.Buy.Plan {
+		shortOf(c, lines, stock)
+	}
+}
+
+// ask is the line's offer as the search knows it: at its heaviest.
+func (l *Line) ask(material int, j *Job) order.Offer {
+	o := l.Offer
+	mass := o.Weight
+	if mass == 0 {
+		each, _ := o.mass(l.Material, l.Each.Plan)
+		mass = each[1]
+	}
+	a := order.Offer{
+		Material: material, Yield: l.Each.Plan, Room: o.Size().Volume, Mass: mass,
+		Deposit: o.Deposit, Least: o.Least, CanDeliver: o.Deliver && j.Delivery != nil, Machine: o.Bulk.Volume > 0,
+	}
+	if o.Price != nil {
+		a.Price = *o.Price
+	}
+	for _, b := range o.Breaks {
+		a.Breaks = append(a.Breaks, order.Break{From: b.From, Price: b.Price})
+	}
+	if o.Stock != nil {
+		a.Stock, a.Limited = *o.Stock, true
+	}
+	return a
+}
+
+// tooHeavy reports an offer of which one alone is too much for the vehicle and
+// that the yard does not bring.
+func (l *Line) tooHeavy(c *checker, j *Job) {
+	if l.Offer.Deliver && j.Delivery != nil {
+		return
+	}
+	each := l.ask(0, j)
+	c.path.push("offers")
+	c.path.pushIndex(l.index)
+	if p := j.Haul.Payload; p > 0 && each.Mass > p {
+		c.problem("offer.heavy", "one of these may weigh "+units.Both.Mass(each.Mass)+", more than the payload, "+units.Both.Mass(p)+": leave it out, or take a smaller step or a pack")
+	}
+	if room := j.Haul.Room; room > 0 && each.Room > room {
+		c.problem("offer.large", "one of these takes more room than there is, "+units.Both.Volume(room)+": leave it out, or take a smaller step or a pack")
+	}
+	c.path.pop()
+	c.path.pop()
+}
+
+// shortOf reports that the stock of all offers together does not cover a need.
+func shortOf(c *checker, lines []Line, stock units.Volume) {
+	l := &lines[0]
+	hint := itoa(l.Count) + " of these are needed"
+	if len(lines) > 1 {
+		hint = "all offers of " + l.Material.ID + " together have " + units.Both.Volume(stock) + " in stock, which is short of the need"
+	}
+	c.path.push("offers")
+	c.path.pushIndex(l.index)
+	c.problemAt("stock", "stock.short", hint+"; raise the stock, add another offer, or buy what there is and list it under on_hand")
+	c.path.pop()
+	c.path.pop()
+}
+
+// refuse reports what the search says, in the job's words. Stock and weight are
+// checked before, material by material; a minimum may still leave a need
+// uncovered.
+func (r *request) refuse(c *checker, err error) {
+	var e *order.Error
+	if !errors.As(err, &e) {
+		panic(err) // the search has no other errors
+	}
+	c.path.push("offers")
+	if e.Offer >= 0 && e.Offer < len(r.offers) {
+		c.path.pushIndex(r.offers[e.Offer])
+		defer c.path.pop()
+	}
+	defer c.path.pop()
+	what := "these offers"
+	if e.Material >= 0 && e.Material < len(r.needs) {
+		what = "the offers of " + r.needs[e.Material].Material.ID
+	}
+	switch e.Code {
+	case order.ErrShort:
+		c.problem("stock.short", what+" do not cover the need: see stock and least")
+	case order.ErrTooHeavy:
+		c.problem("offer.heavy", what+" do not fit the vehicle")
+	default:
+		c.problem("order.large", what+" come to more than can be worked out")
+	}
+}
+
+// lay turns what the search found into lines and trips.
+func (w *work) lay(c *checker, r *request, found *order.Order) (b bought) {
+	used := map[int]bool{}
+	for m, n := range r.needs {
+		first := len(b.order)
+		for k := range r.Offers {
+			if count := found.Haul[k] + found.Deliver[k]; r.Offers[k].Material == m && count > 0 {
+				l := r.lines[k]
+				l.take(c, count, found.Deliver[k], &r.Offers[k], w.job.Tax)
+				b.order = append(b.order, l)
+				used[l.index] = true
+			}
+		}
+		if len(b.order) == first {
+			continue
+		}
+		last := &b.order[len(b.order)-1]
+		last.Left, last.Last = found.Left[m], true
+		if len(b.order) == first+1 && last.Count == r.alone(last.index) {
+			last.FewMany = [2]int64{Bags(n.Buy.Low, last.Each.High), Bags(n.Buy.High, last.Each.Low)}
+		}
+	}
+	for i := range w.needs {
+		for _, l := range w.lines(&w.needs[i], c) {
+			if !used[l.index] && l.Count > 0 {
+				l.Last = true
+				b.others = append(b.others, l)
+			}
+		}
+	}
+	b.bill = Bill{found.Goods, found.Tax, found.Driving, found.Fees, found.Cost, found.Deposit}
+	b.unproven, b.bound = !found.Proven, found.Bound
+	b.trips(r, found, &w.job.Haul)
+	return b
+}
+
+// alone is the count of an offer that covers its need alone.
+func (r *request) alone(index int) int64 {
+	for i := range r.lines {
+		if r.lines[i].index == index {
+			return r.lines[i].Count
+		}
+	}
+	return 0
+}
+
+// take makes the line one of count.
+func (l *Line) take(c *checker, count, delivered int64, asked *order.Offer, tax units.Ratio) {
+	l.Count, l.Delivered, l.FewMany, l.Left = count, delivered, [2]int64{count, count}, 0
+	l.Cost, l.Tax = asked.Paid(count, tax)
+	var fits bool
+	if l.Volume, fits = l.Each.Plan.Times(count); !fits || !l.weigh() {
+		c.problemAt("offers", "order.large", "the order comes to more than can be worked out")
+	}
 }
 
 // lines works out the order from each offer of the need alone.
@@ -57,29 +277,35 @@ func (w *work) lines(n *Need, c *checker) (lines []Line) {
 			continue
 		}
 		c.path.pushIndex(i)
-		l := Line{Material: n.Material, Offer: o, index: i}
+		l := Line{Material: n.Material, Offer: o, Priced: o.Price != nil, index: i}
 		l.Each, l.From = o.yield(n.Material)
-		l.count(c, n.Buy)
+		l.count(c, n.Buy, w.job.Tax)
 		lines = append(lines, l)
 		c.path.pop()
 	}
 	return lines
 }
 
-// count works out how many, and what they come to.
-func (l *Line) count(c *checker, need Span) {
+// count works out how many cover the need alone, and what they come to.
+func (l *Line) count(c *checker, need Span, tax units.Ratio) {
 	l.Count = Bags(need.Plan, l.Each.Plan)
+	if l.Count > 0 {
+		l.Count = max(l.Count, l.Offer.Least)
+	}
 	l.FewMany = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
 	var ok bool
-	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok {
+	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > maxCount {
 		c.problem("volume.large", "so many of these come to more than can be worked out")
 		return
 	}
 	l.Left = max(l.Volume-need.Plan, 0)
-	if l.Offer.Price != nil {
-		if l.Cost, l.Priced = l.Offer.Price.Times(l.Count); !l.Priced || l.Cost > units.MaxMoney {
+	if l.Priced {
+		if cost, fits := l.Offer.Price.Times(l.Count); !fits || cost > units.MaxMoney {
 			c.problemAt("price", "cost.large", "so many of these cost more than can be worked out")
+			return
 		}
+		asked := l.ask(0, &Job{})
+		l.Cost, l.Tax = asked.Paid(l.Count, tax)
 	}
 	if !l.weigh() {
 		c.problemAt("weight", "weight.large", "so many of these weigh more than can be worked out")
@@ -108,6 +334,9 @@ func (l *Line) weigh() (ok bool) {
 // mass is what one of the offer weighs, lightest and heaviest, and where that
 // comes from; zero when it is not known. loose is what one makes.
 func (o *Offer) mass(m *Material, loose units.Volume) (mass [2]units.Mass, from Source) {
+	if o.Weight > 0 {
+		return [2]units.Mass{o.Weight, o.Weight}, fromJob
+	}
 	low, high, v, from := m.Dry, m.Wet, loose, m.Source
 	if sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0; sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
 		low, high, v, from = m.PackedLow, m.PackedHigh, o.Pack.Volume, m.PackedSource
@@ -127,39 +356,5 @@ func (m *Material) mass(v units.Volume) (mass [2]units.Mass, ok bool) {
 	return mass, ok
 }
 
-// choose returns the index of the best line that the stock covers; ok is false
-// when none is.
-func choose(lines []Line) (best int, ok bool) {
-	for i := range lines {
-		if lines[i].InStock() && (!ok || lines[i].better(&lines[best])) {
-			best, ok = i, true
-		}
-	}
-	return best, ok
-}
-
 // InStock reports whether the yard has as many as the line takes.
 func (l *Line) InStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
-
-// better reports whether l is to be preferred to k, which stands before it.
-func (l *Line) better(k *Line) bool {
-	switch {
-	case l.Priced != k.Priced:
-		return l.Priced
-	case l.Cost != k.Cost:
-		return l.Cost < k.Cost
-	case l.Left != k.Left:
-		return l.Left < k.Left
-	}
-	return l.Count < k.Count
-}
-
-// shortOf reports that the only offer's stock does not cover the need.
-func (w *work) shortOf(c *checker, lines []Line) {
-	l := &lines[0]
-	c.path.push("offers")
-	c.path.pushIndex(l.index)
-	c.problemAt("stock", "stock.short", itoa(l.Count)+" of these are needed; raise the stock, add another offer, or buy what there is and list it under on_hand")
-	c.path.pop()
-	c.path.pop()
-}

@@ -6,21 +6,22 @@ import "example.org/barrow/mix/wire"
 // the JSON path and the name of the form control alike.
 type path []step
 
-// step is a field, or with an empty name an index.
+// step is a field, which may have any name, or an index.
 type step struct {
-	name  string
-	index int
+	name    string
+	index   int
+	isIndex bool
 }
 
 func (p *path) push(name string) { *p = append(*p, step{name: name}) }
-func (p *path) pushIndex(i int)  { *p = append(*p, step{index: i}) }
+func (p *path) pushIndex(i int)  { *p = append(*p, step{index: i, isIndex: true}) }
 func (p *path) pop()             { *p = (*p)[:len(*p)-1] }
 
 // String writes the path as wire writes it in a fault.
 func (p path) String() string {
 	s := ""
 	for _, at := range p {
-		if at.name == "" {
+		if at.isIndex {
 			s = wire.PathIndex(s, at.index)
 		} else {
 			s = wire.PathKey(s, at.name)
@@ -39,7 +40,7 @@ func (p path) find(root *wire.Node) (n *wire.Node, offset int) {
 		}
 		offset = n.Offset
 		switch {
-		case at.name != "":
+		case !at.isIndex:
 			n = n.Field(at.name)
 		case n.Kind == wire.Array && at.index < len(n.Items):
 			n = &n.Items[at.index]

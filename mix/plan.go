@@ -2,6 +2,7 @@ package mix
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/barrow/units"
 )
@@ -17,11 +18,17 @@ type Plan struct {
 	Needs  []Need
 	Order  []Line
 	Others []Line // offers that were not chosen, each were it bought alone
-	// Cost is the order's, of the lines that have a price; Unpriced names the
-	// materials of the others. Priced is false when no line has one.
-	Cost     units.Money
+	Trips  []Trip // drives
+	Drops  []Trip // loads that the yard brings
+	Bill   Bill
+	// Priced is false when no line has a price; Unpriced names the materials
+	// that have none beside others that do.
 	Priced   bool
 	Unpriced []string
+	// Unproven says that the search stopped before it could show that no order
+	// costs less; then none costs less than Bound.
+	Unproven bool
+	Bound    units.Money
 	Load     Load
 	Haul     Haul
 
@@ -50,20 +57,21 @@ type Portion struct {
 // Fact is one more thing that a task works out, as label and figure.
 type Fact struct{ Label, Figure string }
 
-// Load is the whole order on the vehicle. Zero fields are unknown.
+// Load is the whole order. Zero fields are unknown.
 type Load struct {
 	Volume units.Volume  // loose, as it will leave the shovel
 	Packed units.Volume  // as it is carried: bales stay compressed
 	Mass   [2]units.Mass // lightest and heaviest
-	ByRoom int64         // at least so many drives, by room
-	ByMass [2]int64      // and by payload, at its lightest and its heaviest
+	Drives int64         // at its heaviest
+	Dry    int64         // drives at its lightest
+	Loads  int64         // that the yard brings
 }
 
 // Plan checks the job and works it out. The error carries every problem at
-// once, and then there is no plan; see [Problems].
+// once, and then there is no plan; see [Problems]. The plan keeps hold of the
+// job: do not change it while the plan is in use.
 func (j *Job) Plan() (*Plan, error) {
-	c := &checker{root: j.root}
-	return j.plan(c)
+	return j.plan(&checker{})
 }
 
 // PlanDocument reads a job document and works it out: [Read] and [Job.Plan]
@@ -79,7 +87,8 @@ func PlanDocument(data []byte) (*Plan, error) {
 
 func (j *Job) plan(c *checker) (*Plan, error) {
 	w := j.work(c)
-	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Others: w.others, Haul: j.Haul, work: w}
+	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
+		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w}
 	if c.sound() {
 		p.load(c)
 	}
@@ -114,9 +123,6 @@ func (p *Plan) load(c *checker) {
 			}
 		}
 		known = known && l.Mass[1] > 0
-		if p.Cost += l.Cost; p.Cost > units.MaxMoney {
-			ok = false
-		}
 		p.Priced = p.Priced || l.Priced
 		if !l.Priced {
 			p.Unpriced = append(p.Unpriced, l.Material.ID)
@@ -129,27 +135,15 @@ func (p *Plan) load(c *checker) {
 	if !known {
 		p.Load.Mass = [2]units.Mass{}
 	}
-	p.drives()
-}
-
-// drives is the fewest trips that payload and room allow; packs that cannot be
-// divided may ask for more.
-func (p *Plan) drives() {
-	l, h := &p.Load, &p.Haul
-	if h.Payload > 0 && l.Mass[1] > 0 {
-		for i, mass := range l.Mass {
-			l.ByMass[i] = int64((mass + h.Payload - 1) / h.Payload)
-		}
+	if p.Bill.Total > units.MaxMoney {
+		c.problemAt("offers", "order.large", "the order costs more than can be worked out")
+		return
 	}
-	if h.Room > Slack && l.Packed > 0 {
-		l.ByRoom = Bags(l.Packed, h.Room)
+	p.Load.Loads = countTrips(p.Drops)
+	if p.Haul != (Haul{}) {
+		p.Load.Drives = countTrips(p.Trips)
+		p.Load.Dry = p.dryTrips()
 	}
-}
-
-// Drives is how many drives it takes at the least, when the load is at its
-// lightest and at its heaviest; zero when it is not known.
-func (l *Load) Drives() (light, heavy int64) {
-	return max(l.ByRoom, l.ByMass[0]), max(l.ByRoom, l.ByMass[1])
 }
 
 // lay lays one task out.
@@ -284,9 +278,9 @@ func spanText(m units.Measure, s Span) string {
 	case s.Certain():
 		return m.Volume(s.Plan)
 	case m == units.Both: // it has brackets of its own
-		return m.Volume(s.Plan) + "; " + m.VolumeRange(s.Low, s.High)
+		return m.VolumeLike(s.Plan, s.High) + "; " + m.VolumeRange(s.Low, s.High)
 	}
-	return m.Volume(s.Plan) + " (" + m.VolumeRange(s.Low, s.High) + ")"
+	return m.VolumeLike(s.Plan, s.High) + " (" + m.VolumeRange(s.Low, s.High) + ")"
 }
 
 // TaskText writes a volume of a task in the unit of what the task takes in
@@ -316,8 +310,11 @@ func Shown(m units.Measure, v units.Volume) string {
 	return feet + " (" + yards + ")"
 }
 
-// percent writes a share to a tenth of a percent.
+// percent writes a share: exactly where its percentage ends, else to a tenth.
 func percent(r units.Ratio) string {
+	if s := r.String(); strings.HasSuffix(s, "%") {
+		return s
+	}
 	tenths, _ := units.Volume(1000).MulDiv(r.Num(), r.Den())
 	s := itoa(int64(tenths) / 10)
 	if d := int64(tenths) % 10; d > 0 {
@@ -344,22 +341,15 @@ func many(n int64, word string) string {
 	return word + "s"
 }
 
-// DrivesText writes the drives for people: "at least 3 drives by room, 5 by
-// payload if it is wet", or "" when they are not known.
+// DrivesText writes the drives for people: "5 drives, 3 if it is dry", or ""
+// when they are not known.
 func (l *Load) DrivesText() string {
-	light, heavy := l.Drives()
-	if heavy == 0 {
+	text := itoa(l.Drives) + " " + many(l.Drives, "drive")
+	switch {
+	case l.Drives == 0:
 		return ""
-	}
-	by := func(n int64) string {
-		if l.ByRoom == n {
-			return " by room"
-		}
-		return " by payload"
-	}
-	text := "at least " + itoa(light) + " " + many(light, "drive") + by(light)
-	if heavy > light {
-		text += ", " + itoa(heavy) + by(heavy) + " if it is wet"
+	case l.Dry < l.Drives && l.Dry > 0:
+		text += ", " + itoa(l.Dry) + " if it is dry"
 	}
 	return text
 }
@@ -379,7 +369,8 @@ func countText(n int64, fewMany [2]int64) string {
 	return itoa(n) + " (" + rangeText(fewMany) + ")"
 }
 
-// PercentText writes a share for people, to a tenth of a percent.
+// PercentText writes a share for people: exactly where its percentage ends, else
+// to a tenth.
 func PercentText(r units.Ratio) string { return percent(r) }
 
 // SpanText writes a volume for people, with its range where there is one.

@@ -39,6 +39,14 @@ func polygon(c *checker, corners [][2]units.Length) units.Area {
 		c.problem("area.corners", "at most 500 corners")
 		return 0
 	}
+	for i, k := range corners { // a document's corners are bounded as they are read
+		if max(k[0], -k[0], k[1], -k[1]) > maxOffset {
+			c.path.pushIndex(i)
+			c.problem("area.far", "at most 1 km from the origin")
+			c.path.pop()
+			return 0
+		}
+	}
 	p := outline(corners)
 	if len(p) < 3 {
 		c.problem("area.corners", "an outline has at least three corners")

@@ -1,7 +1,9 @@
 package mix
 
 import (
+	"cmp"
 	"errors"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -46,7 +48,7 @@ func Problems(err error) []*Problem {
 			out = append(out, p)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b *Problem) int { return a.offset - b.offset })
+	slices.SortStableFunc(out, func(a, b *Problem) int { return cmp.Compare(a.offset, b.offset) })
 	return out
 }
 
@@ -95,7 +97,7 @@ func (c *checker) add(p *Problem) {
 	}
 	if len(c.seen) == maxProblems {
 		c.full = true
-		p = &Problem{Code: "problems.more", Hint: "there are more problems; mend these first", offset: 1<<63 - 1}
+		p = &Problem{Code: "problems.more", Hint: "there are more problems; mend these first", offset: math.MaxInt}
 	}
 	if c.seen == nil {
 		c.seen = map[string]bool{}
@@ -115,6 +117,20 @@ func (c *checker) sound() bool {
 	here := c.path.String()
 	for p := range c.seen {
 		if strings.HasPrefix(p, here) && (len(p) == len(here) || here == "" || p[len(here)] == '.' || p[len(here)] == '[') {
+			return false
+		}
+	}
+	return true
+}
+
+// clean reports whether nothing is wrong with fields of the current object: a
+// field that did not read is not a field that is missing.
+func (c *checker) clean(fields ...string) bool {
+	for _, f := range fields {
+		c.path.push(f)
+		ok := c.sound()
+		c.path.pop()
+		if !ok {
 			return false
 		}
 	}

@@ -90,6 +90,14 @@ var badJobs = []struct {
 	{"an offer of nothing", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}], "offers": [{"material": "peet"}, {"pack": "2 cu ft", "bulk": "1 cu yd", "material": "peat"}, {"material": "peat", "pack": "3.8 cu ft", "opens_to": "1 cu ft"}, {"material": "peat", "pack": "1 mL", "price": "-1"}]}`,
 		[]string{"offers[0].pack field.missing", "offers[0].material material.unknown", "offers[1].bulk field.both", "offers[2].opens_to offer.opens", "offers[3].pack quantity.small", "offers[3].price quantity.negative"}},
 	{"too little in stock", `{"schema": 1, "tasks": [{"kind": "cover", "area": "100 sq m", "layer": "3 in", "material": "bark-mulch"}], "offers": [{"material": "bark-mulch", "pack": "2 cu ft", "stock": 6}]}`, []string{"offers[0].stock stock.short"}},
+	{"a bale that opens past counting", `{"schema": 1, "materials": [{"id": "x", "bales": ["1000000 m3"], "opens_low": 10, "opens_high": 10}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "x"}]}`, []string{"materials[0].bales[0] volume.large"}},
+	{"an allowance that rounds past counting", taskJob(`"kind": "fill", "material": "peat", "containers": [{"count": 1, "holds": "922945946.239909996 L"}], "settle": "94.9967%"`), []string{"tasks[0] volume.large"}},
+	{"a weight past counting", `{"schema": 1, "materials": [{"id": "x", "dry": "1 g/cm3", "wet": "9.5 g/cm3"}], "tasks": [{"kind": "fill", "material": "x", "settle": "0%", "containers": [{"count": 1, "holds": "1000000 m3"}]}]}`, []string{"tasks weight.large"}},
+	{"balls past counting", taskJob(`"kind": "backfill", "holes": 300000000, "width": "7 in", "depth": "5.2 in", "ball": "#1"`), []string{"tasks[0] volume.large"}},
+	{"sheets past counting", taskJob(`"kind": "cover", "area": "1.5 km x 1.5 km", "layer": "3 in", "material": "bark-mulch", "sheet": {"size": "0.0003 mm x 0.0003 mm"}`), []string{"tasks[0].sheet sheet.small"}},
+	{"a field that did not read is not missing", taskJob(`"kind": "amend", "area": "1 sq m", "mix": 5, "share": "25 foo", "over": "6 foo"`), []string{"tasks[0].mix json.kind", "tasks[0].share unit.unknown", "tasks[0].over unit.unknown"}},
+	{"an empty name", `{"schema": 1, "on_hand": {"": "2 L"}, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{`on_hand[""] material.unknown`}},
+	{"a material with a mix's id", `{"schema": 1, "materials": [{"id": "potting"}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"materials[0].id id.taken"}},
 	{"a cost past counting", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1000 sq m", "layer": "30 in", "material": "bark-mulch"}], "offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "1000000000"}]}`, []string{"offers[0].price cost.large"}},
 }
 
@@ -110,7 +118,7 @@ func TestBadJobs(t *testing.T) {
 		if diff := cmp.Diff(tt.want, got); diff != "" {
 			t.Errorf("%s: (-want +got)\n%s\n%v", tt.why, diff, err)
 		}
-		if _, err := Read([]byte(tt.doc)); err == nil && !strings.HasPrefix(tt.why, "a cost") {
+		if _, err := Read([]byte(tt.doc)); err == nil {
 			t.Errorf("%s: Read takes it", tt.why)
 		}
 	}
@@ -187,19 +195,29 @@ func TestJobsMadeInGo(t *testing.T) {
 	price := units.Money(1)
 	good := Area{Shape: "plain", Plain: units.SquareMetre}
 	for why, job := range map[string]Job{
-		"zero":                {},
-		"task of nothing":     {Tasks: []Task{{}}},
-		"shape without sides": {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle"}, Layer: 1}}}},
-		"strip of nothing":    {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "strip"}, Layer: 1}}}},
-		"area of nothing":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "plain"}, Layer: 1}}}},
-		"no such shape":       {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "blob"}, Layer: 1}}}},
-		"negative count":      {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: -1, Size: "#1"}}}}}},
-		"everything settles":  {Tasks: []Task{{Material: "peat", Settle: &all, Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"parts of nothing":    {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 0}, {"sand", -1, 1}}}}, Tasks: []Task{{Mix: "m", Settle: &half, Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"pack of nothing":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}, Offers: []Offer{{Material: "peat", Pack: Size{"", 1}, Price: &price}}},
-		"own pack of nothing": {Materials: []Material{{ID: "x", Packs: []Size{{}}}}, Tasks: []Task{{Material: "x", Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"pot of nothing":      {Containers: []Class{{ID: "x", Holds: Exactly(-1)}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
-		"too many mixes":      {Mixes: make([]Mix, maxMixes+1), Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"zero":                   {},
+		"task of nothing":        {Tasks: []Task{{}}},
+		"shape without sides":    {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle"}, Layer: 1}}}},
+		"strip of nothing":       {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "strip"}, Layer: 1}}}},
+		"area of nothing":        {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "plain"}, Layer: 1}}}},
+		"no such shape":          {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "blob"}, Layer: 1}}}},
+		"negative count":         {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: -1, Size: "#1"}}}}}},
+		"everything settles":     {Tasks: []Task{{Material: "peat", Settle: &all, Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"parts of nothing":       {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 0}, {"sand", -1, 1}}}}, Tasks: []Task{{Mix: "m", Settle: &half, Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"pack of nothing":        {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}, Offers: []Offer{{Material: "peat", Pack: Size{"", 1}, Price: &price}}},
+		"own pack of nothing":    {Materials: []Material{{ID: "x", Packs: []Size{{}}}}, Tasks: []Task{{Material: "x", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"pot of nothing":         {Containers: []Class{{ID: "x", Holds: Exactly(-1)}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
+		"negative stems":         {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre, Stems: &Stems{Count: -50, Clear: units.Inch}}}}},
+		"negative stock":         {OnHand: []OnHand{{Material: "peat", Volume: -5}}, Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"huge parts":             {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 3}, {"sand", 1, 1 << 62}}}}, Tasks: []Task{{Mix: "m", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"negative low":           {Containers: []Class{{ID: "x", Holds: Span{-1, 1, 1}}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
+		"two things at once":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}, Fill: &Fill{Containers: []Container{{Count: 1, Size: "#1"}}}}}},
+		"no such shape of a pot": {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Across: units.Inch, Height: units.Inch, Shape: "Square"}}}}}},
+		"negative sides":         {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle", Sides: []units.Length{-units.Metre}}, Layer: 1}}}},
+		"share of twice":         {Tasks: []Task{{Material: "peat", Amend: &Amend{Area: good, Share: units.Percent(200), Into: units.Inch}}}},
+		"far corners":            {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "corners", Corners: metres(0, 0, 5_000_000, 0, 5_000_000, 5_000_000)}, Layer: 1}}}},
+		"payload past all":       {Haul: Haul{Payload: 1<<63 - 1}, Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"too many mixes":         {Mixes: make([]Mix, maxMixes+1), Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
 	} {
 		if p, err := job.Plan(); p != nil || len(Problems(err)) == 0 {
 			t.Errorf("%s: %v, %v", why, p, err)

@@ -46,7 +46,7 @@ type OneMore struct {
 // the job's on-hand materials go: counts and layers of the tasks are left
 // aside. The error carries every problem; see [Problems].
 func (j *Job) Reach() ([]Reach, error) {
-	c := &checker{root: j.root}
+	c := &checker{}
 	w := j.work(c)
 	if len(j.OnHand) == 0 {
 		c.problemAt("on_hand", "field.missing", `say what there is, such as {"peat": "7 cu ft"}`)

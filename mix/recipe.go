@@ -33,7 +33,8 @@ type Part struct {
 // from growing.
 const (
 	maxParts  = 50         // of one mix
-	maxLeaves = 200        // materials of a mix when its mixes are opened up
+	maxLeaves = 200        // parts of a mix when its mixes are opened up
+	maxSteps  = 200_000    // parts of all tasks together
 	maxWhole  = 10_000_000 // parts of one mix in all, in their smallest common part
 )
 
@@ -117,6 +118,9 @@ func (m *Mix) check(c *checker) {
 		if p.Num < 1 || p.Den < 1 {
 			c.problemAt(p.Of, "quantity.zero", "more than zero parts")
 		}
+		if p.Num > maxWhole || p.Den > maxWhole {
+			c.problemAt(p.Of, "quantity.large", "write the parts as smaller numbers")
+		}
 	}
 	c.path.pop()
 	if len(m.Parts) > maxParts {
@@ -137,6 +141,7 @@ type blend struct {
 	parts []int64
 	whole int64 // their sum
 	of    []ingredient
+	steps int         // parts, mixes opened up: what a task of it writes
 	loss  units.Ratio // its blend loss
 	from  Source      // of the loss
 	// settleFrom is where mix.Settle comes from, when that is set.

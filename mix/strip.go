@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"slices"
+
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -9,18 +11,17 @@ import (
 type Strip struct {
 	Along   []units.Length // the straight runs, one after the other
 	Width   units.Length
-	Corners int64  // right angles between runs
+	Corners *int64 // right angles; nil for one between every two runs
 	Edge    string // where Along was measured: "centre" (also ""), "outer" or "inner"
 	Gaps    []units.Length
-
-	cornersGiven bool
 }
 
 var stripFields = []field[Strip]{
 	{"along", "list of lengths", "the straight runs, one after the other", func(c *checker, n *wire.Node, s *Strip) { s.Along = readLengths(c, n) }},
 	{"width", "length", "across the strip", func(c *checker, n *wire.Node, s *Strip) { s.Width = readLength(c, n) }},
 	{"corners", "whole number", "right angles; one fewer than the runs when left out", func(c *checker, n *wire.Node, s *Strip) {
-		s.Corners, s.cornersGiven = readCount(c, n, 0), true
+		k := readCount(c, n, 0)
+		s.Corners = &k
 	}},
 	{"edge", "centre, outer or inner", "the line along which the runs are measured; centre when left out", func(c *checker, n *wire.Node, s *Strip) {
 		s.Edge = oneOf(c, n, "centre", "outer", "inner")
@@ -38,7 +39,10 @@ func readLengths(c *checker, n *wire.Node) []units.Length {
 func (s *Strip) measure(c *checker) units.Area {
 	c.path.push("strip")
 	defer c.path.pop()
-	if s.Width == 0 {
+	if len(s.Along) > 0 && slices.Min(s.Along) < 0 || len(s.Gaps) > 0 && slices.Min(s.Gaps) < 0 {
+		c.problemAt("along", "quantity.negative", "every run and gap is more than zero")
+	}
+	if s.Width <= 0 {
 		c.problemAt("width", "field.missing", `how wide is the strip? such as "3 ft"`)
 	}
 	if len(s.Along) == 0 {
@@ -76,8 +80,8 @@ func (s *Strip) measure(c *checker) units.Area {
 // Bends is how many right angles the strip has: as given, or one between
 // every two runs.
 func (s *Strip) Bends() int64 {
-	if s.cornersGiven || s.Corners > 0 {
-		return s.Corners
+	if s.Corners != nil {
+		return max(*s.Corners, 0)
 	}
 	return int64(max(len(s.Along)-1, 0))
 }

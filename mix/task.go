@@ -43,13 +43,23 @@ func (t *Task) Kind() string {
 	return ""
 }
 
+// kinds counts what is set.
+func (t *Task) kinds() (n int) {
+	for _, set := range []bool{t.Fill != nil, t.Amend != nil, t.Backfill != nil, t.Cover != nil} {
+		if set {
+			n++
+		}
+	}
+	return n
+}
+
 var taskKinds = []string{"fill", "amend", "backfill", "cover"}
 
 var taskFields = []field[Task]{
 	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *wire.Node, t *Task) {}},
 	{"name", "a name", "what the plan calls it", func(c *checker, n *wire.Node, t *Task) { t.Name = readName(c, n) }},
-	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *wire.Node, t *Task) { t.Mix, _ = readText(c, n, "the id of a mix") }},
-	{"material", "a material", "what goes in; or mix", func(c *checker, n *wire.Node, t *Task) { t.Material, _ = readText(c, n, "the id of a material") }},
+	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *wire.Node, t *Task) { t.Mix = readWord(c, n, "a mix") }},
+	{"material", "a material", "what goes in; or mix", func(c *checker, n *wire.Node, t *Task) { t.Material = readWord(c, n, "a material") }},
 	{"settle", "share", "loose volume lost in place; for a layer, 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Settle = readLoss(c, n) }},
 	{"blend_loss", "share", "volume lost when the parts are mixed, over the mix's own", func(c *checker, n *wire.Node, t *Task) { t.BlendLoss = readLoss(c, n) }},
 	{"spare", "share", "what you want on top; 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Spare = readShare(c, n, tenfold) }},
@@ -98,7 +108,7 @@ func (t *Task) filling(c *checker, b *book, optional bool) *blend {
 		return t.namedMix(c, b)
 	case t.Material != "":
 		return t.namedMaterial(c, b)
-	case !optional:
+	case !optional && c.clean("mix", "material"):
 		c.problemAt("material", "field.missing", "say what goes in: a material, or a mix")
 	}
 	return nil
@@ -149,7 +159,7 @@ func (t *Task) namedMaterial(c *checker, b *book) *blend {
 	if _, ok := b.mixes[t.Material]; ok {
 		c.problem("material.unknown", `a mix, not a material: write "mix": "`+t.Material+`"`)
 	} else {
-		c.add(c.unknown("material.unknown", t.Material, b.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+		b.unknownMaterial(c, t.Material)
 	}
 	c.path.pop()
 	return nil

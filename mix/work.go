@@ -4,14 +4,14 @@ import "example.org/barrow/units"
 
 // work is a job worked out, before it is laid out as a plan.
 type work struct {
-	job    *Job
-	book   *book
-	tasks  []worked
-	takes  []Span // loose, by the book's materials
-	hand   []units.Volume
-	needs  []Need
-	order  []Line
-	others []Line // offers not chosen
+	job   *Job
+	book  *book
+	tasks []worked
+	takes []Span // loose, by the book's materials
+	hand  []units.Volume
+	needs []Need
+	bought
+	budget int64 // of work for the search; 0 is its own
 }
 
 // worked is one task worked out.
@@ -31,8 +31,8 @@ type worked struct {
 // problems are in c; with any of them the result is not to be used.
 func (j *Job) work(c *checker) *work {
 	w := &work{job: j}
-	if j.checkRows(c); !c.sound() && len(j.Mixes) > maxMixes {
-		return w // mixes may name each other: checking so many would not end soon
+	if !j.checkRows(c) {
+		return w // checking so many against each other would not end soon
 	}
 	w.book = newBook(c, j)
 	w.takes = make([]Span, len(w.book.materials))
@@ -40,10 +40,18 @@ func (j *Job) work(c *checker) *work {
 		c.problemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
 	}
 	w.tasks = make([]worked, len(j.Tasks))
+	steps := 0
 	c.path.push("tasks")
 	for i := range j.Tasks {
 		c.path.pushIndex(i)
 		w.tasks[i].do(c, w.book, &j.Tasks[i])
+		if in := w.tasks[i].in; in != nil {
+			steps += in.steps
+		}
+		if steps > maxSteps {
+			c.problem("job.large", "the tasks before it take all the parts that can be worked out, "+itoa(maxSteps))
+			return w
+		}
 		if !w.tasks[i].spread(w.takes) {
 			c.problem("volume.large", "with the tasks before it, more than can be worked out")
 		}
@@ -54,7 +62,8 @@ func (j *Job) work(c *checker) *work {
 	w.checkOffers(c)
 	if c.sound() {
 		w.needs = w.pool()
-		w.order, w.others = w.buy(c)
+		w.checkMass(c)
+		w.bought = w.buy(c)
 	}
 	return w
 }
@@ -67,6 +76,10 @@ func (w *worked) do(c *checker, b *book, t *Task) {
 	}
 	if t.Kind() == "" {
 		c.problemAt("kind", "field.missing", "say what the task does: fill, amend, backfill or cover")
+		return
+	}
+	if t.kinds() > 1 {
+		c.problem("task.kinds", "a task does one thing: fill, amend, backfill or cover")
 		return
 	}
 	w.in = t.filling(c, b, t.Backfill != nil)
@@ -117,7 +130,7 @@ func (w *work) onHand(c *checker) {
 		if index, ok := w.book.material[h.Material]; ok {
 			w.stock(c, index, h)
 		} else {
-			c.add(c.unknown("material.unknown", h.Material, w.book.materialNames(), "barrow list materials shows them"))
+			w.book.unknownMaterial(c, h.Material)
 		}
 		c.path.pop()
 	}
@@ -127,6 +140,10 @@ func (w *work) onHand(c *checker) {
 // stock adds what is on hand of one material.
 func (w *work) stock(c *checker, index int, h OnHand) {
 	m, v := w.book.materials[index], h.Volume
+	if v < 0 || v > units.MaxVolume || h.Packs < 0 {
+		c.problem("quantity.negative", "zero or more")
+		return
+	}
 	if h.Packs > 0 {
 		each := h.Size.Volume
 		if m.isBale(each) {
@@ -180,6 +197,16 @@ func (w *work) pool() []Need {
 		}
 	}
 	return needs
+}
+
+// checkMass refuses what weighs more than can be worked out.
+func (w *work) checkMass(c *checker) {
+	for i := range w.needs {
+		n := &w.needs[i]
+		if _, ok := n.Material.mass(n.Takes.High); !ok {
+			c.problemAt("tasks", "weight.large", n.Material.ID+" comes to more weight than can be worked out")
+		}
+	}
 }
 
 func (w *work) need(index int) Need {

@@ -298,10 +298,16 @@ func (s *steps) line(l *Line) {
 	if l.From != (Source{}) {
 		s.add("one "+size.Text+" opens to", spanText(s.m, l.Each), l.From)
 	}
-	s.add(l.Material.Name+" in "+size.Text+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
-	s.add("left over", s.m.Volume(l.Left), arithmetic)
+	if l.Last && l.FewMany != [2]int64{l.Count, l.Count} || l.Count == Bags(s.p.needOf(l.Material), l.Each.Plan) {
+		s.add(l.Material.Name+" in "+size.Text+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
+	} else {
+		s.add(l.Material.Name+" in "+size.Text+", "+s.m.Volume(l.Each.Plan)+" each, of the order of least "+s.p.work.job.Aim.String(), itoa(l.Count), Source{Text: "exact search over all offers and trips; a shortfall of up to 1 mL buys nothing"})
+	}
+	if l.Last {
+		s.add("left over", s.m.Volume(l.Left), arithmetic)
+	}
 	if l.Priced {
-		s.add(itoa(l.Count)+" x "+s.p.Currency+l.Offer.Price.String(), s.p.Currency+l.Cost.String(), fromJob)
+		s.add(itoa(l.Count)+" x "+s.p.Currency+l.Offer.PriceFor(l.Count).String(), s.p.Currency+l.Cost.String(), fromJob)
 	}
 	if l.Mass[1] > 0 {
 		how := "weight, lightest to heaviest"
@@ -325,12 +331,46 @@ func (s *steps) load() {
 		s.add("the whole order, weight", s.m.MassRange(p.Load.Mass[0], p.Load.Mass[1]), arithmetic)
 	}
 	if p.Priced {
-		s.add("the whole order, cost", p.Currency+p.Cost.String(), arithmetic)
+		s.bill()
 	}
-	if l := &p.Load; l.ByMass[1] > 0 {
-		s.add("drives, at least, by payload, "+s.m.Mass(p.Haul.Payload)+", dry to wet", rangeText(l.ByMass), fromJob)
+	if p.Load.Drives > 0 {
+		s.add("drives, packs undivided, at their heaviest: "+limits(s.m, p.Haul.Payload, p.Haul.Room), itoa(p.Load.Drives), Source{Text: "exact packing; the payload is the placard's figure less the people, 49 CFR 575.6"})
 	}
-	if p.Load.ByRoom > 0 {
-		s.add("drives, at least, by room, "+s.m.Volume(p.Haul.Room)+", for "+s.m.Volume(p.Load.Packed)+" as packed", itoa(p.Load.ByRoom), fromJob)
+	if p.Load.Dry > 0 && p.Load.Dry < p.Load.Drives {
+		s.add("the same at their lightest", itoa(p.Load.Dry), arithmetic)
 	}
+	if d := p.work.job.Delivery; d != nil && p.Load.Loads > 0 {
+		s.add("loads that the yard brings: "+limits(s.m, d.Payload, d.Capacity), itoa(p.Load.Loads), fromJob)
+	}
+}
+
+// bill writes what there is to pay.
+func (s *steps) bill() {
+	b := &s.p.Bill
+	add := func(what string, m units.Money, from Source) {
+		if m > 0 {
+			s.add(what, s.p.Currency+m.String(), from)
+		}
+	}
+	add("the whole order, goods", b.Goods, arithmetic)
+	add("tax, "+percent(s.p.work.job.Tax)+" of each line, rounded half up", b.Tax, fromJob)
+	add("driving, "+itoa(s.p.Load.Drives)+" x "+s.p.Currency+s.p.Haul.TripCost.String(), b.Driving, fromJob)
+	add("delivery", b.Fees, fromJob)
+	add("in all", b.Total, arithmetic)
+	add("deposits, which come back", b.Deposit, fromJob)
+}
+
+// limits writes what a vehicle takes.
+func limits(m units.Measure, payload units.Mass, room units.Volume) string {
+	var text []string
+	if payload > 0 {
+		text = append(text, "payload "+m.Mass(payload))
+	}
+	if room > 0 {
+		text = append(text, "room "+m.Volume(room))
+	}
+	if len(text) == 0 {
+		return "no limit is given"
+	}
+	return strings.Join(text, ", ")
 }

@@ -4,14 +4,14 @@ import "bytes"
 
 // ParseDims reads lengths joined by x, × or "by" ("20 in x 10 in x 2 in"). A
 // unit written once, at the end, serves every number ("60 x 4 ft"). The error
-// is an [*Error]; each length must be more than zero.
+// is an [*Error]; there are one to three lengths, each more than zero.
 func ParseDims(s string) ([]Length, error) {
 	var t text
 	if err := t.fold(s); err != nil {
 		return nil, err
 	}
 	parts := splitDims(t.buf[:t.n])
-	if len(parts) > 4 {
+	if len(parts) > 3 {
 		return nil, fault("dims.count", s, "at most three lengths, such as 20 in x 10 in x 2 in")
 	}
 	unit := sharedUnit(parts)

@@ -39,6 +39,7 @@ func TestFriendly(t *testing.T) {
 		{"small beside large, metric", Both.VolumeLike(Litre/2, 3*CubicMetre), "0.0177 cu ft (0.0005 m3)"},
 		{"nothing", US.Volume(0), "0 cu in"},
 		{"money", Money(7).String(), "0.07"},
+		{"less than nothing", Money(-375).String(), "-3.75"},
 	} {
 		if tt.got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.why, tt.got, tt.want)

@@ -154,7 +154,7 @@ var (
 	badExponent = &complaint{"number.exponent", "write the number out, without an exponent"}
 	badRange    = &complaint{"number.range", "write one figure, not a range"}
 	badDigits   = &complaint{"number.digits", "at most 18 digits, 12 of them after the point"}
-	badFraction = &complaint{"number.fraction", "write a fraction as 1/2, with a whole number from 1 to 1000000 below"}
+	badFraction = &complaint{"number.fraction", "write a fraction as 1/2 or 1 1/2: less than one after a whole number, with a whole number from 1 to 1000000 below"}
 )
 
 // lexNumber takes a number off the front of b: decimal, fraction or mixed.
@@ -170,6 +170,9 @@ func lexNumber(b []byte) (r rat, rest []byte, bad *complaint) {
 	if part, after, bad, is := lexMixed(rest); is {
 		if bad == nil && !whole {
 			bad = badNumber
+		}
+		if bad == nil && r.n > 0 && part.n >= part.d { // 1 5/2 is a slip
+			bad = badFraction
 		}
 		n, ok := mul(r.n, part.d)
 		if bad == nil && !ok {

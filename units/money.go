@@ -53,10 +53,14 @@ func (m Money) Times(n int64) (t Money, ok bool) {
 	return Money(p), ok
 }
 
-// String gives two decimals always: "71.25". It parses back.
+// String gives two decimals always: "71.25". It parses back, but for less than
+// nothing, which only a difference can be.
 func (m Money) String() string { return string(m.append(nil)) }
 
 func (m Money) append(b []byte) []byte {
+	if m < 0 {
+		b, m = append(b, '-'), -m
+	}
 	b = appendDecimal(b, int64(m)/100, 0)
 	cents := int64(m) % 100
 	return append(b, '.', byte('0'+cents/10), byte('0'+cents%10))

@@ -3,23 +3,26 @@ package units
 import "math/bits"
 
 // mulDiv returns a*b/c to the nearest whole number, halves up, through 128
-// bits. ok is false when the result needs more than 63 bits or c is zero.
+// bits. ok is false when c is zero or the result is 2^63-1 or more.
 func mulDiv(a, b, c uint64) (q int64, ok bool) {
 	hi, lo := bits.Mul64(a, b)
 	if hi >= c {
 		return 0, false
 	}
 	n, rest := bits.Div64(hi, lo, c)
+	if n >= 1<<63-1 { // adding one may not fit
+		return 0, false
+	}
 	if rest >= c-rest {
 		n++
 	}
-	return int64(n), n <= 1<<63-1
+	return int64(n), true
 }
 
 // mulDivDiv returns a*b/(c*d) to the nearest whole number, halves up, exactly,
 // even where c*d needs more than 64 bits: x/c/d, rounded down twice, is
 // x/(c*d) rounded down, and the two remainders tell which way to round. ok is
-// false when the result needs more than 63 bits or a divisor is zero.
+// false when a divisor is zero or the result is 2^63-1 or more.
 func mulDivDiv(a, b, c, d uint64) (q int64, ok bool) {
 	if c == 0 || d == 0 {
 		return 0, false
@@ -27,6 +30,9 @@ func mulDivDiv(a, b, c, d uint64) (q int64, ok bool) {
 	hi, lo := bits.Mul64(a, b)
 	hi, lo, rest := div128(hi, lo, c)
 	hi, lo, over := div128(hi, lo, d)
+	if hi > 0 || lo >= 1<<63-1 { // adding one may not fit
+		return 0, false
+	}
 	// The remainder is c*over + rest of c*d.
 	switch left := d - over; {
 	case over >= left: // at least half of d
@@ -34,7 +40,7 @@ func mulDivDiv(a, b, c, d uint64) (q int64, ok bool) {
 	case over+1 == left && rest >= c-rest: // short of it by less than one of c
 		lo++
 	}
-	return int64(lo), hi == 0 && lo <= 1<<63-1
+	return int64(lo), true
 }
 
 // div128 divides hi:lo by y.

@@ -167,6 +167,7 @@ var refused = []struct{ why, kind, in, code string }{
 	{"two points", "v", "1.2.3 L", "number.bad"},
 	{"zero below", "v", "1/0 L", "number.fraction"},
 	{"huge below", "v", "1/10000001 L", "number.fraction"},
+	{"more than one after a whole number", "l", "1 5/2 in", "number.fraction"},
 	{"decimal above", "v", "1.5/2 L", "number.bad"},
 	{"decimal and fraction", "v", "1.5 1/2 L", "number.bad"},
 	{"19 digits", "v", "1234567890123456789 mL", "number.digits"},

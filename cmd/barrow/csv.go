@@ -17,21 +17,34 @@ func renderCSV(out io.Writer, p *mix.Plan) error {
 	w.Write([]string{"material", "name", "need_litres", "need_cu_ft", "need_cu_yd", "pack", "count", "cost", "left_litres", "mass_kg_low", "mass_kg_high"})
 	for i := range p.Needs {
 		n := &p.Needs[i]
-		row := []string{n.Material.ID, cell(n.Material.Name), litres(n.Buy.Plan), per(n.Buy.Plan, units.CubicFoot), per(n.Buy.Plan, units.CubicYard), "", "", "", "", "", ""}
-		mass := n.Mass()
-		for k := range p.Order {
-			if l := &p.Order[k]; l.Material == n.Material {
-				row[5], row[6], row[8] = cell(l.Offer.Size().Text), strconv.FormatInt(l.Count, 10), litres(l.Left)
-				if l.Priced {
-					row[7] = l.Cost.String()
-				}
-				mass = l.Mass
+		row := func() []string {
+			return []string{n.Material.ID, cell(n.Material.Name), litres(n.Buy.Plan), per(n.Buy.Plan, units.CubicFoot), per(n.Buy.Plan, units.CubicYard), "", "", "", "", "", ""}
+		}
+		weigh := func(row []string, mass [2]units.Mass) []string {
+			if mass[1] > 0 {
+				row[9], row[10] = kilograms(mass[0]), kilograms(mass[1])
 			}
+			return row
 		}
-		if mass[1] > 0 {
-			row[9], row[10] = kilograms(mass[0]), kilograms(mass[1])
+		if !p.Ordered(n.Material) {
+			w.Write(weigh(row(), n.Mass()))
+			continue
 		}
-		w.Write(row)
+		for k := range p.Order {
+			l := &p.Order[k]
+			if l.Material != n.Material {
+				continue
+			}
+			r := row()
+			r[5], r[6] = cell(l.Offer.Size().Text), strconv.FormatInt(l.Count, 10)
+			if l.Priced {
+				r[7] = l.Cost.String()
+			}
+			if l.Last {
+				r[8] = litres(l.Left)
+			}
+			w.Write(weigh(r, l.Mass))
+		}
 	}
 	w.Flush()
 	return w.Error()

@@ -22,6 +22,7 @@ func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	}
 	r.needs()
 	r.order()
+	r.trips()
 	r.packs()
 	r.tasks()
 	r.notes()
@@ -131,7 +132,14 @@ func (r *renderer) linesTable(lines []mix.Line) {
 		if l.Priced {
 			cost = l.Cost.String()
 		}
-		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, p.Measure.Volume(l.Left), r.weight(l.Mass)})
+		over := ""
+		if l.Last {
+			over = p.Measure.Volume(l.Left)
+		}
+		if l.Delivered > 0 {
+			size += fmt.Sprintf(", %d delivered", l.Delivered)
+		}
+		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, over, r.weight(l.Mass)})
 	}
 	head := strings.TrimSpace("Cost " + p.Currency)
 	table(r.out, []column{{head: "Material", most: 15}, {head: "Buy", most: 18}, {head: r.ifAny(rows, 2, head), right: true, most: 11}, {head: "Over", most: 11}, {head: r.ifAny(rows, 4, "Weight"), most: 15}}, rows)
@@ -142,11 +150,7 @@ func (r *renderer) total() {
 	p := r.p
 	var parts []string
 	if p.Priced {
-		cost := p.Currency + p.Cost.String()
-		if len(p.Unpriced) > 0 {
-			cost += " and what has no price"
-		}
-		parts = append(parts, cost)
+		parts = append(parts, r.bill())
 	}
 	parts = append(parts, mix.Shown(p.Measure, p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
@@ -155,10 +159,72 @@ func (r *renderer) total() {
 	if d := p.Load.DrivesText(); d != "" {
 		parts = append(parts, d)
 	}
+	if p.Load.Loads > 0 {
+		parts = append(parts, fmt.Sprintf("%d delivered", p.Load.Loads))
+	}
 	r.lines("Together "+strings.Join(parts, "; "), 2, width)
 	if out := p.LeftOut(); len(out) > 0 {
 		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
 	}
+}
+
+// bill writes what there is to pay, in one phrase.
+func (r *renderer) bill() string {
+	b, cur := &r.p.Bill, r.p.Currency
+	text := cur + b.Goods.String()
+	if len(r.p.Unpriced) > 0 {
+		text += " and what has no price"
+	}
+	for _, part := range []struct {
+		name string
+		m    units.Money
+	}{{"tax", b.Tax}, {"driving", b.Driving}, {"delivery", b.Fees}} {
+		if part.m > 0 {
+			text += " + " + cur + part.m.String() + " " + part.name
+		}
+	}
+	if b.Total > b.Goods {
+		text += " = " + cur + b.Total.String()
+	}
+	if b.Deposit > 0 {
+		text += " (and " + cur + b.Deposit.String() + " deposit)"
+	}
+	return text
+}
+
+// trips lists what goes on each drive and what the yard brings.
+func (r *renderer) trips() {
+	var rows [][]string
+	add := func(what string, trips []mix.Trip) {
+		n := int64(0)
+		for i := range trips {
+			t := &trips[i]
+			label := fmt.Sprintf("%s %d", what, n+1)
+			if t.Times > 1 {
+				label = fmt.Sprintf("%s %d-%d", what, n+1, n+t.Times)
+			}
+			n += t.Times
+			var packs []string
+			for _, k := range t.Packs {
+				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, k.Offer.Size().Text, k.Material.Name))
+			}
+			limit := ""
+			if t.Limit != "" {
+				limit = "by " + t.Limit
+			}
+			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), limit})
+		}
+	}
+	if r.p.Load.Drives > 0 {
+		add("Drive", r.p.Trips)
+	}
+	add("Load", r.p.Drops)
+	if len(rows) == 0 {
+		return
+	}
+	r.section("Trips, packs as heavy as they may be")
+	table(r.out, []column{{most: 12}, {most: 36}, {head: r.ifAny(rows, 2, "Weight"), most: 15}, {head: r.ifAny(rows, 3, "Full"), most: 9}}, rows)
+	fmt.Fprintln(r.out)
 }
 
 // packs lists the common packs of every need that no offer covers.

@@ -1,0 +1,132 @@
+package order
+
+import (
+	"cmp"
+	"slices"
+)
+
+// settleFigure finds the best figure of the aim. It is a sum over the
+// materials, and no trip or load bears on it, so each material has its own
+// best; after that the covers with that figure compete on cost.
+func (s *search) settleFigure() {
+	for i := range s.mats {
+		m := &s.mats[i]
+		if s.r.Aim == LeastLeft {
+			s.settleLeft(m)
+		} else {
+			s.settlePacks(m)
+		}
+	}
+}
+
+// settleLeft finds the least that a cover of m leaves over.
+func (s *search) settleLeft(m *mat) {
+	w := leftWalk{s: s, best: none, slack: m.slack, until: plus(s.work, max(leftWork, s.budget/4/int64(len(s.mats))))}
+	w.at = make([]int, len(m.all))
+	for i := range w.at {
+		w.at[i] = i
+	}
+	slices.SortStableFunc(w.at, func(i, k int) int { return cmp.Compare(m.all[k].yield, m.all[i].yield) })
+	for _, i := range w.at {
+		w.lines = append(w.lines, m.all[i])
+	}
+	w.counts, m.seed = make([]int64, len(m.all)), make([]int64, len(m.all))
+	w.seed = m.seed
+	w.divisors()
+	w.from(0, m.target)
+	m.mostLeft = w.best
+	s.guess = s.guess || w.cut
+}
+
+// leftWork is the work that the least left over of one material may take.
+const leftWork = 20_000
+
+// leftWalk goes depth first through the counts of one material, the largest
+// packs first, and knows only volumes.
+type leftWalk struct {
+	s      *search
+	lines  []*line
+	at     []int   // by line, its index into the material's
+	counts []int64 // by the material's lines
+	seed   []int64 // the counts of the best
+	parts  []int64 // by line, what divides its yield and all after it
+	slack  int64
+	best   int64
+	until  int64
+	cut    bool
+}
+
+func (w *leftWalk) divisors() {
+	w.parts = make([]int64, len(w.lines)+1)
+	for i := len(w.lines) - 1; i >= 0; i-- {
+		w.parts[i] = gcd(w.lines[i].yield, w.parts[i+1])
+	}
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
+}
+
+func (w *leftWalk) from(i int, short int64) {
+	if i == len(w.lines) || w.best == 0 || w.past(i, short) {
+		return
+	}
+	l := w.lines[i]
+	full := up(short, l.yield)
+	if n := max(full, l.least); n <= l.most {
+		if left := max(0, n*l.yield-short-w.slack); left < w.best {
+			w.best = left
+			w.counts[w.at[i]] = n
+			copy(w.seed, w.counts)
+		}
+	}
+	for n := min(full-1, l.most); n >= 0; n-- {
+		if w.s.work++; w.s.work > w.until {
+			w.cut = true
+			break
+		}
+		if n < l.least {
+			n = 0
+		}
+		w.counts[w.at[i]] = n
+		w.from(i+1, short-n*l.yield)
+	}
+	w.counts[w.at[i]] = 0
+}
+
+// past reports whether what divides all packs from i on keeps the best out of
+// reach.
+func (w *leftWalk) past(i int, short int64) bool {
+	over := -short % w.parts[i]
+	if over < 0 {
+		over += w.parts[i]
+	}
+	return max(0, over-w.slack) >= w.best
+}
+
+// settlePacks finds the fewest packs that have to be lifted to cover m: the
+// cheapest cover, were a pack lifted to cost one and any other nothing.
+func (s *search) settlePacks(m *mat) {
+	hands := make([]line, len(m.all))
+	hand := mat{target: m.target, slack: m.slack, mostLeft: none, mostPacks: none}
+	for i, l := range m.all {
+		hands[i] = line{yield: l.yield, price: l.hand, den: 1, least: l.least, most: l.most, hand: l.hand, floor: l.hand * scale}
+		hand.lines = append(hand.lines, &hands[i])
+		m.lift = max(m.lift, l.floor)
+	}
+	w := &s.walk
+	w.start(&hand, nil)
+	w.best, w.limit, w.every, w.ties = nil, none>>2, false, false
+	w.until = plus(s.work, coverWork)
+	w.from(0, m.target, 0)
+	s.guess = s.guess || w.cut
+	if w.best == nil {
+		m.lift = 0
+		return
+	}
+	m.mostPacks, m.seed = w.best.packs, w.best.counts
+	m.lift = min(m.lift, 1<<40/max(1, m.mostPacks)) + 1
+}

@@ -1,0 +1,378 @@
+package order
+
+import (
+	"cmp"
+	"slices"
+)
+
+// exhaust goes through every combination of covers that may better the best
+// with the present trips and loads. It first drops covers that others replace
+// in what they take of the rows; that is enough unless a combination comes up
+// that passes the rows and cannot be loaded. It reports false when the work ran
+// out.
+func (y *way) exhaust(trips, loads int64) bool {
+	p := picker{y: y, trips: trips, loads: loads, refused: none}
+	y.loose = true
+	if !p.widen() {
+		return false
+	}
+	if p.refused == none || p.refused*scale > y.s.limit() {
+		return true
+	}
+	y.loose, p.unsure = false, false
+	return p.widen() && !p.unsure
+}
+
+// widen picks with a growing margin. An order that costs at most some margin
+// over the bound has every cover within that margin of its material's floor: so
+// the margin starts small and grows until no better order can be outside it.
+func (p *picker) widen() bool {
+	y, s := p.y, p.y.s
+	for margin := int64(16 * scale); ; margin *= 4 {
+		margin = min(margin, s.limit()-y.base-y.value)
+		if !y.lists(margin) {
+			return false
+		}
+		p.start(margin)
+		p.from(0, 0, 0)
+		if s.work > s.budget {
+			return false
+		}
+		if margin >= s.limit()-y.base-y.value || margin > widest {
+			return true
+		}
+	}
+}
+
+// listWork is the work that listing the covers of one material may take, and
+// mostCovers how many there may be.
+const (
+	listWork   = 500_000
+	mostCovers = 2000
+	thick      = 500
+)
+
+// widest is over what any cover is charged.
+const widest = 1 << 58
+
+// lists collects every cover within margin of its material's floor.
+func (y *way) lists(margin int64) bool {
+	w := &y.s.walk
+	w.every, w.way = true, y
+	for _, m := range y.mats {
+		w.start(m, y.rows)
+		w.thick = thick
+		w.got, w.limit = m.list[:0], plus(m.floor, margin)
+		w.until = min(plus(y.s.work, listWork), y.s.budget)
+		w.from(0, m.target, 0)
+		if m.list = y.thin(m, w.got); w.cut {
+			return false
+		}
+		slices.SortStableFunc(m.list, func(a, b *cover) int { return cmp.Compare(a.charged, b.charged) })
+	}
+	return true
+}
+
+// thin drops the covers that another one replaces whatever else is bought: it
+// comes first in the total order and, unless the way is loose about it, goes
+// wherever the dropped one goes.
+func (y *way) thin(m *mat, list []*cover) []*cover {
+	slices.SortFunc(list, func(a, b *cover) int {
+		if a.before(b) {
+			return -1
+		}
+		return 1
+	})
+	kept := list[:0]
+	for _, c := range list {
+		if !slices.ContainsFunc(kept, func(k *cover) bool { return y.replaces(m, k, c) }) {
+			kept = append(kept, c)
+		}
+	}
+	return kept
+}
+
+// replaces reports whether a, which comes first, can stand for b.
+func (y *way) replaces(m *mat, a, b *cover) bool {
+	y.s.work++
+	if y.s.most != none && a.left > b.left {
+		return false
+	}
+	for k := range a.use {
+		if a.use[k] > b.use[k] {
+			return false
+		}
+	}
+	return y.loose || y.nests(m, a, b)
+}
+
+// nests reports whether the packs of a, one by one, find places in the packs
+// of b: then a can be loaded however b is.
+func (y *way) nests(m *mat, a, b *cover) bool {
+	if len(y.rows) == 0 {
+		return true
+	}
+	free := append(y.s.nest[:0], b.counts...)
+	defer func() { y.s.nest = free }()
+	for i, n := range a.counts {
+		same := min(n, free[i])
+		free[i] -= same
+		for k := 0; n > same; k++ {
+			if k == len(free) {
+				return false
+			}
+			if free[k] == 0 || m.lines[k].modes&^m.lines[i].modes != 0 {
+				continue
+			}
+			held := y.holds(m.lines[k], m.lines[i])
+			if held == 0 {
+				continue
+			}
+			took := min(free[k], up(n-same, held))
+			free[k] -= took
+			n = max(same, n-times(took, held))
+		}
+	}
+	return true
+}
+
+// holds is how many packs of small go in the place of one of big.
+func (y *way) holds(big, small *line) int64 {
+	v := vehicle{payload: none, room: none}
+	if y.weighs() {
+		v.payload = big.mass
+	}
+	if y.takesRoom() {
+		v.room = big.room
+	}
+	return v.holds(small, mostCount)
+}
+
+func (y *way) weighs() bool {
+	return y.trips.price > 0 && y.s.r.Payload > 0 || y.loads.price > 0 && y.s.r.Delivery.Payload > 0
+}
+
+func (y *way) takesRoom() bool {
+	return y.trips.price > 0 && y.s.r.Room > 0 || y.loads.price > 0 && y.s.r.Delivery.Capacity > 0
+}
+
+// picker picks one cover of every material, depth first, the materials with
+// the fewest covers first.
+type picker struct {
+	y            *way
+	trips, loads int64
+	margin       int64
+	mats         []*mat
+	picked       []*cover
+	use          [][]int64 // by material, what is used before it
+	rest         [][]int64 // by material, the least that it and those after it use
+	restLeft     []int64
+	unsure       bool  // whether a combination can be loaded
+	refused      int64 // the least cost of one that cannot
+}
+
+func (p *picker) start(margin int64) {
+	p.margin = margin
+	p.mats = append(p.mats[:0], p.y.mats...)
+	slices.SortStableFunc(p.mats, func(a, b *mat) int { return len(a.list) - len(b.list) })
+	n, rows := len(p.mats), len(p.y.rows)
+	if p.use == nil {
+		p.picked, p.restLeft = make([]*cover, n), make([]int64, n+1)
+		all := make([]int64, 2*(n+1)*rows)
+		for range n + 1 {
+			p.use, p.rest = append(p.use, all[:rows:rows]), append(p.rest, all[rows:2*rows:2*rows])
+			all = all[2*rows:]
+		}
+	}
+	for i := n - 1; i >= 0; i-- {
+		p.least(i)
+	}
+}
+
+// least works out what the materials from i on use at the least.
+func (p *picker) least(i int) {
+	list := p.mats[i].list
+	for k := range p.rest[i] {
+		low := int64(none)
+		for _, c := range list {
+			low = min(low, c.use[k])
+		}
+		p.rest[i][k] = plus(p.rest[i+1][k], low)
+	}
+	low := int64(none)
+	for _, c := range list {
+		low = min(low, c.left)
+	}
+	p.restLeft[i] = plus(p.restLeft[i+1], low)
+}
+
+// from picks for the materials from i on; over is how much the covers picked
+// are over their floors, left what they leave over.
+func (p *picker) from(i int, over, left int64) {
+	if i == len(p.mats) {
+		p.leaf()
+		return
+	}
+	m := p.mats[i]
+	for _, c := range m.list {
+		more := over + c.charged - m.floor
+		if more > p.margin || p.y.s.work > p.y.s.budget {
+			return
+		}
+		p.y.s.work++
+		if plus(left, plus(c.left, p.restLeft[i+1])) > p.y.s.most || !p.allowed(i, c) {
+			continue
+		}
+		p.picked[i] = c
+		p.from(i+1, more, plus(left, c.left))
+	}
+}
+
+// allowed adds c and reports whether the rows still hold.
+func (p *picker) allowed(i int, c *cover) bool {
+	for k, u := range c.use {
+		sum := p.use[i][k] + u
+		if sum+p.rest[i+1][k] > p.y.rows[k].most {
+			return false
+		}
+		p.use[i+1][k] = sum
+	}
+	return true
+}
+
+// leaf has a cover for every material.
+func (p *picker) leaf() {
+	f, ok, sure := p.y.offer(p.picked, p.mats, p.trips, p.loads)
+	switch {
+	case ok:
+		p.margin = min(p.margin, p.y.s.limit()-p.y.base-p.y.value)
+	case f != none:
+		p.refused = min(p.refused, f)
+		p.unsure = p.unsure || !sure
+	}
+}
+
+// offer makes the covers the best when they come first and can be brought home
+// with so many trips and loads. If only the loading fails, refused is the cost;
+// sure is false when that is not certain.
+func (y *way) offer(covers []*cover, mats []*mat, trips, loads int64) (refused int64, ok, sure bool) {
+	s := y.s
+	f := found{cost: y.base / scale, trips: trips, loads: loads}
+	for _, c := range covers {
+		f.cost, f.left, f.packs = f.cost+c.cost, plus(f.left, c.left), f.packs+c.packs
+	}
+	if f.left > s.most || s.best.counts != nil && f.cost > s.best.cost {
+		return none, false, true
+	}
+	f.counts = s.spread(covers, mats)
+	if !f.before(&s.best) {
+		return none, false, true
+	}
+	var b *loader
+	if len(y.rows) > 0 {
+		b = y.loaded(covers, mats)
+		if ok, sure = b.fits(trips, loads); !ok {
+			return f.cost, false, sure
+		}
+	}
+	s.accept(&f, b)
+	return none, true, true
+}
+
+// accept makes f the best, with the fills of b; where no row bears on the
+// loading b is nil and the fills are left to home.
+func (s *search) accept(f *found, b *loader) {
+	s.counts = s.best.counts
+	f.kinds, f.fills = s.best.kinds[:0], s.best.fills[:0]
+	if b != nil {
+		for i := range b.kinds {
+			f.kinds = append(f.kinds, b.kinds[i].offer)
+		}
+		f.fills = append(f.fills, b.fills...)
+	}
+	s.best = *f
+}
+
+// spread writes the covers' counts by offer.
+func (s *search) spread(covers []*cover, mats []*mat) []int64 {
+	if s.counts == nil {
+		s.counts = make([]int64, len(s.r.Offers))
+	}
+	clear(s.counts)
+	for i, c := range covers {
+		for k, n := range c.counts {
+			s.counts[mats[i].lines[k].offer] = n
+		}
+	}
+	return s.counts
+}
+
+// loaded is a loader with the packs of the covers.
+func (y *way) loaded(covers []*cover, mats []*mat) *loader {
+	b := &y.s.spare
+	*b = loader{haul: y.s.r.truck(), drop: y.s.r.van(), rows: y.rows, kinds: b.kinds[:0], left: b.left[:0],
+		fills: b.fills[:0], spare: b.spare, order: b.order, keys: b.keys, work: &y.s.work}
+	for i, c := range covers {
+		for k, n := range c.counts {
+			if n > 0 {
+				b.add(mats[i].lines[k], n)
+			}
+		}
+	}
+	b.ready()
+	return b
+}
+
+// tryHome makes the cheapest covers the best order if they can be.
+func (y *way) tryHome(trips, loads int64) {
+	if y.fullest() < 0 {
+		y.offer(y.bests(), y.mats, trips, loads)
+	}
+}
+
+// bests lists the cheapest cover of every material.
+func (y *way) bests() []*cover {
+	covers := y.s.picked[:0]
+	for _, m := range y.mats {
+		covers = append(covers, m.best)
+	}
+	y.s.picked = covers
+	return covers
+}
+
+// ship makes the cheapest covers an order with whatever trips and loads they
+// need when loaded greedily.
+func (y *way) ship() {
+	covers := y.bests()
+	if slices.Contains(covers, nil) {
+		return
+	}
+	b := y.loaded(covers, y.mats)
+	switch y.modes {
+	case hauled:
+		b.greedy(hauled, 0, none, 0)
+	case delivered:
+		b.greedy(delivered, 0, 0, none)
+	default:
+		b.greedy(delivered, 0, none, none)
+	}
+	most := b.sent(delivered)
+	y.shipped(covers, b.sent(hauled), most)
+	for n := int64(1); n < most && y.modes == hauled|delivered; n *= 2 {
+		if b := y.loaded(covers, y.mats); b.greedy(delivered, 0, none, n) {
+			y.shipped(covers, b.sent(hauled), n)
+		}
+	}
+}
+
+// shipped offers the covers with as many trips and loads as are priced.
+func (y *way) shipped(covers []*cover, trips, loads int64) {
+	trips, loads = y.trips.clamp(trips), y.loads.clamp(loads)
+	y.base = plus(times(trips, y.trips.price), times(loads, y.loads.price))
+	if y.base <= mostDriving*scale {
+		y.offer(covers, y.mats, trips, loads)
+	}
+}
+
+// clamp puts a number of trips or loads on the axis.
+func (a axis) clamp(n int64) int64 { return max(a.least, min(a.most, n)) }

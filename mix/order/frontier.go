@@ -1,0 +1,113 @@
+package order
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/barrow/units"
+)
+
+// Frontier finds up to most of the choices between the least cost and the
+// least left over: no other order is better on one of the two and as good on
+// the other. They come by rising cost, the first of them the least cost. When
+// there are more than most, they are spread over what may be left over. The
+// aim of r is not looked at; r.Budget is for each order. Errors are those of
+// Search.
+func Frontier(r Request, most int) ([]Order, error) {
+	r.Aim = LeastCost
+	first, err := Search(r)
+	if err != nil || most <= 1 {
+		return []Order{first}[:min(1, max(most, 0))], err
+	}
+	r.Aim = LeastLeft
+	last, err := Search(r)
+	if err != nil {
+		return nil, err
+	}
+	r.Aim = LeastCost
+	f := front{r: &r, orders: []Order{first}}
+	if f.add(last) {
+		f.gaps = append(f.gaps, gap{last.LeftOver(), first.LeftOver() - 1})
+	}
+	for len(f.orders) < most && len(f.gaps) > 0 {
+		if err := f.step(); err != nil {
+			return nil, err
+		}
+	}
+	return f.best(), nil
+}
+
+// front is what is known of the choices.
+type front struct {
+	r      *Request
+	orders []Order
+	gaps   []gap
+}
+
+// gap is a range of what is left over: known at from, and not looked at from
+// there to to.
+type gap struct{ from, to units.Volume }
+
+// add keeps o unless there is one that leaves as much.
+func (f *front) add(o Order) bool {
+	left := o.LeftOver()
+	if slices.ContainsFunc(f.orders, func(k Order) bool { return k.LeftOver() == left }) {
+		return false
+	}
+	f.orders = append(f.orders, o)
+	return true
+}
+
+// step looks for the cheapest order within the lower half of the widest gap.
+func (f *front) step() error {
+	at := 0
+	for i, g := range f.gaps {
+		if g.to-g.from > f.gaps[at].to-f.gaps[at].from {
+			at = i
+		}
+	}
+	g := f.gaps[at]
+	f.gaps = slices.Delete(f.gaps, at, at+1)
+	if g.to <= g.from {
+		return nil
+	}
+	mid := g.from + (g.to-g.from+1)/2
+	o, err := f.within(mid)
+	if err != nil {
+		return err
+	}
+	if !f.add(o) { // nothing from g.from to mid: the next is the first over it, if any
+		mid = g.to
+		if o, err = f.within(mid); err != nil || !f.add(o) {
+			return err
+		}
+	}
+	left := o.LeftOver()
+	f.gaps = append(f.gaps, gap{g.from, left - 1}, gap{mid, g.to})
+	return nil
+}
+
+// within is the cheapest order that leaves at most most over.
+func (f *front) within(most units.Volume) (Order, error) {
+	s, err := newSearch(f.r)
+	if err != nil {
+		return Order{}, err
+	}
+	s.most = int64(most)
+	s.run()
+	return s.order()
+}
+
+// best lists the orders that no other one betters, by rising cost.
+func (f *front) best() []Order {
+	slices.SortStableFunc(f.orders, func(a, b Order) int {
+		return cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(a.LeftOver(), b.LeftOver()))
+	})
+	out := f.orders[:1]
+	for _, o := range f.orders[1:] {
+		if o.LeftOver() < out[len(out)-1].LeftOver() {
+			out = append(out, o)
+		}
+	}
+	return out
+}

@@ -1,0 +1,126 @@
+package order
+
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
+
+// home settles which pack goes on which trip or load. Of the ways that cost
+// the same it takes the one with the fewest trips, then the fewest loads, as
+// far as fits can tell; failing that the one that the search came upon.
+func (s *search) home(o *Order) {
+	offers := len(s.r.Offers)
+	if b := s.newLoader(); s.cheapestHome(b) {
+		o.Drives, o.Drops = b.trips(hauled, offers), b.trips(delivered, offers)
+	} else {
+		o.Drives = tripsOf(s.best.fills, s.best.kinds, hauled, offers)
+		o.Drops = tripsOf(s.best.fills, s.best.kinds, delivered, offers)
+	}
+	o.Trips, o.Loads = number(o.Drives), number(o.Drops)
+	o.Haul, o.Deliver = tally(o.Drives, offers), tally(o.Drops, offers)
+	o.Driving = units.Money(o.Trips) * s.r.TripCost
+	o.Fees = units.Money(o.Loads * s.r.fee())
+}
+
+func number(trips []Trip) (n int64) {
+	for _, t := range trips {
+		n += t.Times
+	}
+	return n
+}
+
+func tally(trips []Trip, offers int) []int64 {
+	counts := make([]int64, offers)
+	for _, t := range trips {
+		for i, n := range t.Counts {
+			counts[i] += n * t.Times
+		}
+	}
+	return counts
+}
+
+// newLoader has the packs of the best order, with all the rows there are.
+func (s *search) newLoader() *loader {
+	b := &loader{haul: s.r.truck(), drop: s.r.van(), work: &s.work}
+	t := table{}
+	for i := range s.lines {
+		l := &s.lines[i]
+		if n := s.best.counts[l.offer]; n > 0 {
+			l.use, l.modes = nil, l.can
+			t.lines = append(t.lines, l)
+			b.add(l, n)
+		}
+	}
+	s.r.allRows(&t)
+	b.rows = t.rows
+	b.ready()
+	return b
+}
+
+// cheapestHome leaves b with the fills of the best pair of trips and loads
+// among those that cost what the search has settled.
+func (s *search) cheapestHome(b *loader) bool {
+	trips, loads := s.best.trips, s.best.loads
+	trip, fee := int64(s.r.TripCost), s.r.fee()
+	if trip == 0 {
+		trips = free
+	}
+	if fee == 0 && s.r.Delivery != nil {
+		loads = free
+	}
+	spent := plus(times(trip, trips), times(fee, loads))
+	for t := b.leastTrips(); t <= trips; t++ {
+		n, rest := loads, spent-times(trip, t)
+		if fee > 0 && (rest < 0 || rest%fee != 0) || fee == 0 && trip > 0 && t < trips {
+			continue
+		}
+		if fee > 0 {
+			n = rest / fee
+		}
+		if ok, _ := b.fits(t, n); ok {
+			return s.fewerLoads(b, t, n)
+		}
+	}
+	return false
+}
+
+// fewerLoads lowers the loads where they are free.
+func (s *search) fewerLoads(b *loader, trips, loads int64) bool {
+	if s.r.fee() == 0 && s.r.Delivery != nil {
+		most := b.sent(delivered)
+		for n := int64(0); n < most; n++ {
+			if ok, _ := b.fits(trips, n); ok {
+				return true
+			}
+		}
+	}
+	ok, _ := b.fits(trips, loads)
+	return ok
+}
+
+// leastTrips is what must be hauled at least.
+func (b *loader) leastTrips() int64 {
+	if slices.ContainsFunc(b.kinds, func(k kind) bool { return k.modes == hauled }) {
+		return 1
+	}
+	return 0
+}
+
+func (r *Request) fee() int64 {
+	if r.Delivery == nil {
+		return 0
+	}
+	return int64(r.Delivery.Fee)
+}
+
+// allRows makes the rows of both vehicles.
+func (r *Request) allRows(t *table) {
+	t.single(r.truck(), hauled, one, 0)
+	if r.Delivery != nil {
+		t.single(r.van(), delivered, 0, one)
+		t.total(r.truck().payload, r.van().payload, (*line).weight)
+		t.total(r.truck().room, r.van().room, (*line).bulk)
+		t.joint(r.truck(), r.van(), int64(r.TripCost), r.fee())
+	}
+}

@@ -1,0 +1,326 @@
+package order
+
+import (
+	"cmp"
+	"slices"
+)
+
+// kind is so many identical packs to be loaded.
+type kind struct {
+	*line
+	count int64
+	size  int64 // the larger of its parts of a vehicle
+}
+
+// placed is a vehicle's fill, gone out so many times.
+type placed struct {
+	mode   mode
+	counts []int64 // by kind
+	times  int64
+}
+
+// loader puts kinds into so many trips and so many loads.
+type loader struct {
+	haul, drop vehicle
+	rows       []row
+	kinds      []kind
+	left       []int64 // by kind, not yet placed
+	fills      []placed
+	spare      []int64         // stock of count slices
+	order      []int           // for sequence
+	keys       []int64         // for sequence
+	key        []byte          // for state
+	failed     map[string]bool // what does not go in, by state
+	work       *int64
+	until      int64
+}
+
+func (b *loader) vehicle(m mode) vehicle {
+	if m == hauled {
+		return b.haul
+	}
+	return b.drop
+}
+
+// add puts count of l among the kinds.
+func (b *loader) add(l *line, count int64) {
+	k := kind{line: l, count: count}
+	for _, m := range []mode{hauled, delivered} {
+		if v := b.vehicle(m); l.modes&m != 0 {
+			k.size = max(k.size, muldiv(l.mass, one, v.payload), muldiv(l.room, one, v.room))
+		}
+	}
+	b.kinds = append(b.kinds, k)
+}
+
+// ready sorts the kinds, largest first; of equals the first offer first.
+func (b *loader) ready() {
+	slices.SortFunc(b.kinds, func(x, y kind) int {
+		return cmp.Or(cmp.Compare(y.size, x.size), cmp.Compare(x.offer, y.offer))
+	})
+}
+
+// fits reports whether trips and loads are enough, and leaves the fills; sure
+// is false when the work ran out before the answer.
+func (b *loader) fits(trips, loads int64) (ok, sure bool) {
+	b.reset()
+	if !b.possible(trips, loads) {
+		return false, true
+	}
+	for by := range sequences + shuffles {
+		if b.greedy(delivered, by, trips, loads) {
+			return true, true
+		}
+		if loads > 0 && trips > 0 && b.greedy(hauled, by, trips, loads) {
+			return true, true
+		}
+	}
+	b.reset()
+	b.until, b.failed = *b.work+packWork, map[string]bool{}
+	ok = b.place(trips, loads)
+	return ok, ok || *b.work <= b.until
+}
+
+// packWork is the work that one question of fits may take.
+const packWork = 100_000
+
+func (b *loader) reset() {
+	b.fills, b.left = b.fills[:0], b.left[:0]
+	for i := range b.kinds {
+		b.left = append(b.left, b.kinds[i].count)
+	}
+}
+
+// possible reports whether what is left passes every row.
+func (b *loader) possible(trips, loads int64) bool {
+	for k := range b.rows {
+		r := &b.rows[k]
+		room := plus(r.flat, plus(times(r.trip, trips), times(r.load, loads)))
+		for i := range b.kinds {
+			if room -= b.left[i] * b.kinds[i].use[k]; room < 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// greedy fills one vehicle after another, largest packs first, and sends the
+// same fill as often as it can.
+func (b *loader) greedy(first mode, by int, trips, loads int64) bool {
+	b.reset()
+	order := b.sequence(by)
+	for _, m := range []mode{first, hauled + delivered - first} {
+		number := trips
+		if m == delivered {
+			number = loads
+		}
+		for number > 0 {
+			*b.work++
+			p := b.fill(m, order, number, m == first)
+			if p.times == 0 {
+				break
+			}
+			number -= p.times
+			b.fills = append(b.fills, p)
+		}
+	}
+	return !slices.ContainsFunc(b.left, func(n int64) bool { return n > 0 })
+}
+
+// sequences is how many orders of filling are tried by what the packs are, and
+// shuffles how many more that are near the first.
+const (
+	sequences = 3
+	shuffles  = 24
+)
+
+// sequence is the order of filling: by size, by mass, by room, or by size with
+// some chance in it, which is the same chance every time.
+func (b *loader) sequence(by int) []int {
+	order, keys := b.order[:0], b.keys[:0]
+	chance := uint64(by) * 0x9e3779b97f4a7c15
+	for i := range b.kinds {
+		k := &b.kinds[i]
+		key := k.size
+		switch {
+		case by == 1:
+			key = k.mass
+		case by == 2:
+			key = k.room
+		case by >= sequences:
+			chance = chance*6364136223846793005 + 1442695040888963407
+			key = k.size * int64(8+chance>>60)
+		}
+		order, keys = append(order, i), append(keys, key)
+		for at := i; at > 0 && keys[order[at]] > keys[order[at-1]]; at-- {
+			order[at], order[at-1] = order[at-1], order[at]
+		}
+	}
+	b.order, b.keys = order, keys
+	return order
+}
+
+// fill loads one vehicle; choosy, with what must go in it before what may.
+func (b *loader) fill(m mode, order []int, most int64, choosy bool) placed {
+	v, p := b.vehicle(m), placed{mode: m, counts: b.slice()}
+	for _, must := range []bool{true, false} {
+		for _, i := range order {
+			if k := &b.kinds[i]; k.modes&m != 0 && (choosy && k.modes != m) != must {
+				n := v.holds(k.line, b.left[i])
+				p.counts[i] = n
+				v = v.less(k.line, n)
+			}
+		}
+		if !choosy {
+			break
+		}
+	}
+	for i, n := range p.counts {
+		if n > 0 && (p.times == 0 || b.left[i]/n < p.times) {
+			p.times = b.left[i] / n
+		}
+	}
+	p.times = min(p.times, most)
+	for i, n := range p.counts {
+		b.left[i] -= n * p.times
+	}
+	return p
+}
+
+// holds is how many of l, up to n, go in what v has free.
+func (v vehicle) holds(l *line, n int64) int64 {
+	if l.mass > 0 && v.payload != none {
+		n = min(n, v.payload/l.mass)
+	}
+	if l.room > 0 && v.room != none {
+		n = min(n, v.room/l.room)
+	}
+	return n
+}
+
+func (v vehicle) less(l *line, n int64) vehicle {
+	if v.payload != none {
+		v.payload -= n * l.mass
+	}
+	if v.room != none {
+		v.room -= n * l.room
+	}
+	return v
+}
+
+func (b *loader) slice() []int64 {
+	n := len(b.kinds)
+	if len(b.spare) < n {
+		b.spare = make([]int64, max(256, n))
+	}
+	s := b.spare[:n:n]
+	b.spare = b.spare[n:]
+	return s
+}
+
+// place is exact: the largest pack left goes in some vehicle, so that vehicle
+// is filled in every way that leaves no room for another pack.
+func (b *loader) place(trips, loads int64) bool {
+	first := slices.IndexFunc(b.left, func(n int64) bool { return n > 0 })
+	if first < 0 {
+		return true
+	}
+	if *b.work++; *b.work > b.until || !b.possible(trips, loads) {
+		return false
+	}
+	key := b.state(trips, loads)
+	if b.failed[key] {
+		return false
+	}
+	for _, m := range []mode{hauled, delivered} {
+		number := trips
+		if m == delivered {
+			number = loads
+		}
+		if number == 0 || b.kinds[first].modes&m == 0 {
+			continue
+		}
+		f := filling{b: b, mode: m, first: first, trips: trips, loads: loads}
+		if m == hauled {
+			f.trips--
+		} else {
+			f.loads--
+		}
+		b.fills = append(b.fills, placed{mode: m, counts: make([]int64, len(b.kinds)), times: 1})
+		f.counts = b.fills[len(b.fills)-1].counts
+		if f.from(first, b.vehicle(m)) {
+			return true
+		}
+		b.fills = b.fills[:len(b.fills)-1]
+	}
+	if *b.work <= b.until {
+		b.failed[key] = true
+	}
+	return false
+}
+
+// state names what is left, for as many vehicles.
+func (b *loader) state(trips, loads int64) string {
+	key := b.key[:0]
+	add := func(n int64) {
+		for ; n >= 128; n >>= 7 {
+			key = append(key, byte(n)|128)
+		}
+		key = append(key, byte(n))
+	}
+	add(trips)
+	add(loads)
+	for _, n := range b.left {
+		add(n)
+	}
+	b.key = key
+	return string(key)
+}
+
+// filling goes through the fills of one vehicle.
+type filling struct {
+	b            *loader
+	mode         mode
+	first        int
+	trips, loads int64 // after this one
+	counts       []int64
+}
+
+func (f *filling) from(i int, v vehicle) bool {
+	b := f.b
+	if i == len(b.kinds) {
+		return !f.roomy(v) && b.place(f.trips, f.loads)
+	}
+	if b.left[i] == 0 || b.kinds[i].modes&f.mode == 0 {
+		return f.from(i+1, v)
+	}
+	least := int64(0)
+	if i == f.first {
+		least = 1
+	}
+	l := b.kinds[i].line
+	for n := v.holds(l, b.left[i]); n >= least; n-- {
+		if *b.work++; *b.work > b.until {
+			return false
+		}
+		b.left[i] -= n
+		f.counts[i] = n
+		if f.from(i+1, v.less(l, n)) {
+			return true
+		}
+		b.left[i] += n
+	}
+	f.counts[i] = 0
+	return false
+}
+
+// roomy reports whether another pack would go in.
+func (f *filling) roomy(v vehicle) bool {
+	for i := range f.b.kinds {
+		if k := &f.b.kinds[i]; f.b.left[i] > 0 && k.modes&f.mode != 0 && v.holds(k.line, 1) > 0 {
+			return true
+		}
+	}
+	return false
+}

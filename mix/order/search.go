@@ -1,0 +1,191 @@
+package order
+
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
+
+// search is one request being worked on.
+type search struct {
+	r      *Request
+	lines  []line // what can be used, by material, then by offer
+	mats   []mat  // the needed materials
+	best   found
+	work   int64
+	budget int64
+	most   int64 // on what may be left over in all; none is no limit
+	guess  bool  // the aim's figure is not proven
+	open   int64 // the least, in scale, that an order not looked at may cost
+	walk   walk
+	spare  loader
+
+	covers []cover  // stock for newCover
+	nest   []int64  // for nests
+	counts []int64  // for spread
+	picked []*cover // for bests
+	ints   []int64
+}
+
+// mat is a needed material.
+type mat struct {
+	index         int
+	target, slack int64 // target is the need less the slack
+	all           []*line
+	lines         []*line // of all, what can come the present way
+	rows          int
+	seed          []int64 // counts by all of a cover that the aim allows
+	mostLeft      int64   // a cover that leaves more over is none
+	mostPacks     int64   // a cover with more to lift is none
+	lift          int64   // added to the charge of a pack lifted, in scale
+
+	floor     int64  // no cover is charged less at the present charges
+	best      *cover // one that is charged that, or the best known
+	free      *cover // the best without charges
+	freeFloor int64
+	pool      []*cover // worth another look when charges change
+	list      []*cover // in play for the present trips and loads
+}
+
+// Search finds the order that comes first by r's aim. It is exact: Proven is
+// true when no other order is better. When r.Budget runs out first, Proven is
+// false, the order is the best so far, and Bound tells what it may lose. The
+// same request always gives the same order. The error is an *Error; r is not
+// changed.
+func Search(r Request) (Order, error) {
+	s, err := newSearch(&r)
+	if err != nil {
+		return Order{}, err
+	}
+	if r.Aim != LeastCost {
+		s.settleFigure()
+	}
+	s.run()
+	return s.order()
+}
+
+func newSearch(r *Request) (*search, error) {
+	if err := r.check(); err != nil {
+		return nil, err
+	}
+	s := &search{r: r, budget: r.Budget, most: none, open: none}
+	if s.budget == 0 {
+		s.budget = DefaultBudget
+	}
+	s.walk.s = s
+	s.fillLines()
+	for i, need := range r.Needs {
+		if need <= r.Slack {
+			continue
+		}
+		if err := s.addMaterial(i); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+func (s *search) fillLines() {
+	s.lines = make([]line, 0, len(s.r.Offers))
+	for i := range s.r.Offers {
+		if s.r.Needs[s.r.Offers[i].Material] <= s.r.Slack {
+			continue
+		}
+		if l, ok := s.r.newLine(i); ok {
+			s.lines = append(s.lines, l)
+		}
+	}
+	slices.SortStableFunc(s.lines, func(a, b line) int {
+		return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material
+	})
+}
+
+// addMaterial joins a needed material, if what can be used covers it.
+func (s *search) addMaterial(i int) error {
+	m := mat{index: i, target: int64(s.r.Needs[i] - s.r.Slack), slack: int64(s.r.Slack), mostLeft: none, mostPacks: none}
+	var sum int64
+	for k := range s.lines {
+		if l := &s.lines[k]; s.r.Offers[l.offer].Material == i {
+			m.all = append(m.all, l)
+			sum = plus(sum, times(l.yield, l.most))
+		}
+	}
+	if sum < m.target {
+		return s.r.lack(i)
+	}
+	s.mats = append(s.mats, m)
+	return nil
+}
+
+// lack tells why material i cannot be covered.
+func (r *Request) lack(i int) error {
+	e := &Error{Code: ErrNoOffer, Material: i, Offer: -1}
+	var stock int64
+	for k := range r.Offers {
+		o := &r.Offers[k]
+		if o.Material != i {
+			continue
+		}
+		if r.modes(o) == 0 {
+			if e.Code == ErrNoOffer {
+				e.Code, e.Offer = ErrTooHeavy, k
+			}
+			continue
+		}
+		if e.Code != ErrShort {
+			e.Code, e.Offer = ErrShort, k
+		}
+		if !o.Limited {
+			stock = none
+		} else if o.Stock >= o.Least {
+			stock = plus(stock, times(int64(o.Yield), o.Stock))
+		}
+	}
+	if stock >= int64(r.Needs[i]-r.Slack) {
+		e.Code = ErrRange
+	}
+	return e
+}
+
+// run looks at every way of bringing home.
+func (s *search) run() {
+	ways := []mode{hauled}
+	if s.r.Delivery != nil {
+		ways = []mode{hauled, delivered, hauled | delivered}
+	}
+	if len(s.mats) == 0 {
+		s.best.counts = make([]int64, len(s.r.Offers))
+		return
+	}
+	for _, m := range ways {
+		if w := s.newWay(m); w != nil {
+			w.search()
+		}
+	}
+}
+
+// order makes the answer of the best found.
+func (s *search) order() (Order, error) {
+	if s.best.counts == nil {
+		return Order{}, &Error{Code: ErrRange, Offer: -1, Material: -1}
+	}
+	r, f := s.r, &s.best
+	o := Order{Work: s.work, Packs: f.packs, Left: make([]units.Volume, len(r.Needs))}
+	s.home(&o)
+	for i := range r.Offers {
+		if n := f.counts[i]; n > 0 {
+			of := &r.Offers[i]
+			goods, tax := of.Paid(n, r.Tax)
+			o.Goods, o.Tax, o.Deposit = o.Goods+goods, o.Tax+tax, o.Deposit+units.Money(times(n, int64(of.Deposit)))
+			o.Left[of.Material] += units.Volume(n) * of.Yield
+		}
+	}
+	for i := range o.Left {
+		o.Left[i] = max(0, o.Left[i]-r.Needs[i])
+	}
+	// The packs may have gone in fewer vehicles than the search had got to.
+	o.Cost = o.Goods + o.Tax + o.Driving + o.Fees
+	o.Bound = min(o.Cost, units.Money(up(max(0, s.open), scale)))
+	o.Proven = s.open > int64(o.Cost)*scale && !s.guess
+	return o, nil
+}
