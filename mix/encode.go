@@ -11,7 +11,14 @@ import (
 // bytes from the library, the command line and a browser. Volumes are litres,
 // exact; masses are kilograms to a tenth; lengths millimetres; areas square
 // metres. The text beside a figure is in the job's measure.
-func (p *Plan) JSON() []byte {
+func (p *Plan) JSON() []byte { return p.json(false) }
+
+// FullJSON writes what [Plan.JSON] does and, beside it, what takes some
+// milliseconds to work out: how sure the order is, bags or bulk, and other
+// choices.
+func (p *Plan) FullJSON() []byte { return p.json(true) }
+
+func (p *Plan) json(full bool) []byte {
 	e := encoder{p: p, m: p.Measure}
 	w := &e.w
 	w.BeginObject()
@@ -40,6 +47,9 @@ func (p *Plan) JSON() []byte {
 		e.list("unpriced", len(p.Unpriced), func(i int) { w.String(p.Unpriced[i]) })
 	}
 	e.load()
+	if full {
+		e.full()
+	}
 	e.list("tasks", len(p.Tasks), func(i int) { e.task(&p.Tasks[i], &p.work.tasks[i]) })
 	e.list("notes", len(p.Notes), func(i int) {
 		n := p.Notes[i]
@@ -263,9 +273,9 @@ func (e *encoder) trip(t *Trip) {
 // pack writes what an offer is sold in, as typed.
 func (e *encoder) pack(o *Offer) {
 	if o.Bulk.Volume > 0 {
-		e.text("bulk", o.Bulk.Text)
+		e.text("bulk", o.Bulk.String())
 	} else {
-		e.text("pack", o.Pack.Text)
+		e.text("pack", o.Pack.String())
 	}
 }
 
@@ -384,6 +394,81 @@ func (e *encoder) step(s Step) {
 	e.w.EndObject()
 }
 
+// full writes what [Plan.FullJSON] adds.
+func (e *encoder) full() {
+	p, w := e.p, &e.w
+	crossings := p.Crossings()
+	e.list("bags_or_bulk", len(crossings), func(i int) {
+		k := &crossings[i]
+		w.BeginObject()
+		e.text("material", k.Material.ID)
+		e.text("text", k.Sentence(e.m))
+		if k.From > 0 {
+			e.litres("bulk_from_litres", k.From)
+		}
+		e.list("points", len(k.Points), func(i int) {
+			at := k.Points[i]
+			w.BeginObject()
+			e.litres("litres", at.Volume)
+			e.price("bags", at.Bags)
+			e.price("bulk", at.Bulk)
+			w.EndObject()
+		})
+		w.EndObject()
+	})
+	options := p.Options(6)
+	e.list("choices", len(options), func(i int) {
+		o := &options[i]
+		w.BeginObject()
+		e.text("total", o.Bill.Total.String())
+		e.litres("left_litres", o.Left)
+		e.int("packs", o.Packs)
+		e.int("trips", o.Trips)
+		e.lines("order", o.Lines)
+		w.EndObject()
+	})
+	s := p.Sure()
+	if s == nil {
+		return
+	}
+	w.Key("sure")
+	w.BeginObject()
+	e.number("chance", s.Chance, 4)
+	e.number("error", s.Error, 6)
+	e.text("shown", s.Odds())
+	if len(s.Enough) > 0 {
+		e.lines("enough", s.Enough)
+		e.text("enough_total", s.Bill.Total.String())
+		e.number("enough_chance", s.At, 4)
+	}
+	e.list("matters", len(s.Matters), func(i int) {
+		w.BeginObject()
+		e.text("name", s.Matters[i].Name)
+		e.litres("moves_litres", s.Matters[i].Moves)
+		e.text("measure", s.Matters[i].Measure)
+		w.EndObject()
+	})
+	w.EndObject()
+}
+
+// price writes an amount, or nothing where there is none.
+func (e *encoder) price(key string, m units.Money) {
+	if m >= 0 {
+		e.text(key, m.String())
+	}
+}
+
+// lines writes an order in short.
+func (e *encoder) lines(key string, lines []Line) {
+	e.list(key, len(lines), func(i int) {
+		e.w.BeginObject()
+		e.text("material", lines[i].Material.ID)
+		e.pack(lines[i].Offer)
+		e.int("count", lines[i].Count)
+		e.w.EndObject()
+	})
+}
+
 // ReachJSON writes how far a stock goes, in the units of [Plan.JSON].
 func ReachJSON(r *Reach) []byte {
 	e := encoder{m: r.Measure}
@@ -418,7 +503,7 @@ func ReachJSON(r *Reach) []byte {
 		o := &r.OneMore[i]
 		w.BeginObject()
 		e.text("material", o.Material.ID)
-		e.text("pack", o.Pack.Text)
+		e.text("pack", o.Pack.String())
 		e.litres("adds_litres", o.Adds)
 		w.EndObject()
 	})

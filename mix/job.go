@@ -42,6 +42,8 @@ type OnHand struct {
 // Haul is what can be driven and what a drive costs. Zero fields are unknown.
 type Haul struct {
 	Payload  units.Mass   // weight limit of one trip
+	Placard  units.Mass   // the door placard's figure, instead of Payload
+	People   units.Mass   // and what of it the people weigh
 	Room     units.Volume // volume limit of one trip
 	TripCost units.Money  // paid for every drive, the first included
 }
@@ -98,6 +100,7 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 			ok = false
 		}
 	}
+	j.Haul.check(c)
 	for _, part := range []struct {
 		name string
 		v    int64
@@ -112,6 +115,31 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		}
 	}
 	return ok
+}
+
+// check holds payload and placard apart: one of the two.
+func (h *Haul) check(c *checker) {
+	c.path.push("haul")
+	defer c.path.pop()
+	switch {
+	case h.Payload > 0 && h.Placard > 0:
+		c.problemAt("placard", "field.both", "give payload, or placard and people, not both")
+	case h.People > 0 && h.Placard == 0:
+		c.problemAt("people", "field.alone", "people are taken from the placard's figure: give placard")
+	case h.Placard > 0 && h.People == 0:
+		c.problemAt("people", "field.missing", "what do the people weigh? the placard's figure is for them and the cargo")
+	case h.Placard > 0 && h.People >= h.Placard:
+		c.problemAt("people", "haul.full", "the people weigh as much as the placard allows: nothing is left for cargo")
+	}
+}
+
+// Limit is what may be loaded: the payload, or what the people leave of the
+// placard's figure (49 CFR 575.6). Zero is not known.
+func (h *Haul) Limit() units.Mass {
+	if h.Placard > 0 {
+		return max(h.Placard-h.People, 0)
+	}
+	return h.Payload
 }
 
 // schema is the version of the job document that this program reads.
@@ -174,7 +202,9 @@ var deliveryFields = []field[Delivery]{
 }
 
 var haulFields = []field[Haul]{
-	{"payload", "weight", "the door placard's figure less the people", func(c *checker, n *wire.Node, h *Haul) { h.Payload = readMass(c, n) }},
+	{"payload", "weight", "what may be loaded; or placard", func(c *checker, n *wire.Node, h *Haul) { h.Payload = readMass(c, n) }},
+	{"placard", "weight", "the door placard's figure for people and cargo; or payload", func(c *checker, n *wire.Node, h *Haul) { h.Placard = readMass(c, n) }},
+	{"people", "weight", "of all who ride, taken from the placard's figure", func(c *checker, n *wire.Node, h *Haul) { h.People = readMass(c, n) }},
 	{"room", "volume", "what fits, level", func(c *checker, n *wire.Node, h *Haul) { h.Room = readVolume(c, n) }},
 	{"trip_cost", "amount", "paid for every drive, the first included", func(c *checker, n *wire.Node, h *Haul) { h.TripCost = readMoney(c, n) }},
 }

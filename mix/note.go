@@ -164,7 +164,7 @@ func (n *noter) haul() {
 	case *h == (Haul{}):
 	case len(p.Order) == 0:
 		n.add("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
-	case h.Payload > 0 && p.Load.Mass[1] == 0:
+	case h.Limit() > 0 && p.Load.Mass[1] == 0:
 		n.add("haul.payload", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
 }

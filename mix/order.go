@@ -72,7 +72,7 @@ type request struct {
 func (w *work) request(c *checker) *request {
 	j := w.job
 	r := &request{Request: order.Request{
-		Tax: j.Tax, Payload: j.Haul.Payload, Room: j.Haul.Room, TripCost: j.Haul.TripCost,
+		Tax: j.Tax, Payload: j.Haul.Limit(), Room: j.Haul.Room, TripCost: j.Haul.TripCost,
 		Slack: Slack, Aim: order.Aim(j.Aim), Budget: w.budget,
 	}}
 	if d := j.Delivery; d != nil {
@@ -159,7 +159,7 @@ func (l *Line) tooHeavy(c *checker, j *Job) {
 	each := l.ask(0, j)
 	c.path.push("offers")
 	c.path.pushIndex(l.index)
-	if p := j.Haul.Payload; p > 0 && each.Mass > p {
+	if p := j.Haul.Limit(); p > 0 && each.Mass > p {
 		c.problem("offer.heavy", "one of these may weigh "+units.Both.Mass(each.Mass)+", more than the payload, "+units.Both.Mass(p)+": leave it out, or take a smaller step or a pack")
 	}
 	if room := j.Haul.Room; room > 0 && each.Room > room {

@@ -26,7 +26,7 @@ type TripPack struct {
 // trips turns the search's trips into the job's.
 func (b *bought) trips(r *request, found *order.Order, h *Haul) {
 	for i := range found.Drives {
-		b.drives = append(b.drives, r.trip(&found.Drives[i], h.Payload, h.Room))
+		b.drives = append(b.drives, r.trip(&found.Drives[i], h.Limit(), h.Room))
 	}
 	for i := range found.Drops {
 		b.drops = append(b.drops, r.trip(&found.Drops[i], r.Delivery.Payload, r.Delivery.Capacity))
@@ -85,7 +85,7 @@ func (p *Plan) dryTrips() int64 {
 		each, _ := l.Offer.mass(l.Material, l.Each.Plan)
 		items = append(items, order.Item{Count: l.Count - l.Delivered, Mass: each[0], Room: l.Offer.Size().Volume})
 	}
-	packed, err := order.Pack(items, p.Haul.Payload, p.Haul.Room)
+	packed, err := order.Pack(items, p.Haul.Limit(), p.Haul.Room)
 	if err != nil {
 		return 0 // what goes at its heaviest goes at its lightest
 	}

@@ -334,7 +334,7 @@ func (s *steps) load() {
 		s.bill()
 	}
 	if p.Load.Drives > 0 {
-		s.add("drives, packs undivided, at their heaviest: "+limits(s.m, p.Haul.Payload, p.Haul.Room), itoa(p.Load.Drives), Source{Text: "exact packing; the payload is the placard's figure less the people, 49 CFR 575.6"})
+		s.add("drives, packs undivided, at their heaviest: "+limits(s.m, p.Haul.Limit(), p.Haul.Room), itoa(p.Load.Drives), Source{Text: "exact packing; the payload is the placard's figure less the people, 49 CFR 575.6"})
 	}
 	if p.Load.Dry > 0 && p.Load.Dry < p.Load.Drives {
 		s.add("the same at their lightest", itoa(p.Load.Dry), arithmetic)

@@ -16,6 +16,8 @@ type output struct {
 	json, csv, working bool
 	measure            string
 	file               string
+	plot               string // file of the plot
+	sure               bool   // in JSON
 }
 
 // flags adds the flags that every command with a plan has.
@@ -26,6 +28,8 @@ func (o *output) flags(cmd *cobra.Command) {
 	f.BoolVar(&o.working, "working", false, "show every step and its source (in JSON always)")
 	f.StringVar(&o.measure, "measure", "", "`UNITS` to write in: us, metric or both")
 	f.StringVar(&o.file, "out", "", "`FILE` to write to instead, whole or not at all")
+	f.StringVar(&o.plot, "plot", "", "`FILE.svg` for a plot of bags against bulk besides")
+	f.BoolVar(&o.sure, "sure", false, "in JSON too: how sure, bags or bulk, and other choices")
 	cmd.RegisterFlagCompletionFunc("measure", cobra.FixedCompletions([]string{"us", "metric", "both"}, cobra.ShellCompDirectiveNoFileComp))
 }
 
@@ -58,8 +62,20 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 	if err != nil {
 		return &problems{err: err, where: where, quiet: quiet, json: o.json}
 	}
+	return a.write(o, p)
+}
+
+// write writes a plan as it is wanted.
+func (a *app) write(o *output, p *mix.Plan) (err error) {
+	if o.plot != "" {
+		if err := writeFile(o.plot, plot(p), false); err != nil {
+			return err
+		}
+	}
 	var b bytes.Buffer
 	switch {
+	case o.json && o.sure:
+		b.Write(p.FullJSON())
 	case o.json:
 		b.Write(p.JSON())
 	case o.csv:
@@ -72,9 +88,14 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 	if err != nil {
 		return err
 	}
+	return a.send(o, b.Bytes())
+}
+
+// send puts a result where it is to go.
+func (a *app) send(o *output, result []byte) error {
 	if o.file != "" {
-		return writeFile(o.file, b.Bytes(), false)
+		return writeFile(o.file, result, false)
 	}
-	_, err = a.out.Write(b.Bytes())
+	_, err := a.out.Write(result)
 	return unwritten(err)
 }

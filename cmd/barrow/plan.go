@@ -11,14 +11,20 @@ import (
 func (a *app) planCommand() *cobra.Command {
 	var o output
 	var sample bool
+	var y yardFlags
 	cmd := &cobra.Command{
 		Use:   "plan JOB.json",
 		Short: "work out a whole job",
 		Long: `Works out a whole job: what it takes, what to buy, what it weighs and costs.
-The job is a JSON file (see barrow help job); - reads standard input.`,
+The job is a JSON file (see barrow help job); - reads standard input.
+
+At the yard, --without, --only-stock and --bought plan again from what is left,
+and show what changes, line by line.`,
 		Example: `  barrow plan --sample
   barrow plan my-job.json --working
-  barrow plan my-job.json --csv --out list.csv`,
+  barrow plan my-job.json --csv --out list.csv
+  barrow plan my-job.json --without "bark-fines:2 cu ft"
+  barrow plan my-job.json --bought "peat:3.8 cu ft=2" --only-stock 10`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := o.check(); err != nil {
@@ -31,11 +37,15 @@ The job is a JSON file (see barrow help job); - reads standard input.`,
 			if len(args) == 1 && sameFile(args[0], o.file) {
 				return errors.New("--out would write the plan over the job; name another file")
 			}
+			if y.given() {
+				return a.replan(&o, &y, doc)
+			}
 			return a.plan(&o, doc, nil, nil)
 		},
 	}
 	o.flags(cmd)
 	cmd.Flags().BoolVar(&sample, "sample", false, "use the built-in job")
+	y.flags(cmd)
 	cmd.ValidArgsFunction = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return []string{"json"}, cobra.ShellCompDirectiveFilterFileExt
 	}

@@ -47,8 +47,8 @@ func (q *quick) reach(a *app, args, have []string) error {
 		return fmt.Errorf("reach to what? name containers, or --area")
 	case len(args) > 0 && area != "":
 		return fmt.Errorf("give containers or --area, not both")
-	case q.csv || q.working:
-		return fmt.Errorf("reach has no --csv and no --working")
+	case q.csv || q.working || q.sure || q.plot != "":
+		return fmt.Errorf("reach has no --csv, --working, --sure or --plot")
 	}
 	if area != "" {
 		q.kind = "cover"

@@ -23,6 +23,7 @@ func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	r.needs()
 	r.order()
 	r.trips()
+	r.yard()
 	r.packs()
 	r.tasks()
 	r.notes()
@@ -224,6 +225,68 @@ func (r *renderer) trips() {
 	}
 	r.section("Trips, packs as heavy as they may be")
 	table(r.out, []column{{most: 12}, {most: 36}, {head: r.ifAny(rows, 2, "Weight"), most: 15}, {head: r.ifAny(rows, 3, "Full"), most: 9}}, rows)
+	fmt.Fprintln(r.out)
+}
+
+// yard writes what helps to decide at the yard: bags or bulk, other orders, and
+// how sure this one is.
+func (r *renderer) yard() {
+	p := r.p
+	if len(p.Order) == 0 {
+		return
+	}
+	if list := p.Crossings(); len(list) > 0 {
+		r.section("Bags or bulk")
+		for i := range list {
+			r.item("-", list[i].Sentence(p.Measure)+".")
+		}
+		fmt.Fprintln(r.out)
+	}
+	r.options()
+	r.sure()
+}
+
+// options lists the orders worth looking at, when there is a choice.
+func (r *renderer) options() {
+	list := r.p.Options(4)
+	if len(list) < 2 || !r.p.Priced {
+		return
+	}
+	r.section("Other choices: dearer, with less left over")
+	var rows [][]string
+	for i := range list {
+		o := &list[i]
+		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), fmt.Sprint(o.Trips), r.buys(o.Lines)})
+	}
+	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: "Trips", right: true, most: 5}, {head: "Buy", most: 34}}, rows)
+	fmt.Fprintln(r.out)
+}
+
+// buys writes an order in one line.
+func (r *renderer) buys(lines []mix.Line) string {
+	var text []string
+	for i := range lines {
+		l := &lines[i]
+		text = append(text, fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.ID))
+	}
+	return strings.Join(text, ", ")
+}
+
+// sure writes how sure the order is, and what would make it surer.
+func (r *renderer) sure() {
+	s := r.p.Sure()
+	if s == nil {
+		return
+	}
+	r.section("How sure")
+	r.lines(fmt.Sprintf("If the ranges are right, this order is enough %s.", s.Odds()), 2, width)
+	if len(s.Enough) > 0 {
+		r.lines(fmt.Sprintf("To have enough 9 times in 10: %s; %s%s in all.", r.buys(s.Enough), r.p.Currency, s.Bill.Total), 2, width)
+	}
+	for i := range s.Matters {
+		m := &s.Matters[i]
+		r.item("-", title(m.Name)+" moves it by "+r.p.Measure.Volume(m.Moves)+": "+m.Measure+".")
+	}
 	fmt.Fprintln(r.out)
 }
 

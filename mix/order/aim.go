@@ -71,30 +71,29 @@ func gcd(a, b int64) int64 {
 }
 
 func (w *leftWalk) from(i int, short int64) {
-	if i == len(w.lines) || w.best == 0 || w.past(i, short) {
-		return
-	}
-	l := w.lines[i]
-	full := up(short, l.yield)
-	if n := max(full, l.least); n <= l.most {
-		if left := max(0, n*l.yield-short-w.slack); left < w.best {
-			w.best = left
-			w.counts[w.at[i]] = n
-			copy(w.seed, w.counts)
+	for ; i < len(w.lines) && w.best > 0 && !w.cut && !w.past(i, short); i++ {
+		l, count := w.lines[i], &w.counts[w.at[i]]
+		full := up(short, l.yield)
+		if n := max(full, l.least); n <= l.most {
+			*count = n
+			w.close(n*l.yield - short)
 		}
-	}
-	for n := min(full-1, l.most); n >= 0; n-- {
-		if w.s.work++; w.s.work > w.until {
-			w.cut = true
-			break
+		for n := min(full-1, l.most); n >= l.least && !w.cut; n-- {
+			w.s.work++
+			w.cut = w.s.work > w.until
+			*count = n
+			w.from(i+1, short-n*l.yield)
 		}
-		if n < l.least {
-			n = 0
-		}
-		w.counts[w.at[i]] = n
-		w.from(i+1, short-n*l.yield)
+		*count = 0
 	}
-	w.counts[w.at[i]] = 0
+}
+
+// close has a whole cover, so much over the target.
+func (w *leftWalk) close(over int64) {
+	if left := max(0, over-w.slack); left < w.best {
+		w.best = left
+		copy(w.seed, w.counts)
+	}
 }
 
 // past reports whether what divides all packs from i on keeps the best out of
@@ -112,10 +111,12 @@ func (w *leftWalk) past(i int, short int64) bool {
 func (s *search) settlePacks(m *mat) {
 	hands := make([]line, len(m.all))
 	hand := mat{target: m.target, slack: m.slack, mostLeft: none, mostPacks: none}
+	most := int64(1) // lifted in any cover
 	for i, l := range m.all {
 		hands[i] = line{yield: l.yield, price: l.hand, den: 1, least: l.least, most: l.most, hand: l.hand, floor: l.hand * scale}
 		hand.lines = append(hand.lines, &hands[i])
 		m.lift = max(m.lift, l.floor)
+		most += l.widest(m.target)
 	}
 	w := &s.walk
 	w.start(&hand, nil)
@@ -128,5 +129,5 @@ func (s *search) settlePacks(m *mat) {
 		return
 	}
 	m.mostPacks, m.seed = w.best.packs, w.best.counts
-	m.lift = min(m.lift, 1<<40/max(1, m.mostPacks)) + 1
+	m.lift = min(m.lift, widest>>3/most) + 1
 }

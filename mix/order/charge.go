@@ -262,9 +262,10 @@ func (y *way) slip(part int64) {
 		g := muldiv(p.climb(), fine, steep)
 		move := muldiv(muldiv(gap, g*fine, max(1, squares)), one, steep)
 		if p.slope < 0 {
-			move = -move
+			r.charge = max(0, r.charge-move)
+		} else {
+			r.charge = min(r.top, plus(r.charge, move))
 		}
-		r.charge = max(0, min(r.top, r.charge+move))
 	}
 }
 

@@ -11,7 +11,8 @@ import (
 // that passes the rows and cannot be loaded. It reports false when the work ran
 // out.
 func (y *way) exhaust(trips, loads int64) bool {
-	p := picker{y: y, trips: trips, loads: loads, refused: none}
+	p := &y.s.picker
+	p.y, p.trips, p.loads, p.refused, p.unsure = y, trips, loads, none, false
 	y.loose = true
 	if !p.widen() {
 		return false
@@ -167,8 +168,9 @@ type picker struct {
 	use          [][]int64 // by material, what is used before it
 	rest         [][]int64 // by material, the least that it and those after it use
 	restLeft     []int64
-	unsure       bool  // whether a combination can be loaded
-	refused      int64 // the least cost of one that cannot
+	slab         []int64 // of use and rest
+	unsure       bool    // whether a combination can be loaded
+	refused      int64   // the least cost of one that cannot
 }
 
 func (p *picker) start(margin int64) {
@@ -176,14 +178,19 @@ func (p *picker) start(margin int64) {
 	p.mats = append(p.mats[:0], p.y.mats...)
 	slices.SortStableFunc(p.mats, func(a, b *mat) int { return len(a.list) - len(b.list) })
 	n, rows := len(p.mats), len(p.y.rows)
-	if p.use == nil {
-		p.picked, p.restLeft = make([]*cover, n), make([]int64, n+1)
-		all := make([]int64, 2*(n+1)*rows)
-		for range n + 1 {
-			p.use, p.rest = append(p.use, all[:rows:rows]), append(p.rest, all[rows:2*rows:2*rows])
-			all = all[2*rows:]
-		}
+	if size := 2 * (n + 1) * rows; len(p.slab) < size {
+		p.slab = make([]int64, size)
 	}
+	if p.picked == nil {
+		p.picked, p.restLeft = make([]*cover, n), make([]int64, n+1)
+	}
+	p.use, p.rest = p.use[:0], p.rest[:0]
+	for i := range n + 1 {
+		at := p.slab[2*i*rows:]
+		p.use, p.rest = append(p.use, at[:rows:rows]), append(p.rest, at[rows:2*rows:2*rows])
+	}
+	clear(p.use[0])
+	clear(p.rest[n])
 	for i := n - 1; i >= 0; i-- {
 		p.least(i)
 	}

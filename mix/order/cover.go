@@ -62,41 +62,48 @@ func (w *walk) start(m *mat, rows []row) {
 }
 
 // from covers short with the lines from i on, paid being what the lines before
-// come to.
+// come to. It calls itself only for lines that are bought, so that it goes no
+// deeper than an order has lines: a browser's stack is small.
 func (w *walk) from(i int, short, paid int64) {
-	l := &w.stops[i]
-	full := up(short, l.yield)
-	w.close(l, full, short, paid)
-	if i+1 == len(w.stops) {
-		l.count = 0
-		return
+	for ; ; i++ {
+		l := &w.stops[i]
+		full := up(short, l.yield)
+		w.close(l, full, short, paid)
+		if l.count = 0; i+1 == len(w.stops) || !w.some(i, min(full-1, l.most), short, paid) {
+			return
+		}
+		if paid+worth(short, w.stops[i+1].rate) > w.limit {
+			return
+		}
 	}
-	next := w.stops[i+1].rate
-	for n := min(full-1, l.most); n >= 0; n-- {
+}
+
+// some buys n of line i, and fewer, with others after it. It reports whether
+// none may do.
+func (w *walk) some(i int, n, short, paid int64) bool {
+	l, next := &w.stops[i], w.stops[i+1].rate
+	defer func() { l.count = 0 }()
+	for ; ; n-- {
 		if w.s.work++; w.s.work > w.until {
 			w.cut = true
-			break
+			return false
 		}
 		if n < l.least {
-			n = 0
+			return true
 		}
 		done := n * l.yield
 		// The rates rise along the walk, so fewer of l only cost more.
 		if paid+worth(done, l.rate)+worth(short-done, next) > w.limit {
-			break
+			return false
 		}
 		if spent := paid + w.spend(l, n); spent+worth(short-done, next) <= w.limit {
 			l.count = n
 			w.from(i+1, short-done, spent)
 		}
 	}
-	l.count = 0
 }
 
 func (w *walk) spend(l *stop, n int64) int64 {
-	if n == 0 {
-		return 0
-	}
 	return l.cost(n)*scale + n*l.charge
 }
 

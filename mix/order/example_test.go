@@ -47,6 +47,8 @@ func ExampleFrontier() {
 		fmt.Println(o.Haul, o.Cost, "left", units.CubicFeet(o.LeftOver()))
 	}
 	// Output:
+	// [1 2 3 0] 132.25 left 1 cu ft
+	// [1 2 2 3] 139.45 left 0 cu ft
 }
 
 func ExamplePack() {

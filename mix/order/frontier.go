@@ -94,8 +94,31 @@ func (f *front) within(most units.Volume) (Order, error) {
 		return Order{}, err
 	}
 	s.most = int64(most)
+	for i := range f.orders {
+		if o := &f.orders[i]; o.LeftOver() <= most {
+			if k := o.found(); k.before(&s.best) {
+				s.best = k
+			}
+		}
+	}
 	s.run()
 	return s.order()
+}
+
+// found is o as the search keeps it.
+func (o *Order) found() found {
+	f := found{cost: int64(o.Cost), left: int64(o.LeftOver()), packs: o.Packs, trips: o.Trips, loads: o.Loads}
+	for i := range o.Haul {
+		f.counts = append(f.counts, o.Haul[i]+o.Deliver[i])
+		f.kinds = append(f.kinds, i)
+	}
+	for _, t := range o.Drives {
+		f.fills = append(f.fills, placed{mode: hauled, counts: t.Counts, times: t.Times})
+	}
+	for _, t := range o.Drops {
+		f.fills = append(f.fills, placed{mode: delivered, counts: t.Counts, times: t.Times})
+	}
+	return f
 }
 
 // best lists the orders that no other one betters, by rising cost.

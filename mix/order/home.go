@@ -11,9 +11,7 @@ import (
 // far as fits can tell; failing that the one that the search came upon.
 func (s *search) home(o *Order) {
 	offers := len(s.r.Offers)
-	if b := s.newLoader(); s.cheapestHome(b) {
-		o.Drives, o.Drops = b.trips(hauled, offers), b.trips(delivered, offers)
-	} else {
+	if !s.rehome(o) {
 		o.Drives = tripsOf(s.best.fills, s.best.kinds, hauled, offers)
 		o.Drops = tripsOf(s.best.fills, s.best.kinds, delivered, offers)
 	}
@@ -21,6 +19,21 @@ func (s *search) home(o *Order) {
 	o.Haul, o.Deliver = tally(o.Drives, offers), tally(o.Drops, offers)
 	o.Driving = units.Money(o.Trips) * s.r.TripCost
 	o.Fees = units.Money(o.Loads * s.r.fee())
+}
+
+// rehome looks for fewer trips and loads at the same cost. Where only drives
+// are paid for there are none.
+func (s *search) rehome(o *Order) bool {
+	if len(s.best.fills) > 0 && s.r.Delivery == nil && s.r.TripCost > 0 {
+		return false
+	}
+	b := s.newLoader()
+	if !s.cheapestHome(b) {
+		return false
+	}
+	offers := len(s.r.Offers)
+	o.Drives, o.Drops = b.trips(hauled, offers), b.trips(delivered, offers)
+	return true
 }
 
 func number(trips []Trip) (n int64) {

@@ -75,11 +75,26 @@ func (b *loader) fits(trips, loads int64) (ok, sure bool) {
 			return true, true
 		}
 	}
+	if times(min(plus(trips, loads), b.packs()), int64(len(b.kinds))) > deepest {
+		return false, false
+	}
 	b.reset()
 	b.until, b.failed = *b.work+packWork, map[string]bool{}
 	ok = b.place(trips, loads)
 	return ok, ok || *b.work <= b.until
 }
+
+// packs is how many there are.
+func (b *loader) packs() (n int64) {
+	for i := range b.kinds {
+		n += b.kinds[i].count
+	}
+	return n
+}
+
+// deepest is how many fills, times kinds, are gone through one by one: a
+// browser's stack is small.
+const deepest = 3000
 
 // packWork is the work that one question of fits may take.
 const packWork = 100_000

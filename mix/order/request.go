@@ -44,7 +44,7 @@ const DefaultBudget = 4_000_000
 // The bounds below keep every sum in the search within int64.
 const (
 	mostOffers    = 1 << 15
-	mostMaterials = 1 << 15
+	mostMaterials = 1 << 11
 	mostCount     = 1_000_000_000 // of one offer
 	mostDriving   = 1 << 50       // minor units for all trips and loads
 )

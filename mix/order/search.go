@@ -24,12 +24,13 @@ type search struct {
 	nest   []int64  // for nests
 	counts []int64  // for spread
 	picked []*cover // for bests
+	uses   []int64  // for the lines' use
+	picker picker
 	ints   []int64
 }
 
 // mat is a needed material.
 type mat struct {
-	index         int
 	target, slack int64 // target is the need less the slack
 	all           []*line
 	lines         []*line // of all, what can come the present way
@@ -74,15 +75,7 @@ func newSearch(r *Request) (*search, error) {
 	}
 	s.walk.s = s
 	s.fillLines()
-	for i, need := range r.Needs {
-		if need <= r.Slack {
-			continue
-		}
-		if err := s.addMaterial(i); err != nil {
-			return nil, err
-		}
-	}
-	return s, nil
+	return s, s.addMaterials()
 }
 
 func (s *search) fillLines() {
@@ -95,25 +88,34 @@ func (s *search) fillLines() {
 			s.lines = append(s.lines, l)
 		}
 	}
-	slices.SortStableFunc(s.lines, func(a, b line) int {
-		return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material
-	})
+	byMaterial := func(a, b line) int { return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material }
+	if !slices.IsSortedFunc(s.lines, byMaterial) {
+		slices.SortStableFunc(s.lines, byMaterial)
+	}
 }
 
-// addMaterial joins a needed material, if what can be used covers it.
-func (s *search) addMaterial(i int) error {
-	m := mat{index: i, target: int64(s.r.Needs[i] - s.r.Slack), slack: int64(s.r.Slack), mostLeft: none, mostPacks: none}
-	var sum int64
+// addMaterials joins the needed materials, if what can be used covers them.
+func (s *search) addMaterials() error {
+	n, at := len(s.lines), 0
+	all := make([]*line, 2*n)
 	for k := range s.lines {
-		if l := &s.lines[k]; s.r.Offers[l.offer].Material == i {
-			m.all = append(m.all, l)
-			sum = plus(sum, times(l.yield, l.most))
+		all[k] = &s.lines[k]
+	}
+	s.mats = make([]mat, 0, len(s.r.Needs))
+	for i, need := range s.r.Needs {
+		if need <= s.r.Slack {
+			continue
 		}
+		from, sum := at, int64(0)
+		for ; at < n && s.r.Offers[s.lines[at].offer].Material == i; at++ {
+			sum = plus(sum, times(s.lines[at].yield, s.lines[at].most))
+		}
+		if sum < int64(need-s.r.Slack) {
+			return s.r.lack(i)
+		}
+		s.mats = append(s.mats, mat{target: int64(need - s.r.Slack), slack: int64(s.r.Slack), mostLeft: none, mostPacks: none,
+			all: all[from:at:at], lines: all[n+from : n+from : n+at]})
 	}
-	if sum < m.target {
-		return s.r.lack(i)
-	}
-	s.mats = append(s.mats, m)
 	return nil
 }
 

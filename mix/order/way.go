@@ -43,16 +43,24 @@ func axisOf(used bool, v vehicle, price units.Money) axis {
 	return axis{least: 1, most: mostDriving / int64(price), price: int64(price) * scale}
 }
 
+// usualRows is for how many rows there is room without asking for more.
+const usualRows = 6
+
 // newWay readies the lines and rows; it is nil when some material cannot be
 // brought that way.
 func (s *search) newWay(m mode) *way {
 	y := &way{s: s, modes: m}
 	y.trips = axisOf(m&hauled != 0, s.r.truck(), s.r.TripCost)
 	y.loads = axisOf(m&delivered != 0, s.r.van(), units.Money(s.r.fee()))
+	if s.uses == nil {
+		s.uses = make([]int64, len(s.lines)*usualRows)
+	}
 	for i := range s.lines {
-		s.lines[i].modes, s.lines[i].use = s.lines[i].can&m, nil
+		from := i * usualRows
+		s.lines[i].modes, s.lines[i].use = s.lines[i].can&m, s.uses[from:from:from+usualRows]
 	}
 	y.makeRows()
+	y.mats = make([]*mat, 0, len(s.mats))
 	for i := range s.mats {
 		mat := &s.mats[i]
 		if !mat.narrow(len(y.rows)) {

@@ -1,0 +1,143 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// yardFlags are what has changed at the yard, as typed.
+type yardFlags struct {
+	without []string
+	only    string
+	bought  []string
+}
+
+func (y *yardFlags) flags(cmd *cobra.Command) {
+	f := cmd.Flags()
+	f.StringArrayVar(&y.without, "without", nil, "an `OFFER` that is sold out: \"bark-fines:2 cu ft\"")
+	f.StringVar(&y.only, "only-stock", "", "`COUNT` left of every offer that does not say")
+	f.StringArrayVar(&y.bought, "bought", nil, "`OFFER=COUNT` bought already: \"peat:3.8 cu ft=2\"")
+}
+
+func (y *yardFlags) given() bool { return len(y.without)+len(y.bought) > 0 || y.only != "" }
+
+// yard reads the flags.
+func (y *yardFlags) yard() (*mix.Yard, error) {
+	out := &mix.Yard{Without: y.without}
+	if y.only != "" {
+		n, err := strconv.ParseInt(y.only, 10, 64)
+		if err != nil || n < 0 {
+			return nil, fmt.Errorf("--only-stock %q: write a whole number", y.only)
+		}
+		out.Only = &n
+	}
+	for _, b := range y.bought {
+		i := strings.LastIndex(b, "=")
+		if i < 0 {
+			return nil, fmt.Errorf(`--bought %q: write the offer and how many, such as "peat:3.8 cu ft=2"`, b)
+		}
+		n, err := strconv.ParseInt(strings.TrimSpace(b[i+1:]), 10, 64)
+		if err != nil {
+			return nil, fmt.Errorf("--bought %q: how many? write a whole number after the =", b)
+		}
+		out.Bought = append(out.Bought, mix.Bought{Offer: b[:i], Count: n})
+	}
+	return out, nil
+}
+
+// where turns a path of the yard into its flag.
+func (y *yardFlags) where(path string) string {
+	for i, w := range y.without {
+		if path == fmt.Sprintf("without[%d]", i) {
+			return fmt.Sprintf("--without %q", w)
+		}
+	}
+	for i, b := range y.bought {
+		if path == fmt.Sprintf("bought[%d]", i) {
+			return fmt.Sprintf("--bought %q", b)
+		}
+	}
+	return path
+}
+
+// replan works the job out as it was and as it is, and writes what changes.
+func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
+	yard, err := flags.yard()
+	if err != nil {
+		return err
+	}
+	job, err := mix.Read(doc)
+	if err != nil {
+		return &problems{err: err, json: o.json}
+	}
+	if o.measure != "" {
+		job.Measure, _ = units.ParseMeasure(o.measure)
+	}
+	before, err := job.Plan()
+	if err != nil {
+		return &problems{err: err, json: o.json}
+	}
+	left, err := yard.Apply(job)
+	if err != nil {
+		return &problems{err: err, where: flags.where, json: o.json}
+	}
+	after, err := left.Plan()
+	if err != nil {
+		return &problems{err: err, where: flags.where, json: o.json}
+	}
+	if o.json || o.csv || o.working {
+		return a.write(o, after)
+	}
+	var b bytes.Buffer
+	a.changes(&b, before, after)
+	return a.send(o, b.Bytes())
+}
+
+// changes writes what replanning changes, on one screen.
+func (a *app) changes(b *bytes.Buffer, before, after *mix.Plan) {
+	r := &renderer{app: a, out: b, p: after}
+	r.section("What changes")
+	var rows [][]string
+	for _, c := range mix.Changes(before, after) {
+		pack := c.Pack
+		if c.Bulk {
+			pack += " bulk"
+		}
+		mark := ""
+		switch {
+		case c.Before == 0:
+			mark = "new"
+		case c.After == 0:
+			mark = "none"
+		case c.Before != c.After:
+			mark = "changed"
+		}
+		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), mark})
+	}
+	table(b, []column{{head: "Material", most: 24}, {head: "Pack", most: 20}, {head: "Before", right: true, most: 8}, {head: "Now", right: true, most: 8}, {most: 8}}, rows)
+	was, is := &renderer{app: a, p: before}, r
+	if before.Priced || after.Priced {
+		r.lines("Before "+was.bill(), 2, width)
+		r.lines("Now    "+is.bill(), 2, width)
+	}
+	if was, is := before.Load.DrivesText(), after.Load.DrivesText(); was != is {
+		r.lines("Drives: "+was+" before, "+is+" now", 2, width)
+	}
+	if out := after.LeftOut(); len(out) > 0 {
+		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
+	}
+	for _, n := range after.Notes {
+		if n.Code == "offer.missing" {
+			r.item("-", title(n.Text)+".")
+		}
+	}
+	b.WriteByte('\n')
+	r.trips()
+}

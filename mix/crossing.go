@@ -1,0 +1,171 @@
+package mix
+
+import (
+	"example.org/barrow/mix/order"
+	"example.org/barrow/units"
+)
+
+// Crossing is where bulk becomes cheaper than bags for one material: what
+// either costs, trips and delivery counted, were the material bought alone.
+type Crossing struct {
+	Material *Material
+	Need     units.Volume
+	// From is the volume from which on bulk is cheaper, to a litre; Always and
+	// Never say so where there is none, as far as twice the need.
+	From          units.Volume
+	Always, Never bool
+	Points        []CrossingPoint // cost against volume, for a plot
+}
+
+// CrossingPoint is what a volume costs in bags and in bulk. A cost of less than
+// nothing is a volume that the stock does not cover.
+type CrossingPoint struct {
+	Volume     units.Volume
+	Bags, Bulk units.Money
+}
+
+// crossingPoints is how many volumes are looked at, up to twice the need.
+const crossingPoints = 96
+
+// Crossings works out bags or bulk for every ordered material that is offered
+// in both, with prices.
+func (p *Plan) Crossings() (list []Crossing) {
+	for i := range p.Needs {
+		n := &p.Needs[i]
+		if n.Buy.Plan <= Slack {
+			continue
+		}
+		if c := newComparer(p.work, n); c != nil {
+			list = append(list, c.crossing(n))
+		}
+	}
+	return list
+}
+
+// comparer asks what a volume of one material costs in bags or in bulk.
+type comparer struct {
+	bags, bulk order.Request
+}
+
+// newComparer splits the material's offers; nil when one kind is missing.
+func newComparer(w *work, n *Need) *comparer {
+	alone := *w
+	alone.needs = []Need{*n}
+	var c checker
+	r := alone.request(&c)
+	if r == nil || c.found != nil {
+		return nil
+	}
+	out := &comparer{bags: r.Request, bulk: r.Request}
+	out.bags.Offers, out.bulk.Offers = nil, nil
+	out.bags.Aim, out.bulk.Aim = order.LeastCost, order.LeastCost
+	for i := range r.Offers {
+		switch {
+		case !r.lines[i].Priced:
+			return nil
+		case r.lines[i].Offer.Bulk.Volume > 0:
+			out.bulk.Offers = append(out.bulk.Offers, r.Offers[i])
+		default:
+			out.bags.Offers = append(out.bags.Offers, r.Offers[i])
+		}
+	}
+	if len(out.bags.Offers) == 0 || len(out.bulk.Offers) == 0 {
+		return nil
+	}
+	return out
+}
+
+// at is what a volume costs either way.
+func (c *comparer) at(v units.Volume) CrossingPoint {
+	return CrossingPoint{v, cost(c.bags, v), cost(c.bulk, v)}
+}
+
+// cost is the least cost of a volume, or -1 when the offers do not cover it.
+func cost(r order.Request, v units.Volume) units.Money {
+	r.Needs = []units.Volume{v}
+	found, err := order.Search(r)
+	if err != nil {
+		return -1
+	}
+	return found.Cost
+}
+
+// bulkWins reports whether bulk is the cheaper, or all there is enough of.
+func (p *CrossingPoint) bulkWins() bool {
+	return p.Bulk >= 0 && (p.Bags < 0 || p.Bulk < p.Bags)
+}
+
+// crossing looks at volumes up to twice the need, and then halves the gap
+// between the last at which bags are no dearer and the next.
+func (c *comparer) crossing(n *Need) Crossing {
+	k := Crossing{Material: n.Material, Need: n.Buy.Plan}
+	top := min(2*n.Buy.Plan, units.MaxVolume)
+	last := -1
+	for i := range crossingPoints {
+		v, _ := top.MulDiv(int64(i)+1, crossingPoints)
+		k.Points = append(k.Points, c.at(v))
+		if !k.Points[i].bulkWins() {
+			last = i
+		}
+	}
+	switch {
+	case last < 0:
+		k.Always = true
+		return k
+	case last == crossingPoints-1:
+		k.Never = true
+		return k
+	}
+	low, high := k.Points[last].Volume, k.Points[last+1].Volume
+	for high-low > units.Litre {
+		middle := low + (high-low)/2
+		if at := c.at(middle); at.bulkWins() {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	k.From = high
+	return k
+}
+
+// Sentence says it plainly.
+func (k *Crossing) Sentence(m units.Measure) string {
+	need := "; you need " + m.VolumeLike(k.Need, k.Need)
+	switch {
+	case k.Always:
+		return k.Material.Name + ": bulk is cheaper however little you buy" + need
+	case k.Never:
+		return k.Material.Name + ": bags are cheaper, or as cheap, up to twice what you need" + need
+	}
+	return k.Material.Name + ": bulk is cheaper from " + m.VolumeLike(k.From, k.Need) + " on, trips counted" + need
+}
+
+// Option is an order worth looking at: no other is better on both cost and what
+// is left over.
+type Option struct {
+	Bill  Bill
+	Left  units.Volume // of all materials
+	Packs int64        // lifted by hand
+	Trips int64
+	Lines []Line
+}
+
+// Options lists the orders between the least cost and the least left over, at
+// most so many, by rising cost. It is empty when there is no order.
+func (p *Plan) Options(most int) (list []Option) {
+	var c checker
+	r := p.work.request(&c)
+	if r == nil || c.found != nil {
+		return nil
+	}
+	found, err := order.Frontier(r.Request, most)
+	if err != nil {
+		return nil
+	}
+	for i := range found {
+		b := p.work.lay(&c, r, &found[i])
+		list = append(list, Option{b.bill, found[i].LeftOver(), found[i].Packs, found[i].Trips, b.order})
+	}
+	return list
+}

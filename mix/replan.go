@@ -1,0 +1,162 @@
+package mix
+
+import (
+	"strings"
+
+	"example.org/barrow/units"
+)
+
+// Yard is what has changed at the yard since a job was written: what is sold
+// out, how few there are left, what is bought already. The zero value changes
+// nothing.
+type Yard struct {
+	Without []string // offers that are sold out: "bark-fines:2 cu ft"
+	Only    *int64   // so many are left of every offer that does not say; nil when not known
+	Bought  []Bought
+}
+
+// Bought is so many of an offer, bought already: they cover a part of the need,
+// and are no part of what is still to pay.
+type Bought struct {
+	Offer string // "peat:3.8 cu ft"
+	Count int64
+}
+
+// Apply returns the job as it stands at the yard, and leaves j as it is. The
+// error carries every problem, by the paths without[0] and bought[0].
+func (y *Yard) Apply(j *Job) (*Job, error) {
+	c := &checker{}
+	after := *j
+	after.Offers = append([]Offer(nil), j.Offers...)
+	after.OnHand = append([]OnHand(nil), j.OnHand...)
+	y.buyAll(c, &after)
+	gone := map[int]bool{}
+	c.path.push("without")
+	for i, name := range y.Without {
+		c.path.pushIndex(i)
+		for _, k := range findOffers(c, j, name) {
+			gone[k] = true
+		}
+		c.path.pop()
+	}
+	c.path.pop()
+	kept := after.Offers[:0:0]
+	for i := range after.Offers {
+		o := after.Offers[i]
+		if y.Only != nil && o.Stock == nil {
+			o.Stock = y.Only
+		}
+		if !gone[i] {
+			kept = append(kept, o)
+		}
+	}
+	after.Offers = kept
+	return &after, c.err()
+}
+
+// buyAll moves what is bought from the offers' stock to what is on hand.
+func (y *Yard) buyAll(c *checker, j *Job) {
+	c.path.push("bought")
+	defer c.path.pop()
+	for i, b := range y.Bought {
+		c.path.pushIndex(i)
+		found := findOffers(c, j, b.Offer)
+		switch {
+		case b.Count < 1 || b.Count > maxCount:
+			c.problem("count.small", "at least 1, and at most "+itoa(maxCount))
+		case len(found) > 0:
+			o := &j.Offers[found[0]]
+			o.bring(c, j, b.Count)
+		}
+		c.path.pop()
+	}
+}
+
+// bring takes count of the offer home.
+func (o *Offer) bring(c *checker, j *Job, count int64) {
+	if o.Stock != nil {
+		left := max(*o.Stock-count, 0)
+		o.Stock = &left
+	}
+	each := o.Size().Volume
+	if m := j.materialRow(o.Material); m != nil {
+		span, _ := o.yield(m)
+		each = span.Plan
+	}
+	all, ok := each.Times(count)
+	if !ok {
+		c.problem("volume.large", "so many come to more than can be worked out")
+		return
+	}
+	j.OnHand = append(j.OnHand, OnHand{Material: o.Material, Volume: all})
+}
+
+// materialRow is the row of the job or else of the catalogue, or nil.
+func (j *Job) materialRow(id string) *Material {
+	for i := range j.Materials {
+		if j.Materials[i].ID == id {
+			return &j.Materials[i]
+		}
+	}
+	if index, ok := stock().material[id]; ok {
+		return stock().materials[index]
+	}
+	return nil
+}
+
+// findOffers looks "material:pack" up among the job's offers: all that match.
+func findOffers(c *checker, j *Job, name string) (found []int) {
+	material, pack, ok := strings.Cut(name, ":")
+	material = strings.TrimSpace(material)
+	var names []string
+	size, err := units.ParseVolume(pack)
+	for i := range j.Offers {
+		o := &j.Offers[i]
+		names = append(names, o.Material+":"+o.Size().String())
+		if ok && err == nil && o.Material == material && o.Size().Volume == size {
+			found = append(found, i)
+		}
+	}
+	if len(found) > 0 {
+		return found
+	}
+	hint := `name a material and a pack, such as "bark-fines:2 cu ft"`
+	if len(names) > 0 {
+		hint = "no such offer; there are " + listed(names[:min(len(names), 12)], "and")
+	}
+	node := &Problem{Path: c.path.String(), Code: "offer.unknown", Value: clip(name), Hint: hint}
+	c.add(node)
+	return nil
+}
+
+// Change is what replanning does to one offer of the order.
+type Change struct {
+	Material *Material
+	Pack     string
+	Bulk     bool
+	Before   int64
+	After    int64
+}
+
+// Changes compares the orders of two plans of one job, line by line, in the
+// order of the earlier and then of the later. What is the same is left in:
+// somebody reads down the list at the yard.
+func Changes(before, after *Plan) (changes []Change) {
+	find := func(l *Line) *Change {
+		for i := range changes {
+			k := &changes[i]
+			if k.Material.ID == l.Material.ID && k.Pack == l.Offer.Size().String() && k.Bulk == (l.Offer.Bulk.Volume > 0) {
+				return k
+			}
+		}
+		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0})
+		return &changes[len(changes)-1]
+	}
+	for i := range before.Order {
+		find(&before.Order[i]).Before += before.Order[i].Count
+	}
+	for i := range after.Order {
+		find(&after.Order[i]).After += after.Order[i].Count
+	}
+	return changes
+}

@@ -1,0 +1,289 @@
+package mix
+
+import (
+	"math"
+
+	"example.org/barrow/mix/order"
+	"example.org/barrow/mix/sure"
+	"example.org/barrow/units"
+)
+
+// Sureness is how sure an order is, from the ranges of what is uncertain: the
+// sizes of pots known by their class, the common allowances, how far bales
+// open, how full bags and buckets are. Package sure states the method; each
+// range is taken as a triangle with its planned figure the likeliest, and the
+// ranges as independent of each other.
+type Sureness struct {
+	Chance float64 // that the order is enough of everything
+	Error  float64 // by which sampling may have it off
+	// Enough is the order that is enough nine times in ten, empty when the order
+	// itself is, and Bill what it costs.
+	Enough []Line
+	Bill   Bill
+	At     float64 // the chance that Enough is enough
+	// Matters are the figures that matter most, the first the most.
+	Matters []Matter
+}
+
+// Odds writes the chance for people: "49 times in 100", never all or nothing
+// where it is not.
+func (s *Sureness) Odds() string {
+	n := int64(math.Round(s.Chance * 100))
+	switch {
+	case s.Chance >= 1:
+		return "for certain"
+	case s.Chance <= 0:
+		return "in no case"
+	case n >= 100:
+		return "more than 99 times in 100"
+	case n < 1:
+		return "less than once in 100 times"
+	}
+	return itoa(n) + " " + many(n, "time") + " in 100"
+}
+
+// Matter is an uncertain figure and the volume that hangs on it between its
+// 10th and 90th percentile.
+type Matter struct {
+	Name    string
+	Measure string // what to do about it
+	Moves   units.Volume
+}
+
+// nineInTen is how sure an order is to be.
+const nineInTen = 0.9
+
+// The spread of what is in a pack: a bag may hold a little less or more than
+// its label, within what NIST Handbook 133 lets one package be short of, and a
+// bucket of bulk has no standard size (common practice).
+var (
+	bagFill    = sure.Factor{Name: "how full bags are", Low: 0.95, Mode: 1, High: 1.03}
+	bucketFill = sure.Factor{Name: "how full a bucket of bulk is", Low: 0.9, Mode: 1, High: 1.1}
+)
+
+// Sure works out how sure the order is; nil when there is no order, or when
+// more is uncertain than can be worked out.
+func (p *Plan) Sure() *Sureness {
+	if len(p.Order) == 0 {
+		return nil
+	}
+	m := newModel(p)
+	model := m.with(p.Order)
+	if model.Check() != nil {
+		return nil
+	}
+	chance := model.Chance()
+	s := &Sureness{Chance: chance.All, Error: chance.Error}
+	for _, one := range model.Matters(3) {
+		s.Matters = append(s.Matters, Matter{model.Factors[one.Factor].Name, m.measures[one.Factor], litresOf(one.Moves)})
+	}
+	if s.Chance < nineInTen {
+		m.enough(s, model)
+	}
+	return s
+}
+
+func litresOf(f float64) units.Volume {
+	v, _ := units.VolumeOfLitres(f)
+	return v
+}
+
+// uncertain is a job's ranges as a model.
+type uncertain struct {
+	w        *work
+	needs    []int       // index of the need, by item
+	item     map[int]int // by material index; what is left out is not there
+	model    sure.Model
+	measures []string
+	factors  map[any]int
+}
+
+// newModel writes the tasks' needs, and what is on hand, as terms. What no offer
+// covers is left out, as the order itself does.
+func newModel(p *Plan) *uncertain {
+	w := p.work
+	u := &uncertain{w: w, item: map[int]int{}, factors: map[any]int{}}
+	for i := range w.needs {
+		if n := &w.needs[i]; n.Buy.Plan <= Slack || p.Ordered(n.Material) {
+			u.item[n.index] = len(u.needs)
+			u.needs = append(u.needs, i)
+		}
+	}
+	u.model.Items = len(u.needs)
+	for i := range w.tasks {
+		if w.tasks[i].in != nil {
+			u.task(&w.tasks[i])
+		}
+	}
+	for item, i := range u.needs {
+		if v := w.needs[i].OnHand; v > 0 {
+			u.model.Supplies = append(u.model.Supplies, sure.Term{Item: item, Amount: v.Litres()})
+		}
+	}
+	return u
+}
+
+// factor returns the index of the factor known by key, made on first use.
+func (u *uncertain) factor(key any, f sure.Factor, measure string) int {
+	i, ok := u.factors[key]
+	if !ok {
+		i = len(u.model.Factors)
+		u.factors[key] = i
+		u.model.Factors = append(u.model.Factors, f)
+		u.measures = append(u.measures, measure)
+	}
+	return i
+}
+
+// task writes what one task takes. Its parts share its losses; a root ball
+// gives back what its pot does not take.
+func (u *uncertain) task(t *worked) {
+	var uses []sure.Use
+	scale := 1.0
+	for _, a := range []Allowance{t.settle, t.blend} {
+		if i, ok := u.allowance(a); ok {
+			uses = append(uses, sure.Use{Factor: i, Kind: sure.Loss})
+		} else {
+			scale /= 1 - a.Share.Float()
+		}
+	}
+	scale *= 1 + t.spare.Share.Float()
+	if len(t.pots) == 0 {
+		u.spread(&u.model.Needs, t.in, t.net.Plan.Litres()*scale, uses)
+		return
+	}
+	for i := range t.pots {
+		p := &t.pots[i]
+		n := float64(p.line.Count) * float64(p.cells) * scale
+		u.spread(&u.model.Needs, t.in, n*p.each.Plan.Litres(), u.size(uses, p.class, p.each))
+		if p.ball.Plan > 0 {
+			u.spread(&u.model.Supplies, t.in, n*p.ball.Plan.Litres(), u.size(uses, u.w.book.class[p.line.Ball.Size], p.ball))
+		}
+	}
+}
+
+// size adds the factor of a class, when its size is not certain.
+func (u *uncertain) size(uses []sure.Use, k *Class, s Span) []sure.Use {
+	if k == nil || s.Certain() {
+		return uses
+	}
+	plan := s.Plan.Litres()
+	f := sure.Factor{Name: "the size of " + k.ID, Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
+	i := u.factor(k, f, "fill one with water and measure or weigh that (1 L is 1 kg, 1 gal 8.34 lb)")
+	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
+}
+
+// allowance returns the factor of a common allowance; ok is false for one that
+// somebody has set.
+func (u *uncertain) allowance(a Allowance) (i int, ok bool) {
+	for k := range u.w.book.cat.Allowances {
+		common := &u.w.book.cat.Allowances[k]
+		if a.Source == common.Source && a.Share == common.Share {
+			f := sure.Factor{Name: common.what(), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
+			return u.factor(common, f, common.measure()), true
+		}
+	}
+	return 0, false
+}
+
+// what an allowance is, in words.
+func (a *Allowed) what() string {
+	if a.ID == "blend-loss" {
+		return "what mixing loses"
+	}
+	return "how far the mix settles in pots"
+}
+
+func (a *Allowed) measure() string {
+	if a.ID == "blend-loss" {
+		return "mix one bucket of each part and measure what comes of it"
+	}
+	return "fill and water one pot and top it up, measuring both"
+}
+
+// spread writes litres of a blend as terms by material. A mix inside it loses
+// its own volume.
+func (u *uncertain) spread(terms *[]sure.Term, b *blend, litres float64, uses []sure.Use) {
+	for i, in := range b.of {
+		part := litres * (float64(b.parts[i]) / float64(b.whole))
+		if in.blend == nil {
+			if item, ok := u.item[in.material]; ok {
+				*terms = append(*terms, sure.Term{Item: item, Amount: part, Uses: uses})
+			}
+			continue
+		}
+		inner := uses
+		if k, ok := u.allowance(Allowance{Share: in.blend.loss, Source: in.blend.from}); ok {
+			inner = append(uses[:len(uses):len(uses)], sure.Use{Factor: k, Kind: sure.Loss})
+		} else {
+			part /= 1 - in.blend.loss.Float()
+		}
+		u.spread(terms, in.blend, part, inner)
+	}
+}
+
+// with returns the model with an order as its supply.
+func (u *uncertain) with(lines []Line) *sure.Model {
+	m := u.model
+	m.Supplies = append([]sure.Term(nil), u.model.Supplies...)
+	for i := range lines {
+		l := &lines[i]
+		t := sure.Term{Item: u.item[u.w.book.material[l.Material.ID]], Amount: l.Volume.Litres()}
+		switch {
+		case l.Offer.Bulk.Volume > 0:
+			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bucket", bucketFill, "see the bucket filled level"), Kind: sure.Times})
+		case !l.Each.Certain():
+			f := sure.Factor{Name: "how far bales of " + l.Material.ID + " open", Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
+			t.Uses = append(t.Uses, sure.Use{Factor: u.factor(l.Material, f, "fluff one bale and measure it"), Kind: sure.Times})
+		default:
+			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bag", bagFill, "empty one bag into a measured bucket"), Kind: sure.Times})
+		}
+		m.Supplies = append(m.Supplies, t)
+	}
+	m.Factors = u.model.Factors
+	return &m
+}
+
+// enough finds the order that is enough nine times in ten: it plans for needs
+// that are not exceeded so often, and for a little more, by steps, for packs
+// that hold less than they should.
+func (u *uncertain) enough(s *Sureness, model *sure.Model) {
+	litres := model.Enough(0.95)
+	for _, more := range []float64{1, 1.03, 1.06, 1.09, 1.12} {
+		needs := append([]Need(nil), u.w.needs...)
+		for item, i := range u.needs {
+			n := &needs[i]
+			rest := litresOf(math.Max(litres[item]*more-n.OnHand.Litres(), 0))
+			n.Buy = Exactly(max(rest, n.Buy.Plan))
+		}
+		lines, bill, ok := u.w.buyFor(needs)
+		if !ok {
+			return
+		}
+		surer := u.with(lines)
+		if surer.Check() != nil {
+			return
+		}
+		if c := surer.Chance(); c.All >= nineInTen {
+			s.Enough, s.Bill, s.At = lines, bill, c.All
+			return
+		}
+	}
+}
+
+// buyFor searches again for other needs; ok is false when there is no order.
+func (w *work) buyFor(needs []Need) (lines []Line, bill Bill, ok bool) {
+	again := *w
+	again.needs = needs
+	var c checker
+	r := again.request(&c)
+	if r == nil || c.found != nil {
+		return nil, Bill{}, false
+	}
+	found, err := order.Search(r.Request)
+	if err != nil {
+		return nil, Bill{}, false
+	}
+	b := again.lay(&c, r, &found)
+	return b.order, b.bill, c.found == nil
+}
