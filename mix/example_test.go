@@ -70,6 +70,46 @@ func ExamplePlan_Working() {
 	// loose, as it leaves the shovel = 38.5 cu ft
 }
 
+func ExampleYard_Apply() {
+	job, _ := mix.Read([]byte(`{"schema": 1,
+		"tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}],
+		"offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "3.95"}, {"material": "bark-mulch", "pack": "3 cu ft", "price": "5.50"}]}`))
+	before, _ := job.Plan()
+	left, err := (&mix.Yard{Without: []string{"bark-mulch:3 cu ft"}}).Apply(job)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	after, _ := left.Plan()
+	for _, c := range mix.Changes(before, after) {
+		fmt.Println(c.Pack, c.Before, "to", c.After)
+	}
+	fmt.Println(before.Bill.Total, "to", after.Bill.Total)
+	// Output:
+	// 2 cu ft 2 to 5
+	// 3 cu ft 2 to 0
+	// 18.90 to 19.75
+}
+
+func ExamplePlan_Sure() {
+	p, _ := mix.PlanDocument([]byte(`{"schema": 1,
+		"tasks": [{"kind": "fill", "material": "potting-mix", "containers": [{"count": 64, "size": "#1"}]}],
+		"offers": [{"material": "potting-mix", "pack": "2 cu ft", "price": "9.00"}]}`))
+	s := p.Sure()
+	fmt.Println(p.Order[0].Count, "bags are enough", s.Odds()+";", s.Matters[0].Name, "matters most")
+	// Output: 4 bags are enough 50 times in 100; the size of #1 matters most
+}
+
+func ExamplePlan_Crossings() {
+	p, _ := mix.PlanDocument([]byte(`{"schema": 1,
+		"tasks": [{"kind": "cover", "area": "240 sq ft", "layer": "3 in", "material": "bark-mulch"}],
+		"offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "3.95"}, {"material": "bark-mulch", "bulk": "1/2 cu yd", "price": "17.00"}]}`))
+	for _, k := range p.Crossings() {
+		fmt.Println(k.Sentence(p.Measure))
+	}
+	// Output: Bark mulch: bulk is cheaper from 16 cu ft on, trips counted; you need 60 cu ft
+}
+
 func ExampleBags() {
 	bed := 189 * units.CubicFoot // 7 cu yd
 	fmt.Println(mix.Bags(bed, units.CubicYard), mix.Bags(bed+units.Litre, units.CubicYard))

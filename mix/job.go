@@ -72,6 +72,12 @@ var aims = []string{"cost", "left over", "lifting"}
 // String is the word that a document has for it.
 func (a Aim) String() string { return aims[min(int(a), len(aims)-1)] }
 
+// ParseAim reads the word; ok is false for any other.
+func ParseAim(word string) (a Aim, ok bool) {
+	i := slices.Index(aims, word)
+	return Aim(max(i, 0)), i >= 0
+}
+
 // Bounds on a document. A job of a hundred thousand containers is far inside.
 const (
 	MaxBytes = 32 << 20

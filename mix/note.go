@@ -26,6 +26,7 @@ func (p *Plan) notes() []Note {
 	n.mulch()
 	n.onHand()
 	n.offers()
+	n.lifts()
 	n.haul()
 	return n.notes
 }
@@ -147,6 +148,17 @@ func (n *noter) offers() {
 			continue
 		}
 		n.add("offers", "offer.missing", "no offer of "+need.Material.ID+": see what packs it comes in"+n.substitutes(need.Material))
+	}
+}
+
+// lifts names the packs of the order that may be too much for one person.
+func (n *noter) lifts() {
+	for i := range n.p.Order {
+		l := &n.p.Order[i]
+		each, _ := l.Offer.mass(l.Material, l.Each.Plan)
+		if l.Offer.Bulk.Volume == 0 && each[1] > liftLimit {
+			n.add("offers["+itoa(int64(l.index))+"]", "lift.heavy", "a "+l.Offer.Size().String()+" pack of "+l.Material.ID+" may weigh "+n.m.Mass(each[1])+", more than one person is to lift")
+		}
 	}
 }
 

@@ -18,6 +18,7 @@ type output struct {
 	file               string
 	plot               string // file of the plot
 	sure               bool   // in JSON
+	aim                string
 }
 
 // flags adds the flags that every command with a plan has.
@@ -30,6 +31,8 @@ func (o *output) flags(cmd *cobra.Command) {
 	f.StringVar(&o.file, "out", "", "`FILE` to write to instead, whole or not at all")
 	f.StringVar(&o.plot, "plot", "", "`FILE.svg` for a plot of bags against bulk besides")
 	f.BoolVar(&o.sure, "sure", false, "in JSON too: how sure, bags or bulk, and other choices")
+	f.StringVar(&o.aim, "aim", "", "`AIM` in choosing packs: cost, left over or lifting")
+	cmd.RegisterFlagCompletionFunc("aim", cobra.FixedCompletions([]string{"cost", "left over", "lifting"}, cobra.ShellCompDirectiveNoFileComp))
 	cmd.RegisterFlagCompletionFunc("measure", cobra.FixedCompletions([]string{"us", "metric", "both"}, cobra.ShellCompDirectiveNoFileComp))
 }
 
@@ -40,7 +43,11 @@ func (o *output) check() error {
 		return errors.New("give --json or --csv, not both")
 	case o.working && o.csv:
 		return errors.New("--working has no place in a spreadsheet: give it without --csv")
-	case o.measure == "":
+	}
+	if _, ok := mix.ParseAim(o.aim); o.aim != "" && !ok {
+		return fmt.Errorf("--aim %q: write cost, left over or lifting", o.aim)
+	}
+	if o.measure == "" {
 		return nil
 	}
 	if _, ok := units.ParseMeasure(o.measure); !ok {
@@ -49,15 +56,23 @@ func (o *output) check() error {
 	return nil
 }
 
+// override puts what the command line says over what the job says.
+func (o *output) override(job *mix.Job) {
+	if o.measure != "" {
+		job.Measure, _ = units.ParseMeasure(o.measure)
+	}
+	if o.aim != "" {
+		job.Aim, _ = mix.ParseAim(o.aim)
+	}
+}
+
 // plan works a document out and writes the plan.
 func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
 	job, err := mix.Read(doc)
 	if err != nil {
 		return &problems{err: err, where: where, quiet: quiet, json: o.json}
 	}
-	if o.measure != "" {
-		job.Measure, _ = units.ParseMeasure(o.measure)
-	}
+	o.override(job)
 	p, err := job.Plan()
 	if err != nil {
 		return &problems{err: err, where: where, quiet: quiet, json: o.json}

@@ -8,7 +8,6 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/wire"
-	"example.org/barrow/units"
 )
 
 func (a *app) reachCommand() *cobra.Command {
@@ -70,9 +69,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 	if err != nil {
 		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
 	}
-	if q.measure != "" {
-		job.Measure, _ = units.ParseMeasure(q.measure)
-	}
+	q.override(job)
 	list, err := job.Reach()
 	if err != nil {
 		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}

@@ -256,10 +256,35 @@ func (r *renderer) options() {
 	var rows [][]string
 	for i := range list {
 		o := &list[i]
-		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), fmt.Sprint(o.Trips), r.buys(o.Lines)})
+		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), fmt.Sprint(o.Trips), r.instead(o.Lines)})
 	}
-	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: "Trips", right: true, most: 5}, {head: "Buy", most: 34}}, rows)
+	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: "Trips", right: true, most: 5}, {head: "Instead", most: 34}}, rows)
 	fmt.Fprintln(r.out)
+}
+
+// instead writes what an order has otherwise than the plan's.
+func (r *renderer) instead(lines []mix.Line) string {
+	count := map[*mix.Offer]int64{}
+	for i := range lines {
+		count[lines[i].Offer] = lines[i].Count
+	}
+	var text []string
+	for i := range r.p.Order {
+		l := &r.p.Order[i]
+		if n := count[l.Offer]; n != l.Count {
+			text = append(text, fmt.Sprintf("%d x %s %s", n, l.Offer.Size(), l.Material.ID))
+		}
+		delete(count, l.Offer)
+	}
+	for i := range lines {
+		if l := &lines[i]; count[l.Offer] > 0 {
+			text = append(text, fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.ID))
+		}
+	}
+	if len(text) == 0 {
+		return "as planned"
+	}
+	return strings.Join(text, ", ")
 }
 
 // buys writes an order in one line.

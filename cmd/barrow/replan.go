@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/units"
 )
 
 // yardFlags are what has changed at the yard, as typed.
@@ -77,9 +76,7 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if err != nil {
 		return &problems{err: err, json: o.json}
 	}
-	if o.measure != "" {
-		job.Measure, _ = units.ParseMeasure(o.measure)
-	}
+	o.override(job)
 	before, err := job.Plan()
 	if err != nil {
 		return &problems{err: err, json: o.json}
