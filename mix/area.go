@@ -55,7 +55,7 @@ func ParseArea(s string) (Area, error) {
 			return parseShape(sh.word, rest, s)
 		}
 	}
-	if strings.ContainsAny(text, "xX×*") || strings.Contains(strings.ToLower(text), " by ") {
+	if figure, sides := units.Looks(text); figure && sides > 1 {
 		return parseShape("rectangle", text, s)
 	}
 	a, err := units.ParseArea(s)

@@ -35,6 +35,19 @@ type Ball struct {
 	Across, Height units.Length // straight across and from top to bottom
 }
 
+// String gives the ball as typed, or what it is.
+func (b *Ball) String() string {
+	switch {
+	case b.Text != "":
+		return b.Text
+	case b.Size != "":
+		return b.Size
+	case b.Volume > 0:
+		return units.US.Volume(b.Volume)
+	}
+	return units.US.Length(b.Across) + " x " + units.US.Length(b.Height)
+}
+
 var containerFields = []field[Container]{
 	{"count", "whole number", "how many", func(c *checker, n *wire.Node, k *Container) { k.Count = readCount(c, n, 1) }},
 	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size = readWord(c, n, `a size such as "#1"`) }},
@@ -90,14 +103,15 @@ func readBall(c *checker, n *wire.Node) *Ball {
 func ParseBall(s string) (Ball, error) {
 	text := strings.TrimSpace(s)
 	b := Ball{Text: text}
-	if text == "" || !strings.ContainsAny(text[:1], "0123456789.-") && text[0] < 0x80 {
+	figure, sides := units.Looks(text)
+	if !figure {
 		b.Size = text
 		if text == "" {
 			return b, &units.Error{Code: "quantity.empty", Value: s, Hint: `write a class, a volume or lengths, such as "#1", "2.8 L" or "6 in x 6 in"`}
 		}
 		return b, nil
 	}
-	if strings.ContainsAny(text, "xX×*") || strings.Contains(text, " by ") {
+	if sides > 1 {
 		d, err := units.ParseDims(text)
 		if err == nil && len(d) != 2 {
 			err = &units.Error{Code: "dims.count", Value: clip(s), Hint: "across by height, such as 6 in x 6 in"}

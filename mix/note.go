@@ -136,7 +136,7 @@ func (n *noter) offers() {
 			continue
 		}
 		if each, from := o.yield(w.book.materials[index]); from != (Source{}) && o.OpensTo == 0 {
-			n.add(path+"opens_to", "bale.range", o.Pack.Text+" of "+o.Material+" is taken as a compressed bale that opens to "+n.m.VolumeRange(each.Low, each.High)+", and counted by the least. Give opens_to if you know it")
+			n.add(path+"opens_to", "bale.range", o.Pack.String()+" of "+o.Material+" is taken as a compressed bale that opens to "+n.m.VolumeRange(each.Low, each.High)+", and counted by the least. Give opens_to if you know it")
 		}
 	}
 	if len(n.p.Unpriced) > 0 && n.p.Priced {
@@ -166,7 +166,7 @@ func (n *noter) haul() {
 	p := n.p
 	for i := range p.Order {
 		if l := &p.Order[i]; l.Priced && *l.Offer.Price == 0 && len(l.Offer.Breaks) == 0 {
-			n.add("offers["+itoa(int64(l.index))+"].price", "offer.free", l.Material.ID+" in "+l.Offer.Size().Text+" is taken as free: ask whether it is")
+			n.add("offers["+itoa(int64(l.index))+"].price", "offer.free", l.Material.ID+" in "+l.Offer.Size().String()+" is taken as free: ask whether it is")
 		}
 	}
 	if p.Unproven {

@@ -103,7 +103,7 @@ func (o *Offer) check(c *checker, b *book) {
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
 		c.problemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
-		c.problemAt("opens_to", "offer.opens", "a pack does not open to less than its own volume, "+o.Pack.Text)
+		c.problemAt("opens_to", "offer.opens", "a pack does not open to less than its own volume, "+o.Pack.String())
 	}
 }
 

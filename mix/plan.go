@@ -241,7 +241,7 @@ func (p *pot) label(m units.Measure) string {
 		s += ", " + itoa(p.cells) + " cells"
 	}
 	if k.Ball != nil {
-		s += ", ball " + k.Ball.Text
+		s += ", ball " + k.Ball.String()
 	}
 	return s
 }

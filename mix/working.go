@@ -86,7 +86,7 @@ func (s *steps) pot(p *pot) {
 		s.add(k.formula(s.m), spanText(s.m, p.each), k.source())
 	}
 	if k.Ball != nil {
-		s.add("less the root ball, "+k.Ball.Text, spanText(s.m, p.ball), p.ballFrom)
+		s.add("less the root ball, "+k.Ball.String(), spanText(s.m, p.ball), p.ballFrom)
 	}
 	count := itoa(k.Count)
 	if p.cells > 1 {
@@ -154,7 +154,7 @@ func (s *steps) holes(h *holes) {
 	f := h.task
 	n := itoa(f.Holes) + " " + many(f.Holes, "hole")
 	s.add(n+" "+s.m.Length(f.Width)+" x "+s.m.Length(f.Depth)+", straight sides: pi d^2 h / 4", s.m.Volume(h.dug), arithmetic)
-	s.add("less the balls below ground: "+f.Ball.Text+", "+s.m.Length(f.AboveGrade)+" above grade", spanText(s.m, h.ball), h.ballFrom)
+	s.add("less the balls below ground: "+f.Ball.String()+", "+s.m.Length(f.AboveGrade)+" above grade", spanText(s.m, h.ball), h.ballFrom)
 	s.add("filled round the balls, in place", spanText(s.m, h.round), arithmetic)
 	if h.material.High > 0 {
 		s.add(percent(f.Share)+" of that is material, in place", spanText(s.m, h.material), fromJob)
@@ -296,12 +296,12 @@ func (s *steps) line(l *Line) {
 	s.material = l.Material.ID
 	size := l.Offer.Size()
 	if l.From != (Source{}) {
-		s.add("one "+size.Text+" opens to", spanText(s.m, l.Each), l.From)
+		s.add("one "+size.String()+" opens to", spanText(s.m, l.Each), l.From)
 	}
 	if l.Last && l.FewMany != [2]int64{l.Count, l.Count} || l.Count == Bags(s.p.needOf(l.Material), l.Each.Plan) {
-		s.add(l.Material.Name+" in "+size.Text+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
+		s.add(l.Material.Name+" in "+size.String()+": the need / "+s.m.Volume(l.Each.Plan)+", rounded up", itoa(l.Count), Source{Text: "exact; a shortfall of up to 1 mL buys nothing"})
 	} else {
-		s.add(l.Material.Name+" in "+size.Text+", "+s.m.Volume(l.Each.Plan)+" each, of the order of least "+s.p.work.job.Aim.String(), itoa(l.Count), Source{Text: "exact search over all offers and trips; a shortfall of up to 1 mL buys nothing"})
+		s.add(l.Material.Name+" in "+size.String()+", "+s.m.Volume(l.Each.Plan)+" each, of the order of least "+s.p.work.job.Aim.String(), itoa(l.Count), Source{Text: "exact search over all offers and trips; a shortfall of up to 1 mL buys nothing"})
 	}
 	if l.Last {
 		s.add("left over", s.m.Volume(l.Left), arithmetic)

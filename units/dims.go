@@ -33,6 +33,19 @@ func ParseDims(s string) ([]Length, error) {
 	return out, nil
 }
 
+// Looks tells what text is like before it is read as anything: whether it
+// starts with a figure, as a quantity does and a name does not, and how many
+// lengths an x or "by" would part it into.
+func Looks(s string) (figure bool, sides int) {
+	var t text
+	if t.fold(s) != nil {
+		return false, 1
+	}
+	b := skipSpace(t.buf[:t.n])
+	first := at(b, 0)
+	return isDigit(first) || first == '.' || first == '-', len(splitDims(b))
+}
+
 // splitDims cuts b at every x, * and "by". No unit of length has an x.
 func splitDims(b []byte) [][]byte {
 	var parts [][]byte

@@ -128,6 +128,21 @@ func TestParseRatio(t *testing.T) {
 	}
 }
 
+func TestLooks(t *testing.T) {
+	for in, want := range map[string]struct {
+		figure bool
+		sides  int
+	}{
+		"#1": {false, 1}, "tray-72": {false, 1}, "2.8 L": {true, 1}, "⅝ gal": {true, 1}, ".5 L": {true, 1}, "-3 L": {true, 1},
+		"6 in x 7 in": {true, 2}, "3 ft ✕ 4 ft": {true, 2}, "3 in * 4 in": {true, 2}, "20 in by 10 in by 2 in": {true, 3},
+		"circle 14 ft": {false, 1}, "": {false, 1}, "\xff": {false, 1},
+	} {
+		if figure, sides := Looks(in); figure != want.figure || sides != want.sides {
+			t.Errorf("Looks(%q) = %v, %d, want %v, %d", in, figure, sides, want.figure, want.sides)
+		}
+	}
+}
+
 func TestParseDims(t *testing.T) {
 	for _, tt := range []struct {
 		in   string

@@ -36,7 +36,7 @@ func renderCSV(out io.Writer, p *mix.Plan) error {
 				continue
 			}
 			r := row()
-			r[5], r[6] = cell(l.Offer.Size().Text), strconv.FormatInt(l.Count, 10)
+			r[5], r[6] = cell(l.Offer.Size().String()), strconv.FormatInt(l.Count, 10)
 			if l.Priced {
 				r[7] = l.Cost.String()
 			}

@@ -122,7 +122,7 @@ func (r *renderer) linesTable(lines []mix.Line) {
 	var rows [][]string
 	for i := range lines {
 		l := &lines[i]
-		size := l.Offer.Size().Text
+		size := l.Offer.Size().String()
 		if l.Offer.Bulk.Volume > 0 {
 			size += " bulk"
 		}
@@ -207,7 +207,7 @@ func (r *renderer) trips() {
 			n += t.Times
 			var packs []string
 			for _, k := range t.Packs {
-				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, k.Offer.Size().Text, k.Material.Name))
+				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, k.Offer.Size().String(), k.Material.Name))
 			}
 			limit := ""
 			if t.Limit != "" {
@@ -327,7 +327,7 @@ func (r *renderer) packs() {
 		rows = append(rows, []string{n.Material.Name, "loose", units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)})
 		bags, bulk := []string{}, []string{}
 		for _, c := range n.Choices(r.p.Measure) {
-			text := c.CountText() + " x " + c.Size.Text
+			text := c.CountText() + " x " + c.Size.String()
 			switch {
 			case c.Bulk:
 				bulk = append(bulk, text)

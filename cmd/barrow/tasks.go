@@ -93,15 +93,14 @@ func containers(w *wire.Writer, lines [][2]string) {
 		w.Key("count")
 		number(w, l[0])
 		what := l[1]
-		sides := strings.FieldsFunc(strings.ReplaceAll(what, " by ", "x"), func(r rune) bool { return r == 'x' || r == 'X' || r == '×' })
-		switch measured := strings.ContainsAny(what[:1], "0123456789.-") || strings.ContainsRune("½¼¾⅓⅔⅛", []rune(what)[0]); {
-		case !measured:
+		switch figure, sides := units.Looks(what); {
+		case !figure:
 			text(w, "size", what)
-		case len(sides) == 2:
-			across, height := pair(sides)
+		case sides == 2: // both from one text, so that a unit at the end serves both
+			across, height := pair(what)
 			text(w, "across", across)
 			text(w, "height", height)
-		case len(sides) > 2:
+		case sides > 2:
 			text(w, "box", what)
 		case isLength(what): // how wide it is does not say what it holds
 			text(w, "across", what)
@@ -120,13 +119,14 @@ func isLength(what string) bool {
 	return err == nil && volume != nil
 }
 
-// pair gives the first of two lengths the second's unit when it has none.
-func pair(sides []string) (across, height string) {
-	across, height = strings.TrimSpace(sides[0]), strings.TrimSpace(sides[1])
-	if i := strings.IndexFunc(height, func(r rune) bool { return r >= 'a' && r <= 'z' || r == '\'' || r == '"' }); i > 0 && strings.Trim(across, "0123456789./ ") == "" {
-		across += " " + height[i:]
+// pair reads two lengths, exactly; what does not read stands as it is, twice,
+// for the job's check to refuse.
+func pair(what string) (across, height string) {
+	d, err := units.ParseDims(what)
+	if err != nil || len(d) != 2 {
+		return what, what
 	}
-	return across, height
+	return d[0].String(), d[1].String()
 }
 
 func (a *app) amendCommand() *cobra.Command {
