@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"slices"
+
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
 )
@@ -23,6 +25,9 @@ type CrossingPoint struct {
 	Volume     units.Volume
 	Bags, Bulk units.Money
 }
+
+// aLittle bounds the work of one of many searches.
+const aLittle = 20_000
 
 // crossingPoints is how many volumes are looked at, up to twice the need.
 const crossingPoints = 96
@@ -59,7 +64,9 @@ func newComparer(w *work, n *Need) *comparer {
 	out := &comparer{bags: r.Request, bulk: r.Request}
 	out.bags.Offers, out.bulk.Offers = nil, nil
 	out.bags.Aim, out.bulk.Aim = order.LeastCost, order.LeastCost
+	out.bags.Budget, out.bulk.Budget = aLittle, aLittle
 	for i := range r.Offers {
+		r.Offers[i].Limited = false // prices are compared, not stocks
 		switch {
 		case !r.lines[i].Priced:
 			return nil
@@ -95,14 +102,29 @@ func (p *CrossingPoint) bulkWins() bool {
 	return p.Bulk >= 0 && (p.Bags < 0 || p.Bulk < p.Bags)
 }
 
+// volumes are those to look at, up to top: evenly spread, and on either side of
+// every step of bulk, where its cost jumps, as far as there are not too many.
+func (c *comparer) volumes(top units.Volume) (list []units.Volume) {
+	for i := range int64(crossingPoints) {
+		v, _ := top.MulDiv(i+1, crossingPoints)
+		list = append(list, v)
+	}
+	for i := range c.bulk.Offers {
+		step := c.bulk.Offers[i].Yield
+		for k := units.Volume(1); k <= crossingPoints && k*step < top; k++ {
+			list = append(list, k*step, min(k*step+2*Slack, top))
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
 // crossing looks at volumes up to twice the need, and then halves the gap
 // between the last at which bags are no dearer and the next.
 func (c *comparer) crossing(n *Need) Crossing {
 	k := Crossing{Material: n.Material, Need: n.Buy.Plan}
-	top := min(2*n.Buy.Plan, units.MaxVolume)
 	last := -1
-	for i := range crossingPoints {
-		v, _ := top.MulDiv(int64(i)+1, crossingPoints)
+	for i, v := range c.volumes(min(2*n.Buy.Plan, units.MaxVolume)) {
 		k.Points = append(k.Points, c.at(v))
 		if !k.Points[i].bulkWins() {
 			last = i
@@ -112,7 +134,7 @@ func (c *comparer) crossing(n *Need) Crossing {
 	case last < 0:
 		k.Always = true
 		return k
-	case last == crossingPoints-1:
+	case last == len(k.Points)-1:
 		k.Never = true
 		return k
 	}
@@ -134,7 +156,7 @@ func (k *Crossing) Sentence(m units.Measure) string {
 	need := "; you need " + m.VolumeLike(k.Need, k.Need)
 	switch {
 	case k.Always:
-		return k.Material.Name + ": bulk is cheaper however little you buy" + need
+		return k.Material.Name + ": bulk is cheaper from " + m.VolumeLike(k.Points[0].Volume, k.Need) + " on, the least looked at" + need
 	case k.Never:
 		return k.Material.Name + ": bags are cheaper, or as cheap, up to twice what you need" + need
 	}
@@ -151,6 +173,9 @@ type Option struct {
 	Lines []Line
 }
 
+// Choices is how many orders faces list.
+const Choices = 4
+
 // Options lists the orders between the least cost and the least left over, at
 // most so many, by rising cost. It is empty when there is no order.
 func (p *Plan) Options(most int) (list []Option) {
@@ -159,6 +184,7 @@ func (p *Plan) Options(most int) (list []Option) {
 	if r == nil || c.found != nil {
 		return nil
 	}
+	r.Budget = 5 * aLittle
 	found, err := order.Frontier(r.Request, most)
 	if err != nil {
 		return nil

@@ -416,11 +416,13 @@ func (e *encoder) full() {
 		})
 		w.EndObject()
 	})
-	options := p.Options(6)
+	options := p.Options(Choices)
 	e.list("choices", len(options), func(i int) {
 		o := &options[i]
 		w.BeginObject()
-		e.text("total", o.Bill.Total.String())
+		if p.Priced {
+			e.text("total", o.Bill.Total.String())
+		}
 		e.litres("left_litres", o.Left)
 		e.int("packs", o.Packs)
 		e.int("trips", o.Trips)
@@ -438,7 +440,9 @@ func (e *encoder) full() {
 	e.text("shown", s.Odds())
 	if len(s.Enough) > 0 {
 		e.lines("enough", s.Enough)
-		e.text("enough_total", s.Bill.Total.String())
+		if p.Priced {
+			e.text("enough_total", s.Bill.Total.String())
+		}
 		e.number("enough_chance", s.At, 4)
 	}
 	e.list("matters", len(s.Matters), func(i int) {

@@ -113,12 +113,20 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		most int64
 	}{
 		{"payload", int64(j.Haul.Payload), int64(units.MaxMass)},
+		{"placard", int64(j.Haul.Placard), int64(units.MaxMass)},
+		{"people", int64(j.Haul.People), int64(units.MaxMass)},
 		{"room", int64(j.Haul.Room), int64(units.MaxVolume)},
 		{"trip_cost", int64(j.Haul.TripCost), int64(units.MaxMoney)},
 	} {
 		if part.v < 0 || part.v > part.most {
 			c.problemAt("haul", "quantity.large", part.name+" is out of range")
 		}
+	}
+	if d := j.Delivery; d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume || d.Payload < 0 || d.Payload > units.MaxMass) {
+		c.problemAt("delivery", "quantity.large", "fee, capacity and payload are zero or more")
+	}
+	if j.Aim > LeastLifting {
+		c.problemAt("aim", "word.unknown", "write "+listed(aims, "or"))
 	}
 	return ok
 }
@@ -274,6 +282,18 @@ func read(c *checker, data []byte) *Job {
 		c.problemAt("schema", "field.missing", `write "schema": 1, the version of the document`)
 	}
 	return &d.Job
+}
+
+// Decode reads a job document and reports what its form gets wrong, and no more:
+// a job that cannot be planned as it stands may be what somebody is to change.
+// The error carries every problem; see [Problems].
+func Decode(data []byte) (*Job, error) {
+	var c checker
+	j := read(&c, data)
+	if err := c.err(); err != nil {
+		return nil, err
+	}
+	return j, nil
 }
 
 // Read decodes and checks a job document: UTF-8 JSON of at most [MaxBytes].

@@ -165,9 +165,16 @@ func (n *noter) lifts() {
 func (n *noter) haul() {
 	p := n.p
 	for i := range p.Order {
-		if l := &p.Order[i]; l.Priced && *l.Offer.Price == 0 && len(l.Offer.Breaks) == 0 {
+		if l := &p.Order[i]; l.Priced && l.Offer.PriceFor(l.Count) == 0 {
 			n.add("offers["+itoa(int64(l.index))+"].price", "offer.free", l.Material.ID+" in "+l.Offer.Size().String()+" is taken as free: ask whether it is")
 		}
+	}
+	if d := p.work.job.Delivery; d != nil && len(p.Drops) == 0 && len(p.Order) > 0 {
+		why := "fetching it costs less, or no offer may be delivered"
+		if p.Haul == (Haul{}) {
+			why = "without haul, fetching it is taken as free and without a limit"
+		}
+		n.add("delivery", "delivery.unused", "nothing is delivered: "+why)
 	}
 	if p.Unproven {
 		n.add("offers", "order.unproven", "this is the best order found in the time it may take; none costs less than "+p.Currency+p.Bound.String())
@@ -177,15 +184,14 @@ func (n *noter) haul() {
 	case len(p.Order) == 0:
 		n.add("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
 	case h.Limit() > 0 && p.Load.Mass[1] == 0:
-		n.add("haul.payload", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
+		n.add("haul", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
 }
 
-// LeftOut names the materials to buy that the order does not have, when it has
-// others.
+// LeftOut names the materials to buy that the order does not have.
 func (p *Plan) LeftOut() (names []string) {
 	for i := range p.Needs {
-		if n := &p.Needs[i]; len(p.Order) > 0 && n.Buy.Plan > 0 && !p.Ordered(n.Material) {
+		if n := &p.Needs[i]; n.Buy.Plan > Slack && !p.Ordered(n.Material) {
 			names = append(names, n.Material.Name)
 		}
 	}
@@ -215,13 +221,24 @@ func (p *Plan) Ordered(m *Material) bool {
 // substitutes says what the catalogue knows to stand in for a material.
 func (n *noter) substitutes(m *Material) string {
 	text := ""
-	for _, s := range n.p.work.book.cat.Substitutes {
-		if s.For == m.ID {
-			text += ". " + title(s.Use) + " can stand in: " + s.Changes
-		}
+	for _, s := range n.p.StandIns(m.ID) {
+		text += ". " + s.Sentence()
 	}
 	return text
 }
+
+// StandIns lists what the catalogue knows to stand in for a material.
+func (p *Plan) StandIns(id string) (list []Substitute) {
+	for _, s := range p.work.book.cat.Substitutes {
+		if s.For == id {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// Sentence says what stands in and what changes then.
+func (s *Substitute) Sentence() string { return title(s.Use) + " can stand in: " + s.Changes }
 
 // title writes an id with a capital.
 func title(id string) string {

@@ -19,12 +19,14 @@ type Offer struct {
 	Stock    *int64       // how many there are; nil when not said
 	Least    int64        // at least so many, if any; 0 and 1 are any
 	Deliver  bool         // the yard's own vehicle may bring it
+
+	gone bool // sold out since the job was written
 }
 
 // Break is a price for many: each at Price, from From on.
 type Break struct {
 	From  int64
-	Price units.Money
+	Price *units.Money // nil is a problem
 }
 
 // Size returns the pack or the step of bulk.
@@ -42,8 +44,8 @@ func (o *Offer) PriceFor(count int64) units.Money {
 	}
 	price := *o.Price
 	for _, b := range o.Breaks {
-		if count >= b.From {
-			price = b.Price
+		if count >= b.From && b.Price != nil {
+			price = *b.Price
 		}
 	}
 	return price
@@ -67,7 +69,7 @@ var offerFields = []field[Offer]{
 
 var breakFields = []field[Break]{
 	{"from", "whole number", "this many, or more", func(c *checker, n *wire.Node, b *Break) { b.From = readCount(c, n, 2) }},
-	{"price", "amount", "of each then", func(c *checker, n *wire.Node, b *Break) { b.Price = readMoney(c, n) }},
+	{"price", "amount", "of each then", func(c *checker, n *wire.Node, b *Break) { m := readMoney(c, n); b.Price = &m }},
 }
 
 // checkOffers holds every offer to what the order relies on.
@@ -119,6 +121,11 @@ func (o *Offer) checkPrices(c *checker) {
 		case b.From <= last:
 			c.problemAt("from", "break.order", "more than "+itoa(last)+": breaks go up")
 		}
+		if b.Price == nil {
+			c.problemAt("price", "field.missing", "what does each cost then?")
+		} else if *b.Price < 0 || *b.Price > units.MaxMoney {
+			c.problemAt("price", "quantity.negative", "zero or more")
+		}
 		last = max(last, b.From)
 		c.path.pop()
 	}
@@ -126,7 +133,22 @@ func (o *Offer) checkPrices(c *checker) {
 	if len(o.Breaks) > 0 && o.Price == nil {
 		c.problemAt("price", "field.missing", "what does one cost, below the first break?")
 	}
-	if o.Stock != nil && *o.Stock < o.Least {
+	if o.Stock != nil && *o.Stock < 0 {
+		c.problemAt("stock", "quantity.negative", "zero or more")
+	}
+	if o.Least < 0 || o.Least > maxCount {
+		c.problemAt("least", "quantity.negative", "zero or more")
+	}
+	if o.Weight < 0 || o.Weight > units.MaxMass {
+		c.problemAt("weight", "quantity.negative", "zero or more")
+	}
+	if o.Deposit < 0 || o.Deposit > units.MaxMoney {
+		c.problemAt("deposit", "quantity.negative", "zero or more")
+	}
+	if o.Price != nil && (*o.Price < 0 || *o.Price > units.MaxMoney) {
+		c.problemAt("price", "quantity.negative", "zero or more")
+	}
+	if o.Stock != nil && *o.Stock >= 0 && *o.Stock < o.Least {
 		c.problemAt("least", "offer.least", "more than there are in stock")
 	}
 }

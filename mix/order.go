@@ -36,6 +36,11 @@ type Bill struct {
 	Deposit                          units.Money
 }
 
+// searchBudget bounds the search's work to about a quarter of a second on a desk
+// machine; past it the order is the best found, and a note says what none can
+// cost less than.
+const searchBudget = 200_000
+
 // bought is what the search found, in the words of the job.
 type bought struct {
 	order, others []Line
@@ -73,7 +78,7 @@ func (w *work) request(c *checker) *request {
 	j := w.job
 	r := &request{Request: order.Request{
 		Tax: j.Tax, Payload: j.Haul.Limit(), Room: j.Haul.Room, TripCost: j.Haul.TripCost,
-		Slack: Slack, Aim: order.Aim(j.Aim), Budget: w.budget,
+		Slack: Slack, Aim: order.Aim(j.Aim), Budget: searchBudget,
 	}}
 	if d := j.Delivery; d != nil {
 		r.Delivery = &order.Delivery{Capacity: d.Capacity, Payload: d.Payload, Fee: d.Fee}
@@ -96,16 +101,12 @@ func (w *work) request(c *checker) *request {
 	return r
 }
 
-// add puts one need and its offers to the question. Where some of a material's
-// offers have a price, those without one are left aside: nobody can say which
-// is cheaper.
+// add puts one need and its offers to the question. Where those with a price
+// suffice, the others are left aside: nobody can say which is cheaper.
 func (r *request) add(c *checker, j *Job, n *Need, lines []Line) {
 	material := len(r.needs)
 	r.needs, r.Needs = append(r.needs, n), append(r.Needs, n.Buy.Plan)
-	priced := false
-	for i := range lines {
-		priced = priced || lines[i].Priced
-	}
+	priced := pricedCover(n, lines)
 	var stock units.Volume
 	limited := true
 	for i := range lines {
@@ -119,11 +120,33 @@ func (r *request) add(c *checker, j *Job, n *Need, lines []Line) {
 			limited = false
 		} else if all, ok := l.Each.Plan.Times(*l.Offer.Stock); ok {
 			stock = min(stock+all, units.MaxVolume)
+		} else {
+			stock = units.MaxVolume
 		}
 	}
 	if limited && stock+Slack < n.Buy.Plan {
 		shortOf(c, lines, stock)
 	}
+}
+
+// pricedCover reports whether the offers with a price cover the need by
+// themselves: then those without one are left aside.
+func pricedCover(n *Need, lines []Line) bool {
+	var stock units.Volume
+	for i := range lines {
+		l := &lines[i]
+		if !l.Priced {
+			continue
+		}
+		all, ok := units.MaxVolume, true
+		if l.Offer.Stock != nil {
+			if all, ok = l.Each.Plan.Times(*l.Offer.Stock); !ok {
+				all = units.MaxVolume
+			}
+		}
+		stock = min(stock+all, units.MaxVolume)
+	}
+	return stock+Slack >= n.Buy.Plan
 }
 
 // ask is the line's offer as the search knows it: at its heaviest.
@@ -142,7 +165,9 @@ func (l *Line) ask(material int, j *Job) order.Offer {
 		a.Price = *o.Price
 	}
 	for _, b := range o.Breaks {
-		a.Breaks = append(a.Breaks, order.Break{From: b.From, Price: b.Price})
+		if b.Price != nil { // else the job is not sound, and nothing is bought
+			a.Breaks = append(a.Breaks, order.Break{From: b.From, Price: *b.Price})
+		}
 	}
 	if o.Stock != nil {
 		a.Stock, a.Limited = *o.Stock, true
@@ -230,7 +255,7 @@ func (w *work) lay(c *checker, r *request, found *order.Order) (b bought) {
 		last := &b.order[len(b.order)-1]
 		last.Left, last.Last = found.Left[m], true
 		if len(b.order) == first+1 && last.Count == r.alone(last.index) {
-			last.FewMany = [2]int64{Bags(n.Buy.Low, last.Each.High), Bags(n.Buy.High, last.Each.Low)}
+			last.FewMany = last.fewMany(n.Buy)
 		}
 	}
 	for i := range w.needs {
@@ -273,7 +298,7 @@ func (w *work) lines(n *Need, c *checker) (lines []Line) {
 	defer c.path.pop()
 	for i := range w.job.Offers {
 		o := &w.job.Offers[i]
-		if index := w.book.material[o.Material]; index != n.index {
+		if index := w.book.material[o.Material]; index != n.index || o.gone {
 			continue
 		}
 		c.path.pushIndex(i)
@@ -292,7 +317,7 @@ func (l *Line) count(c *checker, need Span, tax units.Ratio) {
 	if l.Count > 0 {
 		l.Count = max(l.Count, l.Offer.Least)
 	}
-	l.FewMany = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
+	l.FewMany = l.fewMany(need)
 	var ok bool
 	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > maxCount {
 		c.problem("volume.large", "so many of these come to more than can be worked out")
@@ -310,6 +335,17 @@ func (l *Line) count(c *checker, need Span, tax units.Ratio) {
 	if !l.weigh() {
 		c.problemAt("weight", "weight.large", "so many of these weigh more than can be worked out")
 	}
+}
+
+// fewMany are the counts for the least and the most that the need may be.
+func (l *Line) fewMany(need Span) (n [2]int64) {
+	n = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
+	for i := range n {
+		if n[i] > 0 {
+			n[i] = max(n[i], l.Offer.Least)
+		}
+	}
+	return n
 }
 
 // weigh works out the mass: the pack's own weight counts as given, else what

@@ -89,6 +89,8 @@ func TestOrder(t *testing.T) {
 		{"an offer without a price is left aside", `{"pack": "2 cu ft"}, {"pack": "3 cu ft", "price": "9.00"}`, ``, "4 x 3 cu ft = 36.00"},
 		{"free is a price", `{"pack": "2 cu ft", "price": "1.00"}, {"bulk": "1 cu yd", "price": "0"}`, ``, "1 x 1 cu yd = 0.00"},
 		{"stock of both together", `{"pack": "2 cu ft", "price": "1.00", "stock": 3}, {"pack": "2 cu ft", "price": "3.00", "stock": 9}`, ``, "3 x 2 cu ft, 2 x 2 cu ft = 9.00"},
+		{"more in stock than can be counted up", `{"pack": "2 cu ft", "price": "4.00", "stock": 1000000000}`, ``, "5 x 2 cu ft = 20.00"},
+		{"where the priced do not suffice, the others join in", `{"pack": "2 cu ft", "price": "4.00", "stock": 2}, {"pack": "3 cu ft"}`, ``, "4 x 3 cu ft = 0.00"},
 		{"ten cost less than nine", `{"pack": "1 cu ft", "price": "2.00", "breaks": [{"from": 10, "price": "1.50"}]}`, ``, "10 x 1 cu ft = 15.00"},
 		{"a minimum", `{"bulk": "1 cu ft", "price": "1.00", "least": 12}, {"pack": "2 cu ft", "price": "3.00"}`, ``, "12 x 1 cu ft = 12.00"},
 		{"tax by the line", `{"pack": "2 cu ft", "price": "1.01"}`, `, "tax": "7%"`, "5 x 2 cu ft = 5.05 + 0.35 tax = 5.40"},
@@ -136,6 +138,7 @@ func TestBadYards(t *testing.T) {
 		{"more at least than in stock", `{"pack": "2 cu ft", "stock": 2, "least": 3}`, ``, "offers[0].least offer.least"},
 		{"breaks going down", `{"pack": "2 cu ft", "price": "4", "breaks": [{"from": 9, "price": "3"}, {"from": 4, "price": "2"}]}`, ``, "offers[0].breaks[1].from break.order"},
 		{"breaks without a price", `{"pack": "2 cu ft", "breaks": [{"from": 9, "price": "3"}]}`, ``, "offers[0].price field.missing"},
+		{"a break without a price", `{"pack": "2 cu ft", "price": "4", "breaks": [{"from": 10}]}`, ``, "offers[0].breaks[0].price field.missing"},
 		{"no such aim", `{"pack": "2 cu ft"}`, `, "aim": "speed"`, "aim word.unknown"},
 	} {
 		_, err := PlanDocument([]byte(yard(tt.offers, tt.more)))

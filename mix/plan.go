@@ -74,13 +74,16 @@ func (j *Job) Plan() (*Plan, error) {
 	return j.plan(&checker{})
 }
 
-// PlanDocument reads a job document and works it out: [Read] and [Job.Plan]
-// in one.
-func PlanDocument(data []byte) (*Plan, error) {
+// PlanDocument reads a job document and works it out: [Read] and [Job.Plan] in
+// one. Changes are made to the job between the two, as by flags of a command.
+func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	c := &checker{}
 	j := read(c, data)
 	if j == nil {
 		return nil, c.err()
+	}
+	for _, change := range changes {
+		change(j)
 	}
 	return j.plan(c)
 }
@@ -348,6 +351,8 @@ func (l *Load) DrivesText() string {
 	switch {
 	case l.Drives == 0:
 		return ""
+	case l.Mass[1] == 0:
+		return "at least " + text + ", weights not all known"
 	case l.Dry < l.Drives && l.Dry > 0:
 		text += ", " + itoa(l.Dry) + " if it is dry"
 	}

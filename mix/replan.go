@@ -40,17 +40,13 @@ func (y *Yard) Apply(j *Job) (*Job, error) {
 		c.path.pop()
 	}
 	c.path.pop()
-	kept := after.Offers[:0:0]
 	for i := range after.Offers {
-		o := after.Offers[i]
+		o := &after.Offers[i]
 		if y.Only != nil && o.Stock == nil {
 			o.Stock = y.Only
 		}
-		if !gone[i] {
-			kept = append(kept, o)
-		}
+		o.gone = gone[i] || o.Stock != nil && *o.Stock < o.Least
 	}
-	after.Offers = kept
 	return &after, c.err()
 }
 
@@ -78,6 +74,7 @@ func (o *Offer) bring(c *checker, j *Job, count int64) {
 		left := max(*o.Stock-count, 0)
 		o.Stock = &left
 	}
+	o.Least = 0 // met by what is bought
 	each := o.Size().Volume
 	if m := j.materialRow(o.Material); m != nil {
 		span, _ := o.yield(m)
@@ -104,18 +101,32 @@ func (j *Job) materialRow(id string) *Material {
 	return nil
 }
 
-// findOffers looks "material:pack" up among the job's offers: all that match.
+// findOffers looks "material:pack" up among the job's offers: all that match. A
+// pack and a step of bulk of one size are told apart by "bulk" at the end.
 func findOffers(c *checker, j *Job, name string) (found []int) {
 	material, pack, ok := strings.Cut(name, ":")
 	material = strings.TrimSpace(material)
+	pack, onlyBulk := strings.CutSuffix(strings.TrimSpace(pack), "bulk")
 	var names []string
+	var bulk []int
 	size, err := units.ParseVolume(pack)
 	for i := range j.Offers {
 		o := &j.Offers[i]
-		names = append(names, o.Material+":"+o.Size().String())
-		if ok && err == nil && o.Material == material && o.Size().Volume == size {
+		kind := ""
+		if o.Bulk.Volume > 0 {
+			kind = " bulk"
+		}
+		names = append(names, o.Material+":"+o.Size().String()+kind)
+		switch {
+		case !ok || err != nil || o.Material != material || o.Size().Volume != size:
+		case o.Bulk.Volume > 0:
+			bulk = append(bulk, i)
+		case !onlyBulk:
 			found = append(found, i)
 		}
+	}
+	if len(found) == 0 {
+		found = bulk
 	}
 	if len(found) > 0 {
 		return found
@@ -136,24 +147,27 @@ type Change struct {
 	Bulk     bool
 	Before   int64
 	After    int64
+
+	offer int
 }
 
-// Changes compares the orders of two plans of one job, line by line, in the
-// order of the earlier and then of the later. What is the same is left in:
-// somebody reads down the list at the yard.
+// Changes compares the orders of two plans of one job, offer by offer, in the
+// order of the earlier and then of the later; before may be nil. What is the
+// same is left in: somebody reads down the list at the yard.
 func Changes(before, after *Plan) (changes []Change) {
 	find := func(l *Line) *Change {
 		for i := range changes {
-			k := &changes[i]
-			if k.Material.ID == l.Material.ID && k.Pack == l.Offer.Size().String() && k.Bulk == (l.Offer.Bulk.Volume > 0) {
-				return k
+			if changes[i].offer == l.index {
+				return &changes[i]
 			}
 		}
-		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0})
+		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0, offer: l.index})
 		return &changes[len(changes)-1]
 	}
-	for i := range before.Order {
-		find(&before.Order[i]).Before += before.Order[i].Count
+	if before != nil {
+		for i := range before.Order {
+			find(&before.Order[i]).Before += before.Order[i].Count
+		}
 	}
 	for i := range after.Order {
 		find(&after.Order[i]).After += after.Order[i].Count

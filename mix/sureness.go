@@ -280,6 +280,7 @@ func (w *work) buyFor(needs []Need) (lines []Line, bill Bill, ok bool) {
 	if r == nil || c.found != nil {
 		return nil, Bill{}, false
 	}
+	r.Budget = 10 * aLittle
 	found, err := order.Search(r.Request)
 	if err != nil {
 		return nil, Bill{}, false

@@ -51,10 +51,10 @@ func (r *request) trip(t *order.Trip, payload units.Mass, room units.Volume) Tri
 		out.Volume += l.Each.Plan * units.Volume(n)
 		out.Packed += l.Offer.Size().Volume * units.Volume(n)
 	}
-	out.Limit = nearer(out.Mass[1], payload, out.Packed, room)
 	if !known {
-		out.Mass = [2]units.Mass{}
+		out.Mass, payload = [2]units.Mass{}, 0
 	}
+	out.Limit = nearer(out.Mass[1], payload, out.Packed, room)
 	return out
 }
 

@@ -11,7 +11,6 @@ type work struct {
 	hand  []units.Volume
 	needs []Need
 	bought
-	budget int64 // of work for the search; 0 is its own
 }
 
 // worked is one task worked out.
@@ -140,13 +139,16 @@ func (w *work) onHand(c *checker) {
 // stock adds what is on hand of one material.
 func (w *work) stock(c *checker, index int, h OnHand) {
 	m, v := w.book.materials[index], h.Volume
-	if v < 0 || v > units.MaxVolume || h.Packs < 0 {
+	if v < 0 || v > units.MaxVolume || h.Packs < 0 || h.Packs > 0 && h.Size.Volume <= 0 {
 		c.problem("quantity.negative", "zero or more")
 		return
 	}
 	if h.Packs > 0 {
 		each := h.Size.Volume
-		if m.isBale(each) {
+		switch opens := w.job.opensTo(m.ID, each); {
+		case opens > 0:
+			each = opens
+		case m.isBale(each):
 			each = m.opened(each).Low
 		}
 		all, ok := each.Times(h.Packs)
@@ -159,6 +161,17 @@ func (w *work) stock(c *checker, index int, h OnHand) {
 	if w.hand[index] += v; w.hand[index] > units.MaxVolume {
 		c.problem("volume.large", "more than can be worked out")
 	}
+}
+
+// opensTo is what the job's offers say that a pack of the size makes; 0 when
+// they do not.
+func (j *Job) opensTo(material string, size units.Volume) units.Volume {
+	for i := range j.Offers {
+		if o := &j.Offers[i]; o.Material == material && o.Pack.Volume == size && o.OpensTo > 0 {
+			return o.OpensTo
+		}
+	}
+	return 0
 }
 
 // Need is the loose volume of one material over all tasks, less what is on

@@ -82,6 +82,54 @@ func TestOnlyStock(t *testing.T) {
 	}
 }
 
+// TestSoldOutAltogether: what nobody sells any more is left out, and said so,
+// not saved.
+func TestSoldOutAltogether(t *testing.T) {
+	j, err := Read([]byte(yard(`{"pack": "2 cu ft", "price": "4"}`, ``)))
+	require.NoError(t, err)
+	left, err := (&Yard{Without: []string{"bark-mulch:2 cu ft"}}).Apply(j)
+	require.NoError(t, err)
+	if out := planOf(t, left).LeftOut(); len(out) != 1 || out[0] != "Bark mulch" {
+		t.Errorf("left out: %v", out)
+	}
+}
+
+// TestPackAndBulkOfOneSize: each can be named.
+func TestPackAndBulkOfOneSize(t *testing.T) {
+	j, err := Read([]byte(yard(`{"pack": "1 cu yd", "price": "40"}, {"bulk": "1 cu yd", "price": "30"}, {"pack": "2 cu ft", "price": "9"}`, ``)))
+	require.NoError(t, err)
+	for without, want := range map[string]string{"bark-mulch:1 cu yd bulk": "40.00", "bark-mulch:1 cu yd": "30.00"} {
+		left, err := (&Yard{Without: []string{without}}).Apply(j)
+		require.NoError(t, err)
+		if got := planOf(t, left).Bill.Total.String(); got != want {
+			t.Errorf("without %s: %s, want %s", without, got, want)
+		}
+	}
+}
+
+// TestReplanWhatCouldNotBePlanned: a step too heavy for the truck is left out
+// at the yard, though the job has no plan as it stands; and what is bought
+// meets a minimum and lowers the stock.
+func TestReplanWhatCouldNotBePlanned(t *testing.T) {
+	j, err := Decode([]byte(yard(`{"bulk": "1 cu yd", "price": "30"}, {"pack": "2 cu ft", "price": "9"}`, `, "haul": {"payload": "700 lb"}`)))
+	require.NoError(t, err)
+	if _, err := j.Plan(); firstCode(err) != "offer.heavy" {
+		t.Fatalf("%v, want offer.heavy", err)
+	}
+	left, err := (&Yard{Without: []string{"bark-mulch:1 cu yd"}}).Apply(j)
+	require.NoError(t, err)
+	if got := planOf(t, left).Bill.Goods; got != 4500 {
+		t.Errorf("%s, want 45.00", got)
+	}
+	j, err = Decode([]byte(yard(`{"pack": "2 cu ft", "price": "4", "least": 5, "stock": 6}`, ``)))
+	require.NoError(t, err)
+	left, err = (&Yard{Bought: []Bought{{"bark-mulch:2 cu ft", 3}}}).Apply(j)
+	require.NoError(t, err)
+	if p := planOf(t, left); len(p.Order) != 1 || p.Order[0].Count != 2 {
+		t.Errorf("order %+v, want 2 more", p.Order)
+	}
+}
+
 func TestBadYardNames(t *testing.T) {
 	j := sampleJob(t)
 	_, err := (&Yard{Without: []string{"bark-fines:9 cu yd", "peat", "bark-mulch:2 cu ft"}, Bought: []Bought{{"perlite:4 cu ft", 0}}}).Apply(j)
@@ -116,7 +164,7 @@ func TestCrossing(t *testing.T) {
 		t.Errorf("from %s, want 5 cu ft", units.US.Volume(list[0].From))
 	}
 	for offers, want := range map[string]string{
-		`{"pack": "1 cu ft", "price": "9.00"}, {"bulk": "1 cu ft", "price": "5.00"}`: "however little",
+		`{"pack": "1 cu ft", "price": "9.00"}, {"bulk": "1 cu ft", "price": "5.00"}`: "the least looked at",
 		`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "1 cu ft", "price": "5.00"}`: "bags are cheaper",
 	} {
 		p, err := PlanDocument([]byte(yard(offers, ``)))

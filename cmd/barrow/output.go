@@ -68,12 +68,7 @@ func (o *output) override(job *mix.Job) {
 
 // plan works a document out and writes the plan.
 func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
-	job, err := mix.Read(doc)
-	if err != nil {
-		return &problems{err: err, where: where, quiet: quiet, json: o.json}
-	}
-	o.override(job)
-	p, err := job.Plan()
+	p, err := mix.PlanDocument(doc, o.override)
 	if err != nil {
 		return &problems{err: err, where: where, quiet: quiet, json: o.json}
 	}
@@ -82,10 +77,8 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 
 // write writes a plan as it is wanted.
 func (a *app) write(o *output, p *mix.Plan) (err error) {
-	if o.plot != "" {
-		if err := writeFile(o.plot, plot(p), false); err != nil {
-			return err
-		}
+	if err := o.draw(p); err != nil {
+		return err
 	}
 	var b bytes.Buffer
 	switch {
@@ -104,6 +97,14 @@ func (a *app) write(o *output, p *mix.Plan) (err error) {
 		return err
 	}
 	return a.send(o, b.Bytes())
+}
+
+// draw writes the plot, when one is wanted.
+func (o *output) draw(p *mix.Plan) error {
+	if o.plot == "" {
+		return nil
+	}
+	return writeFile(o.plot, plot(p), false)
 }
 
 // send puts a result where it is to go.

@@ -65,7 +65,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 	if err != nil {
 		return err
 	}
-	job, err := mix.Read(doc)
+	job, err := mix.Decode(doc)
 	if err != nil {
 		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
 	}

@@ -248,18 +248,30 @@ func (r *renderer) yard() {
 
 // options lists the orders worth looking at, when there is a choice.
 func (r *renderer) options() {
-	list := r.p.Options(4)
+	list := r.p.Options(mix.Choices)
 	if len(list) < 2 || !r.p.Priced {
 		return
 	}
-	r.section("Other choices: dearer, with less left over")
+	r.section("Other choices between the least cost and the least left over")
+	trips := "Trips"
+	if r.p.Haul == (mix.Haul{}) {
+		trips = ""
+	}
 	var rows [][]string
 	for i := range list {
 		o := &list[i]
-		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), fmt.Sprint(o.Trips), r.instead(o.Lines)})
+		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), pick(trips != "", fmt.Sprint(o.Trips)), r.instead(o.Lines)})
 	}
-	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: "Trips", right: true, most: 5}, {head: "Instead", most: 34}}, rows)
+	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: trips, right: true, most: 5}, {head: "Instead", most: 34}}, rows)
 	fmt.Fprintln(r.out)
+}
+
+// pick returns text where it applies.
+func pick(applies bool, text string) string {
+	if applies {
+		return text
+	}
+	return ""
 }
 
 // instead writes what an order has otherwise than the plan's.
@@ -304,9 +316,20 @@ func (r *renderer) sure() {
 		return
 	}
 	r.section("How sure")
-	r.lines(fmt.Sprintf("If the ranges are right, this order is enough %s.", s.Odds()), 2, width)
-	if len(s.Enough) > 0 {
-		r.lines(fmt.Sprintf("To have enough 9 times in 10: %s; %s%s in all.", r.buys(s.Enough), r.p.Currency, s.Bill.Total), 2, width)
+	what := "this order is enough"
+	if len(r.p.LeftOut()) > 0 {
+		what = "of what it has, this order is enough"
+	}
+	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds()), 2, width)
+	switch {
+	case len(s.Enough) > 0:
+		cost := ""
+		if r.p.Priced {
+			cost = "; " + r.p.Currency + s.Bill.Total.String() + " in all"
+		}
+		r.lines("To have enough 9 times in 10: "+r.buys(s.Enough)+cost+".", 2, width)
+	case s.Chance < 0.9:
+		r.lines("These offers do not go as far as 9 times in 10.", 2, width)
 	}
 	for i := range s.Matters {
 		m := &s.Matters[i]

@@ -72,15 +72,12 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if err != nil {
 		return err
 	}
-	job, err := mix.Read(doc)
+	job, err := mix.Decode(doc)
 	if err != nil {
 		return &problems{err: err, json: o.json}
 	}
 	o.override(job)
-	before, err := job.Plan()
-	if err != nil {
-		return &problems{err: err, json: o.json}
-	}
+	before, _ := job.Plan() // as it stood it may have been no plan: that is why it is replanned
 	left, err := yard.Apply(job)
 	if err != nil {
 		return &problems{err: err, where: flags.where, json: o.json}
@@ -92,13 +89,16 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if o.json || o.csv || o.working {
 		return a.write(o, after)
 	}
+	if err := o.draw(after); err != nil {
+		return err
+	}
 	var b bytes.Buffer
-	a.changes(&b, before, after)
+	a.changes(&b, flags.bought, before, after)
 	return a.send(o, b.Bytes())
 }
 
 // changes writes what replanning changes, on one screen.
-func (a *app) changes(b *bytes.Buffer, before, after *mix.Plan) {
+func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan) {
 	r := &renderer{app: a, out: b, p: after}
 	r.section("What changes")
 	var rows [][]string
@@ -107,34 +107,47 @@ func (a *app) changes(b *bytes.Buffer, before, after *mix.Plan) {
 		if c.Bulk {
 			pack += " bulk"
 		}
-		mark := ""
-		switch {
-		case c.Before == 0:
-			mark = "new"
-		case c.After == 0:
-			mark = "none"
-		case c.Before != c.After:
-			mark = "changed"
-		}
-		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), mark})
+		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), change(c)})
 	}
-	table(b, []column{{head: "Material", most: 24}, {head: "Pack", most: 20}, {head: "Before", right: true, most: 8}, {head: "Now", right: true, most: 8}, {most: 8}}, rows)
-	was, is := &renderer{app: a, p: before}, r
-	if before.Priced || after.Priced {
-		r.lines("Before "+was.bill(), 2, width)
-		r.lines("Now    "+is.bill(), 2, width)
+	table(b, []column{{head: "Material", most: 24}, {head: "Pack", most: 20}, {head: "Before", right: true, most: 8}, {head: "To buy", right: true, most: 8}, {most: 8}}, rows)
+	if len(bought) > 0 {
+		r.lines("Bought already: "+strings.Join(bought, ", "), 2, width)
 	}
-	if was, is := before.Load.DrivesText(), after.Load.DrivesText(); was != is {
-		r.lines("Drives: "+was+" before, "+is+" now", 2, width)
+	switch {
+	case before == nil:
+		r.lines("As it stood, the job could not be planned.", 2, width)
+	case before.Priced:
+		r.lines("Before "+(&renderer{app: a, p: before}).bill(), 2, width)
+	}
+	if after.Priced {
+		r.lines("To pay "+r.bill(), 2, width)
+	}
+	if is := after.Load.DrivesText(); is != "" {
+		r.lines("Still "+is, 2, width)
 	}
 	if out := after.LeftOut(); len(out) > 0 {
 		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
 	}
-	for _, n := range after.Notes {
-		if n.Code == "offer.missing" {
-			r.item("-", title(n.Text)+".")
+	for i := range after.Needs {
+		if n := &after.Needs[i]; n.Buy.Plan > 0 && !after.Ordered(n.Material) {
+			for _, s := range after.StandIns(n.Material.ID) {
+				r.item("-", s.Sentence()+".")
+			}
 		}
 	}
 	b.WriteByte('\n')
 	r.trips()
+}
+
+// change is a word for what becomes of a line.
+func change(c mix.Change) string {
+	switch {
+	case c.Before == 0:
+		return "new"
+	case c.After == 0:
+		return "no more"
+	case c.Before != c.After:
+		return "changed"
+	}
+	return ""
 }

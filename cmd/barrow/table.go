@@ -90,6 +90,19 @@ func glue(s string) string {
 	return figures.ReplaceAllStringFunc(s, func(f string) string { return strings.ReplaceAll(f, " ", glued) })
 }
 
+// pieces parts s at spaces, but for those inside figures that fit n.
+func pieces(s string, n int) (out []string) {
+	for word := range strings.SplitSeq(glue(s), " ") {
+		word = strings.ReplaceAll(word, glued, " ")
+		if utf8.RuneCountInString(word) > n {
+			out = append(out, strings.Split(word, " ")...)
+		} else {
+			out = append(out, word)
+		}
+	}
+	return out
+}
+
 // wrap breaks s at spaces into lines of at most n runes; a longer word is cut.
 func wrap(s string, n int) []string {
 	if n <= 0 || utf8.RuneCountInString(s) <= n {
@@ -97,8 +110,7 @@ func wrap(s string, n int) []string {
 	}
 	var lines []string
 	line := ""
-	for word := range strings.SplitSeq(glue(s), " ") {
-		word = strings.ReplaceAll(word, glued, " ")
+	for _, word := range pieces(s, n) {
 		for utf8.RuneCountInString(word) > n {
 			if line != "" {
 				lines, line = append(lines, line), ""

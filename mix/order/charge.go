@@ -73,7 +73,7 @@ func (y *way) cheapest(m *mat) {
 	w.until = plus(y.s.work, coverWork)
 	for _, c := range m.pool {
 		c.charged = w.charged(c)
-		if m.best == nil || c.charged < m.best.charged || c.charged == m.best.charged && c.before(m.best) {
+		if m.best == nil || c.charged < m.best.charged || c.charged == m.best.charged && c.compare(m.best) < 0 {
 			m.best = c
 		}
 	}

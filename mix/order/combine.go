@@ -78,12 +78,7 @@ func (y *way) lists(margin int64) bool {
 // comes first in the total order and, unless the way is loose about it, goes
 // wherever the dropped one goes.
 func (y *way) thin(m *mat, list []*cover) []*cover {
-	slices.SortFunc(list, func(a, b *cover) int {
-		if a.before(b) {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(list, (*cover).compare)
 	kept := list[:0]
 	for _, c := range list {
 		if !slices.ContainsFunc(kept, func(k *cover) bool { return y.replaces(m, k, c) }) {

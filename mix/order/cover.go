@@ -13,10 +13,10 @@ type cover struct {
 	use               []int64 // by row
 }
 
-// before is the part of the total order that one material decides.
-func (c *cover) before(d *cover) bool {
+// compare is the part of the total order that one material decides.
+func (c *cover) compare(d *cover) int {
 	return cmp.Or(cmp.Compare(c.cost, d.cost), cmp.Compare(c.left, d.left), cmp.Compare(c.packs, d.packs),
-		slices.Compare(c.counts, d.counts)) < 0
+		slices.Compare(c.counts, d.counts))
 }
 
 // walk goes depth first through the covers of one material, from the line
@@ -138,7 +138,7 @@ func (w *walk) leaf(l *stop, n, short, paid int64) {
 		return
 	}
 	if w.best != nil && charged == w.best.charged {
-		if c := w.take(charged, left); c.before(w.best) {
+		if c := w.take(charged, left); c.compare(w.best) < 0 {
 			w.best = c
 		}
 		return

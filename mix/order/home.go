@@ -83,7 +83,8 @@ func (s *search) cheapestHome(b *loader) bool {
 		loads = free
 	}
 	spent := plus(times(trip, trips), times(fee, loads))
-	for t := b.leastTrips(); t <= trips; t++ {
+	until := s.work + packBudget
+	for t := b.leastTrips(); t <= trips && s.work < until; t++ {
 		n, rest := loads, spent-times(trip, t)
 		if fee > 0 && (rest < 0 || rest%fee != 0) || fee == 0 && trip > 0 && t < trips {
 			continue
@@ -95,14 +96,15 @@ func (s *search) cheapestHome(b *loader) bool {
 			return s.fewerLoads(b, t, n)
 		}
 	}
-	return false
+	return s.fewerLoads(b, trips, loads)
 }
 
 // fewerLoads lowers the loads where they are free.
 func (s *search) fewerLoads(b *loader, trips, loads int64) bool {
 	if s.r.fee() == 0 && s.r.Delivery != nil {
-		most := b.sent(delivered)
-		for n := int64(0); n < most; n++ {
+		b.fits(trips, loads)
+		most, until := b.sent(delivered), s.work+packBudget
+		for n := int64(0); n < most && s.work < until; n++ {
 			if ok, _ := b.fits(trips, n); ok {
 				return true
 			}

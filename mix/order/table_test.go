@@ -160,16 +160,28 @@ func TestErrors(t *testing.T) {
 func TestLarge(t *testing.T) {
 	r := order.Request{Needs: []units.Volume{units.MaxVolume}, Payload: 500 * units.Kilogram, Room: 2 * units.CubicYard, TripCost: 900,
 		Offers: []order.Offer{
-			{Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot, Mass: 40 * units.Pound, Price: 475},
+			{Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot, Mass: 40 * units.Pound, Price: 475, CanDeliver: true},
 			{Yield: 50 * units.Litre, Room: 50 * units.Litre, Mass: 15 * units.Kilogram, Price: 399},
 			{Yield: units.CubicYard / 2, Room: units.CubicYard / 2, Mass: 230 * units.Kilogram, Price: 2100, Machine: true},
 		}}
-	o, err := order.Search(r)
-	if err != nil {
-		t.Fatal(err)
-	}
-	checkOrder(t, &r, &o)
-	if o.Bound < o.Cost-o.Cost/1000 {
-		t.Errorf("cost %v, bound %v, want within a thousandth", o.Cost, o.Bound)
+	delivery := order.Delivery{Fee: 5000, Capacity: 20 * units.CubicMetre}
+	for _, change := range []func(*order.Request){
+		func(*order.Request) {},
+		func(r *order.Request) { r.TripCost = 0 },
+		func(r *order.Request) { r.Delivery = &delivery },
+		func(r *order.Request) { r.TripCost, r.Delivery = 0, &delivery },
+		func(r *order.Request) { r.Delivery = &order.Delivery{Capacity: delivery.Capacity} },
+		func(r *order.Request) { r.TripCost, r.Delivery = 0, &order.Delivery{Capacity: delivery.Capacity} },
+	} {
+		r := r
+		change(&r)
+		o, err := order.Search(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		checkOrder(t, &r, &o)
+		if o.Bound < o.Cost-o.Cost/500 {
+			t.Errorf("trip cost %v, delivery %v: cost %v, bound %v, want within 0.2%%", r.TripCost, r.Delivery, o.Cost, o.Bound)
+		}
 	}
 }
