@@ -2,6 +2,7 @@ package mix
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
@@ -36,7 +37,7 @@ func (p *Plan) json(full bool) []byte {
 	}
 	e.list("batches", 0, nil) // not worked out yet
 	if p.Priced {
-		e.optional("currency", p.Currency)
+		e.optional("currency", strings.TrimSpace(p.Currency))
 		e.text("cost", p.Bill.Goods.String())
 		e.bill()
 	}

@@ -111,7 +111,7 @@ func (n *noter) mulch() {
 		}
 		low, _ := v.mulDiv(without(mat.SettleLow))
 		high, _ := v.mulDiv(without(mat.SettleHigh))
-		n.add("", "mulch.settles", mat.Name+" settles by "+mat.SettleLow.String()+" to "+mat.SettleHigh.String()+": to be as deep after that, it takes "+n.m.VolumeRange(low.Plan, high.Plan)+". Give settle to plan for it")
+		n.add("", "mulch.settles", mat.Name+": settles by "+mat.SettleLow.String()+" to "+mat.SettleHigh.String()+": to be as deep after that, it takes "+n.m.VolumeRange(low.Plan, high.Plan)+". Give settle to plan for it")
 	}
 }
 

@@ -3,6 +3,8 @@ package mix
 import (
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/barrow/units"
 )
@@ -12,7 +14,7 @@ import (
 type Plan struct {
 	Name     string
 	Measure  units.Measure
-	Currency string
+	Currency string // as it stands before an amount
 
 	Tasks  []TaskPlan
 	Needs  []Need
@@ -90,7 +92,7 @@ func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 
 func (j *Job) plan(c *checker) (*Plan, error) {
 	w := j.work(c)
-	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: j.Currency, Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
+	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
 		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w}
 	if c.sound() {
 		p.load(c)
@@ -105,6 +107,14 @@ func (j *Job) plan(c *checker) (*Plan, error) {
 	p.Notes = p.notes()
 	p.Cautions = p.cautions()
 	return p, nil
+}
+
+// sign is a currency as it stands before an amount: letters keep their distance.
+func sign(currency string) string {
+	if last, _ := utf8.DecodeLastRuneInString(currency); unicode.IsLetter(last) {
+		return currency + " "
+	}
+	return currency
 }
 
 // load adds the order up.
