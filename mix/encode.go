@@ -439,6 +439,8 @@ func (e *encoder) full() {
 	e.number("chance", s.Chance, 4)
 	e.number("error", s.Error, 6)
 	e.text("shown", s.Odds())
+	e.text("method", SureMethod)
+	e.list("ranges", len(s.Ranges), func(i int) { w.String(s.Ranges[i]) })
 	if len(s.Enough) > 0 {
 		e.lines("enough", s.Enough)
 		if p.Priced {

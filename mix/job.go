@@ -82,8 +82,9 @@ func ParseAim(word string) (a Aim, ok bool) {
 const (
 	MaxBytes = 32 << 20
 	maxDepth = 16
-	maxRows  = 1000 // own materials, containers and offers, each
-	maxMixes = 100  // own mixes: each may name each
+	maxRows  = 1000   // own materials, containers and stocks, each
+	maxOffer = 10_000 // offers
+	maxMixes = 100    // own mixes: each may name each
 	maxTasks = 10_000
 	maxNodes = 2_000_000 // values in all
 )
@@ -98,7 +99,7 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		{"materials", len(j.Materials), maxRows},
 		{"containers", len(j.Containers), maxRows},
 		{"mixes", len(j.Mixes), maxMixes},
-		{"offers", len(j.Offers), maxRows},
+		{"offers", len(j.Offers), maxOffer},
 		{"on_hand", len(j.OnHand), maxRows},
 	} {
 		if list.n > list.most {

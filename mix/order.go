@@ -296,9 +296,9 @@ func (l *Line) take(c *checker, count, delivered int64, asked *order.Offer, tax 
 func (w *work) lines(n *Need, c *checker) (lines []Line) {
 	c.path.push("offers")
 	defer c.path.pop()
-	for i := range w.job.Offers {
+	for _, i := range w.offers[n.index] {
 		o := &w.job.Offers[i]
-		if index := w.book.material[o.Material]; index != n.index || o.gone {
+		if o.gone {
 			continue
 		}
 		c.path.pushIndex(i)

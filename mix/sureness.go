@@ -21,6 +21,8 @@ type Sureness struct {
 	Enough []Line
 	Bill   Bill
 	At     float64 // the chance that Enough is enough
+	// Ranges are what is uncertain, each with its range of its planned figure.
+	Ranges []string
 	// Matters are the figures that matter most, the first the most.
 	Matters []Matter
 }
@@ -41,6 +43,9 @@ func (s *Sureness) Odds() string {
 	}
 	return itoa(n) + " " + many(n, "time") + " in 100"
 }
+
+// SureMethod is how Sureness is worked out and what it takes for granted.
+const SureMethod = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
 
 // Matter is an uncertain figure and the volume that hangs on it between its
 // 10th and 90th percentile.
@@ -77,10 +82,19 @@ func (p *Plan) Sure() *Sureness {
 	for _, one := range model.Matters(3) {
 		s.Matters = append(s.Matters, Matter{model.Factors[one.Factor].Name, m.measures[one.Factor], litresOf(one.Moves)})
 	}
+	for _, f := range model.Factors {
+		s.Ranges = append(s.Ranges, rangeOf(f))
+	}
 	if s.Chance < nineInTen {
 		m.enough(s, model)
 	}
 	return s
+}
+
+// rangeOf writes a factor: of its planned figure, or for a loss of the volume.
+func rangeOf(f sure.Factor) string {
+	hundredths := func(x float64) string { return itoa(int64(math.Round(x*100))) + "%" }
+	return f.Name + ": " + hundredths(f.Low) + " to " + hundredths(f.High)
 }
 
 func litresOf(f float64) units.Volume {

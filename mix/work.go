@@ -4,12 +4,13 @@ import "example.org/barrow/units"
 
 // work is a job worked out, before it is laid out as a plan.
 type work struct {
-	job   *Job
-	book  *book
-	tasks []worked
-	takes []Span // loose, by the book's materials
-	hand  []units.Volume
-	needs []Need
+	job    *Job
+	book   *book
+	tasks  []worked
+	takes  []Span // loose, by the book's materials
+	hand   []units.Volume
+	needs  []Need
+	offers map[int][]int // the job's offers, by the book's materials
 	bought
 }
 
@@ -60,6 +61,11 @@ func (j *Job) work(c *checker) *work {
 	w.onHand(c)
 	w.checkOffers(c)
 	if c.sound() {
+		w.offers = map[int][]int{}
+		for i := range j.Offers {
+			index := w.book.material[j.Offers[i].Material]
+			w.offers[index] = append(w.offers[index], i)
+		}
 		w.needs = w.pool()
 		w.checkMass(c)
 		w.bought = w.buy(c)

@@ -23,7 +23,7 @@ func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	r.needs()
 	r.order()
 	r.trips()
-	r.yard()
+	r.yard(working)
 	r.packs()
 	r.tasks()
 	r.notes()
@@ -230,7 +230,7 @@ func (r *renderer) trips() {
 
 // yard writes what helps to decide at the yard: bags or bulk, other orders, and
 // how sure this one is.
-func (r *renderer) yard() {
+func (r *renderer) yard(working bool) {
 	p := r.p
 	if len(p.Order) == 0 {
 		return
@@ -243,7 +243,7 @@ func (r *renderer) yard() {
 		fmt.Fprintln(r.out)
 	}
 	r.options()
-	r.sure()
+	r.sure(working)
 }
 
 // options lists the orders worth looking at, when there is a choice.
@@ -310,7 +310,7 @@ func (r *renderer) buys(lines []mix.Line) string {
 }
 
 // sure writes how sure the order is, and what would make it surer.
-func (r *renderer) sure() {
+func (r *renderer) sure(working bool) {
 	s := r.p.Sure()
 	if s == nil {
 		return
@@ -334,6 +334,12 @@ func (r *renderer) sure() {
 	for i := range s.Matters {
 		m := &s.Matters[i]
 		r.item("-", title(m.Name)+" moves it by "+r.p.Measure.Volume(m.Moves)+": "+m.Measure+".")
+	}
+	if working {
+		r.lines(mix.SureMethod, 2, width)
+		for _, one := range s.Ranges {
+			r.item("~", title(one)+".")
+		}
 	}
 	fmt.Fprintln(r.out)
 }
