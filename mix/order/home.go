@@ -84,9 +84,14 @@ func (s *search) cheapestHome(b *loader) bool {
 	}
 	spent := plus(times(trip, trips), times(fee, loads))
 	until := s.work + packBudget
-	for t := b.leastTrips(); t <= trips && s.work < until; t++ {
+	first := b.leastTrips()
+	if fee == 0 && trip > 0 {
+		first = trips // fewer would not cost what is settled
+	}
+	for t := first; t <= trips && s.work < until; t++ {
+		s.work++
 		n, rest := loads, spent-times(trip, t)
-		if fee > 0 && (rest < 0 || rest%fee != 0) || fee == 0 && trip > 0 && t < trips {
+		if fee > 0 && (rest < 0 || rest%fee != 0) {
 			continue
 		}
 		if fee > 0 {
@@ -99,15 +104,22 @@ func (s *search) cheapestHome(b *loader) bool {
 	return s.fewerLoads(b, trips, loads)
 }
 
-// fewerLoads lowers the loads where they are free.
+// fewerLoads lowers the loads where they are free. What fits fits in more loads,
+// too, so the fewest are found by halving: there may be hundreds of millions.
 func (s *search) fewerLoads(b *loader, trips, loads int64) bool {
 	if s.r.fee() == 0 && s.r.Delivery != nil {
 		b.fits(trips, loads)
-		most, until := b.sent(delivered), s.work+packBudget
-		for n := int64(0); n < most && s.work < until; n++ {
-			if ok, _ := b.fits(trips, n); ok {
-				return true
+		low, high := int64(0), b.sent(delivered)
+		for low < high {
+			s.work++
+			if ok, _ := b.fits(trips, low+(high-low)/2); ok {
+				high = low + (high-low)/2
+			} else {
+				low += (high-low)/2 + 1
 			}
+		}
+		if ok, _ := b.fits(trips, low); ok {
+			return true
 		}
 	}
 	ok, _ := b.fits(trips, loads)

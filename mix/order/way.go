@@ -213,6 +213,7 @@ func (y *way) alongTrips(loads int64) (last bool) {
 		if y.s.work > y.s.budget {
 			return false // search sees it
 		}
+		y.s.work += 1 + int64(len(y.mats)) // there may be millions of trips
 		y.aim(trips, loads)
 		over := y.pair(trips, loads)
 		last = last && over > 0 && y.step[1] <= y.loads.price
