@@ -2,6 +2,7 @@ package mix
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/barrow/units"
@@ -99,6 +100,10 @@ func TestCatalogue(t *testing.T) {
 		used[s.Source.ID] = true
 	}
 	for _, s := range cat.Sources {
+		text := strings.ToLower(s.Text)
+		if s.Kind == "memory" && !strings.Contains(text, "memory") || s.Kind == "practice" && !strings.Contains(text, "common practice") {
+			t.Errorf("the text of %s does not say that it is %s", s.ID, s.Kind)
+		}
 		if !used[s.ID] {
 			t.Errorf("no row cites the source %s", s.ID)
 		}

@@ -141,6 +141,18 @@ func ExampleRoundTaper() {
 	// Output: 0.551 cu ft (15.6 L)
 }
 
+func ExampleSquareTaper() {
+	v, _ := mix.SquareTaper(10*units.Inch, 7*units.Inch, 6*units.Inch) // 6 (100 + 70 + 49) / 3
+	fmt.Println(int64(v/units.CubicInch), "cu in")
+	// Output: 438 cu in
+}
+
+func ExampleParseMix() {
+	m, _ := mix.ParseMix("3 bark-fines, peat 1, perlite 1/2")
+	fmt.Println(m.Name, m.Parts)
+	// Output: 3:1:1/2 mix [bark-fines 3 peat 1 perlite 1/2]
+}
+
 func ExampleCatalog() {
 	for _, k := range mix.Catalog().Containers {
 		if k.ID == "#1" {

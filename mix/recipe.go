@@ -29,6 +29,14 @@ type Part struct {
 	Num, Den int64
 }
 
+// String writes the part as [ParseMix] reads it: "bark-fines 3", "sand 1/2".
+func (p Part) String() string {
+	if p.Den == 1 {
+		return p.Of + " " + itoa(p.Num)
+	}
+	return p.Of + " " + itoa(p.Num) + "/" + itoa(p.Den)
+}
+
 // Bounds on mixes, which keep every split inside 64 bits and a hostile job
 // from growing.
 const (

@@ -9,7 +9,8 @@ type Source struct {
 	Kind string
 }
 
-// String gives the text, and says so where nobody read it in a source.
+// String gives the text. What is from memory or common practice says so in it;
+// a test holds the catalogue to that.
 func (s Source) String() string { return s.Text }
 
 func jobSource(text string) Source { return Source{Text: text, Kind: "job"} }

@@ -39,25 +39,9 @@ func (j *Job) work(c *checker) *work {
 	if len(j.Tasks) == 0 {
 		c.problemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
 	}
-	w.tasks = make([]worked, len(j.Tasks))
-	steps := 0
-	c.path.push("tasks")
-	for i := range j.Tasks {
-		c.path.pushIndex(i)
-		w.tasks[i].do(c, w.book, &j.Tasks[i])
-		if in := w.tasks[i].in; in != nil {
-			steps += in.steps
-		}
-		if steps > maxSteps {
-			c.problem("job.large", "the tasks before it take all the parts that can be worked out, "+itoa(maxSteps))
-			return w
-		}
-		if !w.tasks[i].spread(w.takes) {
-			c.problem("volume.large", "with the tasks before it, more than can be worked out")
-		}
-		c.path.pop()
+	if !w.doAll(c) {
+		return w
 	}
-	c.path.pop()
 	w.onHand(c)
 	w.checkOffers(c)
 	if c.sound() {
@@ -71,6 +55,33 @@ func (j *Job) work(c *checker) *work {
 		w.bought = w.buy(c)
 	}
 	return w
+}
+
+// doAll works every task out and adds up what they take; ok is false when there
+// is more of it than can be worked out, and the rest was left.
+func (w *work) doAll(c *checker) (ok bool) {
+	j := w.job
+	w.tasks = make([]worked, len(j.Tasks))
+	steps := 0
+	c.path.push("tasks")
+	defer c.path.pop()
+	for i := range j.Tasks {
+		c.path.pushIndex(i)
+		w.tasks[i].do(c, w.book, &j.Tasks[i])
+		if in := w.tasks[i].in; in != nil {
+			steps += in.steps
+		}
+		if steps > maxSteps {
+			c.problem("job.large", "the tasks before it take all the parts that can be worked out, "+itoa(maxSteps))
+			c.path.pop()
+			return false
+		}
+		if !w.tasks[i].spread(w.takes) {
+			c.problem("volume.large", "with the tasks before it, more than can be worked out")
+		}
+		c.path.pop()
+	}
+	return true
 }
 
 // do works one task out.

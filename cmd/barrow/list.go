@@ -155,7 +155,7 @@ func mixes(units.Measure) list {
 	for _, row := range mix.Catalog().Mixes {
 		var parts []string
 		for _, p := range row.Parts {
-			parts = append(parts, fmt.Sprintf("%s %d", p.Of, p.Num))
+			parts = append(parts, p.String())
 		}
 		l.rows = append(l.rows, listRow{[]string{row.ID, strings.Join(parts, ", ")}, row.Source.Text, row.Confidence})
 	}

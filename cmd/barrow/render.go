@@ -425,7 +425,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	return rows
 }
 
-// title writes a text with a capital, unless it starts with a name.
+// title writes a text with a capital.
 func title(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
