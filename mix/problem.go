@@ -8,8 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/hashicorp/go-multierror"
-
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
@@ -38,12 +36,8 @@ func (p *Problem) Error() string {
 // Problems returns the problems that err carries, in document order, or nil
 // when err is not about a job.
 func Problems(err error) []*Problem {
-	var many *multierror.Error
-	if !errors.As(err, &many) {
-		return nil
-	}
 	var out []*Problem
-	for _, e := range many.Errors {
+	for _, e := range listIn(err) {
 		if p, ok := e.(*Problem); ok {
 			out = append(out, p)
 		}
@@ -61,7 +55,7 @@ const maxProblems = 100
 type checker struct {
 	root  *wire.Node // nil when the job was made in Go
 	path  path
-	found *multierror.Error
+	found *problemList
 	seen  map[string]bool // paths with a problem
 	full  bool
 }
@@ -103,7 +97,7 @@ func (c *checker) add(p *Problem) {
 		c.seen = map[string]bool{}
 	}
 	c.seen[p.Path] = true
-	c.found = multierror.Append(c.found, p)
+	c.found = addTo(c.found, p)
 }
 
 // sound reports whether nothing is wrong at the current path or below it.
@@ -140,7 +134,7 @@ func (c *checker) clean(fields ...string) bool {
 // err returns what was found, or nil.
 func (c *checker) err() error {
 	if c.found == nil {
-		return nil // a nil *multierror.Error in an error would not be nil
+		return nil // a nil *problemList in an error would not be nil
 	}
 	c.found.ErrorFormat = report
 	return c.found
