@@ -47,6 +47,7 @@ func (p *Plan) json(full bool) []byte {
 	if len(p.Unpriced) > 0 {
 		e.list("unpriced", len(p.Unpriced), func(i int) { w.String(p.Unpriced[i]) })
 	}
+	e.leftOut()
 	e.load()
 	if full {
 		e.full()
@@ -165,6 +166,7 @@ func (e *encoder) need(n *Need) {
 	w.BeginObject()
 	e.text("material", n.Material.ID)
 	e.text("name", n.Material.Name)
+	e.optional("grade", n.Material.Grade)
 	e.span("", n.Buy)
 	e.text("shown", Shown(e.m, n.Buy.Plan))
 	if !n.Buy.Certain() {
@@ -175,6 +177,7 @@ func (e *encoder) need(n *Need) {
 	e.litres("takes_litres", n.Takes.Plan)
 	if n.OnHand > 0 {
 		e.litres("on_hand_litres", n.OnHand)
+		e.text("on_hand_shown", e.m.Volume(n.OnHand))
 	}
 	e.mass(n.Mass())
 	choices := n.Choices(e.m)
@@ -197,6 +200,7 @@ func (e *encoder) choice(c *Choice) {
 		e.counts(c.FewMany)
 	}
 	e.litres("left_litres", c.Left)
+	e.text("left_shown", e.m.Volume(c.Left))
 	e.w.EndObject()
 }
 
@@ -267,6 +271,7 @@ func (e *encoder) trip(t *Trip) {
 	e.mass(t.Mass)
 	e.litres("litres", t.Volume)
 	e.litres("packed_litres", t.Packed)
+	e.text("packed_shown", Shown(e.m, t.Packed))
 	e.optional("limit", t.Limit)
 	w.EndObject()
 }
@@ -278,6 +283,23 @@ func (e *encoder) pack(o *Offer) {
 	} else {
 		e.text("pack", o.Pack.String())
 	}
+}
+
+// leftOut writes the materials to buy that the order does not have, and what
+// can stand in.
+func (e *encoder) leftOut() {
+	out := e.p.LeftOut()
+	if len(out) == 0 || len(e.p.work.job.Offers) == 0 {
+		return
+	}
+	e.list("left_out", len(out), func(i int) {
+		e.w.BeginObject()
+		e.text("material", out[i].ID)
+		e.text("name", out[i].Name)
+		in := e.p.StandIns(out[i].ID)
+		e.list("stand_ins", len(in), func(k int) { e.w.String(in[k].Sentence()) })
+		e.w.EndObject()
+	})
 }
 
 func (e *encoder) load() {
@@ -309,6 +331,7 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 	e.text("title", t.Title)
 	e.optional("filling", t.Filling)
 	e.span("net_", t.Net)
+	e.text("net_shown", spanText(e.m, t.Net))
 	e.span("loose_", t.Loose)
 	e.text("loose_shown", spanText(e.m, t.Loose))
 	if len(t.Allowances) > 0 {
@@ -425,6 +448,7 @@ func (e *encoder) full() {
 			e.text("total", o.Bill.Total.String())
 		}
 		e.litres("left_litres", o.Left)
+		e.text("left_shown", e.m.Volume(o.Left))
 		e.int("packs", o.Packs)
 		e.int("trips", o.Trips)
 		e.lines("order", o.Lines)
@@ -452,6 +476,7 @@ func (e *encoder) full() {
 		w.BeginObject()
 		e.text("name", s.Matters[i].Name)
 		e.litres("moves_litres", s.Matters[i].Moves)
+		e.text("moves_shown", e.m.Volume(s.Matters[i].Moves))
 		e.text("measure", s.Matters[i].Measure)
 		w.EndObject()
 	})

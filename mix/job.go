@@ -27,6 +27,7 @@ type Job struct {
 	Delivery   *Delivery   // nil when the yard brings nothing
 	Tax        units.Ratio // on what is bought
 	Aim        Aim         // what comes first in choosing
+	Yard       *Yard       // what has changed at the yard; nil for nothing
 }
 
 // OnHand is material already there: loose, as it would leave the shovel, or in
@@ -206,6 +207,10 @@ var jobFields = []field[document]{
 	{"delivery", "object", `what the yard brings: {"fee": "45", "capacity": "3 cu yd"}`, func(c *checker, n *wire.Node, d *document) {
 		d.Delivery = &Delivery{}
 		readObject(c, n, d.Delivery, "delivery", deliveryFields)
+	}},
+	{"yard", "object", "what has changed at the yard since", func(c *checker, n *wire.Node, d *document) {
+		d.Yard = &Yard{}
+		readObject(c, n, d.Yard, "yard", yardFields)
 	}},
 	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *wire.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
 }

@@ -23,12 +23,30 @@ func (p *Plan) notes() []Note {
 		n.worked(&p.work.tasks[i])
 	}
 	n.task, n.path = -1, ""
+	n.yard()
 	n.mulch()
 	n.onHand()
 	n.offers()
 	n.lifts()
 	n.haul()
 	return n.notes
+}
+
+// yard says what the plan takes as changed at the yard.
+func (n *noter) yard() {
+	y := n.p.yard
+	if y == nil {
+		return
+	}
+	for _, b := range y.Bought {
+		n.add("yard.bought", "yard.bought", "bought already: "+itoa(b.Count)+" x "+b.Offer)
+	}
+	if len(y.Without) > 0 {
+		n.add("yard.without", "yard.without", "sold out: "+listed(y.Without, "and"))
+	}
+	if y.Only != nil {
+		n.add("yard.only_stock", "yard.only_stock", "of every offer that does not say, "+itoa(*y.Only)+" are left")
+	}
 }
 
 // told is a note that one class is to have once.
@@ -188,14 +206,14 @@ func (n *noter) haul() {
 	}
 }
 
-// LeftOut names the materials to buy that the order does not have.
-func (p *Plan) LeftOut() (names []string) {
+// LeftOut lists the materials to buy that the order does not have.
+func (p *Plan) LeftOut() (list []*Material) {
 	for i := range p.Needs {
 		if n := &p.Needs[i]; n.Buy.Plan > Slack && !p.Ordered(n.Material) {
-			names = append(names, n.Material.Name)
+			list = append(list, n.Material)
 		}
 	}
-	return names
+	return list
 }
 
 // needOf is the planned need of a material.

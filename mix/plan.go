@@ -38,6 +38,7 @@ type Plan struct {
 	Cautions []Caution
 
 	work *work
+	yard *Yard // what the job said of the yard, which is applied
 }
 
 // TaskPlan is one task of the plan.
@@ -91,9 +92,11 @@ func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 }
 
 func (j *Job) plan(c *checker) (*Plan, error) {
+	yard := j.Yard
+	j = j.atYard(c)
 	w := j.work(c)
 	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
-		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w}
+		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w, yard: yard}
 	if c.sound() {
 		p.load(c)
 	}

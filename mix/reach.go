@@ -47,6 +47,7 @@ type OneMore struct {
 // aside. The error carries every problem; see [Problems].
 func (j *Job) Reach() ([]Reach, error) {
 	c := &checker{}
+	j = j.atYard(c)
 	w := j.work(c)
 	if len(j.OnHand) == 0 {
 		c.problemAt("on_hand", "field.missing", `say what there is, such as {"peat": "7 cu ft"}`)

@@ -3,11 +3,13 @@ package mix
 import (
 	"strings"
 
+	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
 
 // Yard is what has changed at the yard since a job was written: what is sold
-// out, how few there are left, what is bought already. The zero value changes
+// out, how few there are left, what is bought already. A job may carry one, and
+// then its plan is of the job as it stands there. The zero value changes
 // nothing.
 type Yard struct {
 	Without []string // offers that are sold out: "bark-fines:2 cu ft"
@@ -22,11 +24,50 @@ type Bought struct {
 	Count int64
 }
 
-// Apply returns the job as it stands at the yard, and leaves j as it is. The
-// error carries every problem, by the paths without[0] and bought[0].
+var yardFields = []field[Yard]{
+	{"without", "list of offers", `what is sold out: ["bark-fines:2 cu ft"]; a step of bulk is "bark-fines:1/2 cu yd bulk"`, func(c *checker, n *wire.Node, y *Yard) {
+		y.Without = readList(c, n, "offers", func(c *checker, n *wire.Node, s *string) { *s = readWord(c, n, "an offer") })
+	}},
+	{"only_stock", "whole number", "so many are left of every offer that does not say", func(c *checker, n *wire.Node, y *Yard) { s := readCount(c, n, 0); y.Only = &s }},
+	{"bought", "list", `what is bought already: [{"offer": "peat:3.8 cu ft", "count": 2}]`, func(c *checker, n *wire.Node, y *Yard) {
+		y.Bought = readList(c, n, "bought", func(c *checker, n *wire.Node, b *Bought) { readObject(c, n, b, "what is bought", boughtFields) })
+	}},
+}
+
+var boughtFields = []field[Bought]{
+	{"offer", "an offer", `the material and the pack: "peat:3.8 cu ft"`, func(c *checker, n *wire.Node, b *Bought) { b.Offer = readWord(c, n, "an offer") }},
+	{"count", "whole number", "how many", func(c *checker, n *wire.Node, b *Bought) { b.Count = readCount(c, n, 1) }},
+}
+
+// Apply returns the job as it stands at the yard, over what the job itself
+// says of the yard, and leaves j as it is. The error carries every problem, by
+// the paths without[0] and bought[0].
 func (y *Yard) Apply(j *Job) (*Job, error) {
 	c := &checker{}
+	after := y.apply(c, j.atYard(c))
+	return after, c.err()
+}
+
+// atYard is the job with what it says of the yard applied.
+func (j *Job) atYard(c *checker) *Job {
+	if j.Yard == nil {
+		return j
+	}
+	c.path.push("yard")
+	defer c.path.pop()
+	return j.Yard.apply(c, j)
+}
+
+// maxYard bounds what may have changed: each is looked up among the offers.
+const maxYard = 1000
+
+func (y *Yard) apply(c *checker, j *Job) *Job {
 	after := *j
+	after.Yard = nil
+	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
+		c.problem("job.large", "at most "+itoa(maxYard)+" offers that have changed")
+		return &after
+	}
 	after.Offers = append([]Offer(nil), j.Offers...)
 	after.OnHand = append([]OnHand(nil), j.OnHand...)
 	y.buyAll(c, &after)
@@ -45,9 +86,9 @@ func (y *Yard) Apply(j *Job) (*Job, error) {
 		if y.Only != nil && o.Stock == nil {
 			o.Stock = y.Only
 		}
-		o.gone = gone[i] || o.Stock != nil && *o.Stock < o.Least
+		o.gone = o.gone || gone[i] || o.Stock != nil && *o.Stock < o.Least
 	}
-	return &after, c.err()
+	return &after
 }
 
 // buyAll moves what is bought from the offers' stock to what is on hand.
@@ -58,6 +99,7 @@ func (y *Yard) buyAll(c *checker, j *Job) {
 		c.path.pushIndex(i)
 		found := findOffers(c, j, b.Offer)
 		switch {
+		case !c.clean("count"):
 		case b.Count < 1 || b.Count > maxCount:
 			c.problem("count.small", "at least 1, and at most "+itoa(maxCount))
 		case len(found) > 0:
@@ -148,7 +190,8 @@ type Change struct {
 	Before   int64
 	After    int64
 
-	offer int
+	offer int // its index
+	size  units.Volume
 }
 
 // Changes compares the orders of two plans of one job, offer by offer, in the
@@ -157,11 +200,11 @@ type Change struct {
 func Changes(before, after *Plan) (changes []Change) {
 	find := func(l *Line) *Change {
 		for i := range changes {
-			if changes[i].offer == l.index {
-				return &changes[i]
+			if k := &changes[i]; k.offer == l.index && k.Material.ID == l.Material.ID && k.size == l.Offer.Size().Volume {
+				return k
 			}
 		}
-		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0, offer: l.index})
+		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0, offer: l.index, size: l.Offer.Size().Volume})
 		return &changes[len(changes)-1]
 	}
 	if before != nil {

@@ -29,6 +29,8 @@ func Fields() []Object {
 		object("a price break of an offer", breakFields),
 		object("haul", haulFields),
 		object("delivery", deliveryFields),
+		object("yard", yardFields),
+		object("what is bought", boughtFields),
 		object("a mix of your own", mixFields),
 		object("a material of your own", materialFields),
 		object("a container of your own", classFields),

@@ -1,6 +1,8 @@
 package mix
 
 import (
+	"bytes"
+	"slices"
 	"strings"
 	"testing"
 
@@ -89,7 +91,7 @@ func TestSoldOutAltogether(t *testing.T) {
 	require.NoError(t, err)
 	left, err := (&Yard{Without: []string{"bark-mulch:2 cu ft"}}).Apply(j)
 	require.NoError(t, err)
-	if out := planOf(t, left).LeftOut(); len(out) != 1 || out[0] != "Bark mulch" {
+	if out := planOf(t, left).LeftOut(); len(out) != 1 || out[0].Name != "Bark mulch" {
 		t.Errorf("left out: %v", out)
 	}
 }
@@ -256,5 +258,42 @@ func BenchmarkSure(b *testing.B) {
 		if p.Sure() == nil {
 			b.Fatal("no answer")
 		}
+	}
+}
+
+// TestYardOfTheJob: what a job's own document says of the yard is what
+// [Yard.Apply] does, and what is wrong with it is said at its field.
+func TestYardOfTheJob(t *testing.T) {
+	with := func(yard string) []byte {
+		return bytes.Replace(Sample(), []byte(`"schema": 1,`), []byte(`"schema": 1, "yard": `+yard+`,`), 1)
+	}
+	job, err := Decode(Sample())
+	if err != nil {
+		t.Fatal(err)
+	}
+	y := &Yard{Without: []string{"bark-fines:1/2 cu yd bulk"}, Bought: []Bought{{"peat:3.8 cu ft", 1}}}
+	left, err := y.Apply(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := PlanDocument(with(`{"without": ["bark-fines:1/2 cu yd bulk"], "bought": [{"offer": "peat:3.8 cu ft", "count": 1}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := planOf(t, left)
+	if d := Changes(want, got); len(d) == 0 || got.Bill != want.Bill || slices.ContainsFunc(d, func(c Change) bool { return c.Before != c.After }) {
+		t.Errorf("the order differs from what Apply leaves: %+v", d)
+	}
+	if n := len(got.Notes) - len(want.Notes); n != 2 {
+		t.Errorf("%d notes on what has changed, want 2", n)
+	}
+
+	_, err = PlanDocument(with(`{"without": ["bark"], "only_stock": -1, "bought": [{"offer": "peat:3.8 cu ft", "count": 0}]}`))
+	var paths string
+	for _, p := range Problems(err) {
+		paths += p.Path + " " + p.Code + "; "
+	}
+	if want := "yard.without[0] offer.unknown; yard.only_stock count.small; yard.bought[0].count count.small; "; paths != want {
+		t.Errorf("problems %q, want %q", paths, want)
 	}
 }

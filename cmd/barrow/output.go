@@ -76,7 +76,7 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 }
 
 // write writes a plan as it is wanted.
-func (a *app) write(o *output, p *mix.Plan) (err error) {
+func (a *app) write(o *output, p *mix.Plan) error {
 	if err := o.draw(p); err != nil {
 		return err
 	}
@@ -87,14 +87,11 @@ func (a *app) write(o *output, p *mix.Plan) (err error) {
 	case o.json:
 		b.Write(p.JSON())
 	case o.csv:
-		err = renderCSV(&b, p)
+		b.Write(p.CSV())
 	default:
 		face := *a
 		face.colour = a.colour && o.file == ""
 		face.render(&b, p, o.working)
-	}
-	if err != nil {
-		return err
 	}
 	return a.send(o, b.Bytes())
 }

@@ -165,7 +165,7 @@ func (r *renderer) total() {
 	}
 	r.lines("Together "+strings.Join(parts, "; "), 2, width)
 	if out := p.LeftOut(); len(out) > 0 {
-		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
+		r.lines("All of this LEAVES OUT "+names(out)+": no offer covers it.", 2, width)
 	}
 }
 

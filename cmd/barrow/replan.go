@@ -126,7 +126,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 		r.lines("Still "+is, 2, width)
 	}
 	if out := after.LeftOut(); len(out) > 0 {
-		r.lines("All of this LEAVES OUT "+strings.Join(out, ", ")+": no offer covers it.", 2, width)
+		r.lines("All of this LEAVES OUT "+names(out)+": no offer covers it.", 2, width)
 	}
 	for i := range after.Needs {
 		if n := &after.Needs[i]; n.Buy.Plan > 0 && !after.Ordered(n.Material) {
@@ -150,4 +150,13 @@ func change(c mix.Change) string {
 		return "changed"
 	}
 	return ""
+}
+
+// names writes what the materials are called.
+func names(list []*mix.Material) string {
+	text := make([]string, len(list))
+	for i, m := range list {
+		text[i] = m.Name
+	}
+	return strings.Join(text, ", ")
 }
