@@ -501,6 +501,48 @@ func (e *encoder) lines(key string, lines []Line) {
 	})
 }
 
+// ChangesJSON writes what became of the order between two plans of a job, offer
+// by offer, and what there is to pay before and after; before may be nil.
+func ChangesJSON(before, after *Plan) []byte {
+	e := encoder{p: after, m: after.Measure}
+	w := &e.w
+	w.BeginObject()
+	changes := Changes(before, after)
+	e.list("changes", len(changes), func(i int) {
+		c := &changes[i]
+		w.BeginObject()
+		e.text("material", c.Material.ID)
+		e.text("name", c.Material.Name)
+		if c.Bulk {
+			e.text("bulk", c.Pack)
+		} else {
+			e.text("pack", c.Pack)
+		}
+		e.int("before", c.Before)
+		e.int("after", c.After)
+		e.text("is", c.Kind())
+		w.EndObject()
+	})
+	for _, side := range [...]struct {
+		key string
+		p   *Plan
+	}{{"before", before}, {"after", after}} {
+		if side.p == nil {
+			continue
+		}
+		w.Key(side.key)
+		w.BeginObject()
+		if side.p.Priced {
+			e.text("goods", side.p.Bill.Goods.String())
+			e.text("total", side.p.Bill.Total.String())
+		}
+		e.optional("drives_shown", side.p.Load.DrivesText())
+		w.EndObject()
+	}
+	w.EndObject()
+	return w.Bytes()
+}
+
 // ReachJSON writes how far a stock goes, in the units of [Plan.JSON].
 func ReachJSON(r *Reach) []byte {
 	e := encoder{m: r.Measure}

@@ -217,3 +217,18 @@ func Changes(before, after *Plan) (changes []Change) {
 	}
 	return changes
 }
+
+// Kind is what becomes of the offer: "new", "gone", "more", "fewer" or "same".
+func (c *Change) Kind() string {
+	switch {
+	case c.Before == c.After:
+		return "same"
+	case c.Before == 0:
+		return "new"
+	case c.After == 0:
+		return "gone"
+	case c.Before < c.After:
+		return "more"
+	}
+	return "fewer"
+}

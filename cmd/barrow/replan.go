@@ -107,7 +107,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 		if c.Bulk {
 			pack += " bulk"
 		}
-		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), change(c)})
+		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), becomes[c.Kind()]})
 	}
 	table(b, []column{{head: "Material", most: 24}, {head: "Pack", most: 20}, {head: "Before", right: true, most: 8}, {head: "To buy", right: true, most: 8}, {most: 8}}, rows)
 	if len(bought) > 0 {
@@ -139,18 +139,8 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	r.trips()
 }
 
-// change is a word for what becomes of a line.
-func change(c mix.Change) string {
-	switch {
-	case c.Before == 0:
-		return "new"
-	case c.After == 0:
-		return "no more"
-	case c.Before != c.After:
-		return "changed"
-	}
-	return ""
-}
+// becomes are words for what becomes of a line.
+var becomes = map[string]string{"new": "new", "gone": "no more", "more": "changed", "fewer": "changed"}
 
 // names writes what the materials are called.
 func names(list []*mix.Material) string {

@@ -10,6 +10,6 @@ const ready = new Promise(resolve => { globalThis.barrowReady = resolve; });
 const {instance} = await WebAssembly.instantiate(readFileSync(`${dist}/barrow.wasm`), go.importObject);
 go.run(instance);
 await ready;
-const reply = globalThis.barrow(new Uint8Array(readFileSync(0)));
+const reply = globalThis.barrow('plan', new Uint8Array(readFileSync(0)));
 for (let at = 0; at < reply.length;) at += writeSync(1, reply, at);
 process.exit(0);

@@ -1,0 +1,117 @@
+package answer
+
+import (
+	"strings"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// writer writes rows.
+type writer struct{ wire.Writer }
+
+func (w *writer) text(key, s string) {
+	if s != "" {
+		w.Key(key)
+		w.String(s)
+	}
+}
+
+func (w *writer) list(key string, n int, one func(i int)) {
+	w.Key(key)
+	w.BeginArray()
+	for i := range n {
+		one(i)
+	}
+	w.EndArray()
+}
+
+// rows writes a list of objects.
+func (w *writer) rows(key string, n int, one func(i int)) {
+	w.list(key, n, func(i int) {
+		w.BeginObject()
+		one(i)
+		w.EndObject()
+	})
+}
+
+func (w *writer) sizes(key string, sizes []mix.Size) {
+	if len(sizes) > 0 {
+		w.list(key, len(sizes), func(i int) { w.String(sizes[i].String()) })
+	}
+}
+
+func (w *writer) origin(s mix.Source, confidence string) {
+	w.text("source", s.String())
+	w.text("confidence", confidence)
+}
+
+// catalog writes what a form offers to choose from, with sources.
+func catalog() []byte {
+	cat := mix.Catalog()
+	w := &writer{}
+	w.BeginObject()
+	w.rows("materials", len(cat.Materials), func(i int) { w.material(&cat.Materials[i]) })
+	w.rows("containers", len(cat.Containers), func(i int) {
+		k := &cat.Containers[i]
+		w.text("id", k.ID)
+		w.text("name", k.Name)
+		h := k.Whole()
+		w.text("us", units.US.VolumeRange(h.Low, h.High))
+		w.text("metric", units.Metric.VolumeRange(h.Low, h.High))
+		w.origin(k.Source, k.Confidence)
+	})
+	w.rows("mixes", len(cat.Mixes), func(i int) {
+		m := &cat.Mixes[i]
+		w.text("id", m.ID)
+		w.text("name", m.Name)
+		parts := make([]string, len(m.Parts))
+		for k := range m.Parts {
+			parts[k] = m.Parts[k].String()
+		}
+		w.text("parts", strings.Join(parts, ", "))
+		w.origin(m.Source, m.Confidence)
+	})
+	w.rows("soils", len(cat.Soils), func(i int) {
+		w.text("id", cat.Soils[i].ID)
+		w.text("name", cat.Soils[i].Name)
+	})
+	w.EndObject()
+	return w.Bytes()
+}
+
+func (w *writer) material(m *mix.Material) {
+	w.text("id", m.ID)
+	w.text("name", m.Name)
+	w.text("grade", m.Grade)
+	if m.Wet > 0 {
+		w.text("us", units.US.DensityRange(m.Dry, m.Wet))
+		w.text("metric", units.Metric.DensityRange(m.Dry, m.Wet))
+	}
+	w.sizes("packs", m.Packs)
+	w.sizes("bales", m.Bales)
+	if m.Bulk {
+		w.Key("bulk")
+		w.Bool(true)
+	}
+	w.origin(m.Source, m.Confidence)
+}
+
+// fields writes every object and field of the job document.
+func fields() []byte {
+	objects := mix.Fields()
+	w := &writer{}
+	w.BeginObject()
+	w.rows("objects", len(objects), func(i int) {
+		w.text("name", objects[i].Name)
+		list := objects[i].Fields
+		w.rows("fields", len(list), func(k int) {
+			w.text("name", list[k].Name)
+			w.text("takes", list[k].Takes)
+			w.text("about", list[k].About)
+		})
+	})
+	w.EndObject()
+	return w.Bytes()
+}

@@ -1,0 +1,99 @@
+// Package answer is what the page asks of the library: a verb and documents in,
+// one document out, all of them bytes. It holds no arithmetic and knows no
+// browser; package main beside it carries the bytes across.
+package answer
+
+import (
+	"bytes"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+)
+
+// Desk answers one page. It keeps the last job that it worked out, since a page
+// asks for several views of one job in turn. The zero value is ready; it is not
+// for use by several goroutines.
+type Desk struct {
+	job  []byte // the document of plan
+	plan *mix.Plan
+	err  error
+}
+
+// verbs are what can be asked.
+var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
+	"plan":    (*Desk).planned,
+	"full":    (*Desk).full,
+	"changes": (*Desk).changes,
+	"csv":     (*Desk).csv,
+	"catalog": func(*Desk, [][]byte) []byte { return catalog() },
+	"fields":  func(*Desk, [][]byte) []byte { return fields() },
+	"sample":  func(*Desk, [][]byte) []byte { return mix.Sample() },
+}
+
+// Answer answers one question. What the job gets wrong comes back as the
+// problems' document; a verb that is unknown, as a problem too.
+func (d *Desk) Answer(verb string, docs ...[]byte) []byte {
+	answer, ok := verbs[verb]
+	if !ok {
+		return problem("verb.unknown", "this page asks for what its program does not know: load the page again")
+	}
+	return answer(d, docs)
+}
+
+// work works a job out, unless it is the one worked out last.
+func (d *Desk) work(job []byte) (*mix.Plan, error) {
+	if d.job == nil || !bytes.Equal(job, d.job) {
+		d.job = bytes.Clone(job)
+		d.plan, d.err = mix.PlanDocument(job)
+	}
+	return d.plan, d.err
+}
+
+// document is docs[i], or nothing.
+func document(docs [][]byte, i int) []byte {
+	if i < len(docs) {
+		return docs[i]
+	}
+	return nil
+}
+
+// of answers with what a sound job's plan has to say.
+func (d *Desk) of(docs [][]byte, say func(*mix.Plan) []byte) []byte {
+	p, err := d.work(document(docs, 0))
+	if err != nil {
+		return mix.ProblemsJSON(err)
+	}
+	return say(p)
+}
+
+// planned answers with the plan, byte for byte what the command line writes.
+func (d *Desk) planned(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).JSON) }
+
+// full answers with the plan and what takes longer: how sure, other choices.
+func (d *Desk) full(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).FullJSON) }
+
+// csv answers with rows for a spreadsheet.
+func (d *Desk) csv(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).CSV) }
+
+// changes compares the job as it was with the job as it is.
+func (d *Desk) changes(docs [][]byte) []byte {
+	before, _ := mix.PlanDocument(document(docs, 0)) // as it stood it may have been no plan
+	return d.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return mix.ChangesJSON(before, after) })
+}
+
+// problem is the problems' document with one problem that is of no field.
+func problem(code, hint string) []byte {
+	var w wire.Writer
+	w.BeginObject()
+	w.Key("problems")
+	w.BeginArray()
+	w.BeginObject()
+	for _, kv := range [...][2]string{{"path", ""}, {"code", code}, {"value", ""}, {"hint", hint}} {
+		w.Key(kv[0])
+		w.String(kv[1])
+	}
+	w.EndObject()
+	w.EndArray()
+	w.EndObject()
+	return w.Bytes()
+}
