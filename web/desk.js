@@ -1,0 +1,49 @@
+// What the page knows and shows: the job in hand, its plan, what is wrong with
+// it, which place is open. Views read it; what they do to it goes through the
+// functions here, and every one ends in a redraw.
+import {createSlate} from './slate.js';
+
+/**
+ * @typedef {object} Desk
+ * @property {ReturnType<typeof createSlate>} slate the job document in hand
+ * @property {any} plan the last good plan, or null
+ * @property {any} full the plan with what takes longer, or null
+ * @property {any} drawings pictures of the plan, or null
+ * @property {any} changes what the yard changed, or null
+ * @property {any} catalog what there is to choose from, or null
+ * @property {Map<string, {path: string, code: string, value: string, hint: string}>} problems by path
+ * @property {boolean} stale whether the plan is of an older entry
+ * @property {'job' | 'yard' | 'ground'} place
+ * @property {Set<string>} touched paths whose problems may be shown
+ * @property {Set<string>} open what is folded out, by name
+ * @property {() => void} redraw
+ */
+
+/** @param {any} doc @returns {Desk} */
+export function createDesk(doc) {
+  return {
+    slate: createSlate(doc),
+    plan: null, full: null, drawings: null, changes: null, catalog: null,
+    problems: new Map(), stale: false,
+    place: 'job', touched: new Set(), open: new Set(),
+    redraw() {},
+  };
+}
+
+/** Folds a part of the page out or in. */
+export function toggle(desk, name) {
+  if (!desk.open.delete(name)) desk.open.add(name);
+  desk.redraw();
+}
+
+/** The problem to show at a field: nothing is said of a field that is new. */
+export function problemAt(desk, path) {
+  const problem = desk.problems.get(path);
+  if (!problem || problem.code === 'field.missing' && !desk.touched.has(path)) return undefined;
+  return problem;
+}
+
+/** Whether a field waits to be filled in. */
+export function missing(desk, path) {
+  return desk.problems.get(path)?.code === 'field.missing';
+}
