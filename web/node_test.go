@@ -1,0 +1,228 @@
+package web_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+// needNode returns node, or skips where it is not installed; on CI it must be.
+func needNode(t *testing.T) string {
+	t.Helper()
+	node, err := exec.LookPath("node")
+	if err != nil {
+		if os.Getenv("CI") == "true" {
+			t.Fatal("node is not installed; on CI it must be")
+		}
+		t.Skip("node is not installed")
+	}
+	return node
+}
+
+// TestNode runs the tests of the page's modules that need no browser.
+func TestNode(t *testing.T) {
+	node := needNode(t)
+	files, err := filepath.Glob("test/*.test.mjs")
+	if err != nil || len(files) < 3 {
+		t.Fatalf("tests of the modules: %v, %v", files, err)
+	}
+	out, err := exec.Command(node, append([]string{"--test"}, files...)...).CombinedOutput()
+	if err != nil {
+		t.Fatalf("node --test: %v\n%s", err, failures(string(out)))
+	}
+}
+
+// failures keeps what node says about the tests that failed.
+func failures(out string) string {
+	var kept []string
+	for _, part := range strings.Split(out, "\n# Subtest: ") {
+		if strings.Contains(part, "not ok") {
+			kept = append(kept, part)
+		}
+	}
+	if len(kept) == 0 {
+		return out
+	}
+	return strings.Join(kept, "\n")
+}
+
+// callNode runs a module that prints JSON, and decodes it.
+func callNode(t *testing.T, program string, in, into any) {
+	t.Helper()
+	input, err := json.Marshal(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command(needNode(t), "--input-type=module", "--eval", program)
+	cmd.Stdin = bytes.NewReader(input)
+	cmd.Stderr = os.Stderr
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(out, into); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+}
+
+// TestPathText: the page writes paths as the library does, since it finds the
+// field of a problem by them.
+func TestPathText(t *testing.T) {
+	letters := []rune("ab19_-.# \"\\[]<&>éß½…日\u00a0\u00ad\u200b\u2028\u202e\ufeff\ufffd\x00\x01\n\t\x7f\u0085\U0001f331\U000e0001")
+	random := rand.New(rand.NewPCG(1, 2))
+	var paths [][]any
+	var want []string
+	for range 2000 {
+		var path []any
+		text := ""
+		for range random.IntN(4) {
+			if random.IntN(3) == 0 {
+				i := random.IntN(200)
+				path, text = append(path, i), wire.PathIndex(text, i)
+				continue
+			}
+			key := make([]rune, random.IntN(50))
+			few := 1 + random.IntN(len(letters))
+			for i := range key {
+				key[i] = letters[random.IntN(few)]
+			}
+			path, text = append(path, string(key)), wire.PathKey(text, string(key))
+		}
+		paths, want = append(paths, append([]any{}, path...)), append(want, text)
+	}
+	var got []string
+	callNode(t, `
+		import {readFileSync} from 'node:fs';
+		import {pathText} from './path.js';
+		console.log(JSON.stringify(JSON.parse(readFileSync(0, 'utf8')).map(pathText)));`, paths, &got)
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("paths (-library +page)\n%s", diff)
+	}
+}
+
+// entryRow is a row of testdata/entry.json: see its "about". That the page
+// makes doc of typed is checked in test/entry.test.mjs.
+type entryRow struct {
+	Kind, Typed string
+	Doc         json.RawMessage
+	Is, Refused string
+}
+
+// TestEntryMeans: what the page makes of what was typed means, to the library,
+// what was meant, or is refused.
+func TestEntryMeans(t *testing.T) {
+	data, err := os.ReadFile("testdata/entry.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var table struct{ Rows []entryRow }
+	if err := json.Unmarshal(data, &table); err != nil {
+		t.Fatal(err)
+	}
+	if len(table.Rows) < 100 {
+		t.Fatalf("only %d rows", len(table.Rows))
+	}
+	for _, row := range table.Rows {
+		if row.Kind == "text" {
+			continue
+		}
+		got, code := meaning(row.Kind, row.Doc)
+		if row.Refused != "" {
+			if code != row.Refused {
+				t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want it refused with %q", row.Kind, row.Typed, row.Doc, got, code, row.Refused)
+			}
+			continue
+		}
+		is, _ := json.Marshal(row.Is)
+		if row.Kind == "count" {
+			is = []byte(row.Is)
+		}
+		want, bad := meaning(row.Kind, is)
+		if got != want || code != "" || bad != "" {
+			t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want %s, %q", row.Kind, row.Typed, row.Doc, got, code, want, bad)
+		}
+	}
+}
+
+// meaning is what the library reads a value of the document as, exactly, or
+// the code with which it refuses it.
+func meaning(kind string, doc json.RawMessage) (is, code string) {
+	var s string
+	if json.Unmarshal(doc, &s) != nil {
+		s = string(doc)
+	}
+	var v any
+	var err error
+	switch kind {
+	case "length":
+		v, err = units.ParseLength(s)
+	case "volume":
+		v, err = units.ParseVolume(s)
+	case "mass":
+		v, err = units.ParseMass(s)
+	case "density":
+		v, err = units.ParseDensity(s)
+	case "lengths":
+		v, err = units.ParseDims(s)
+	case "share":
+		v, err = units.ParseRatio(s)
+	case "money":
+		v, err = units.ParseMoney(s)
+	case "number":
+		var n, d int64
+		n, d, err = units.ParseNumber(s)
+		v = fmt.Sprint(n, "/", d)
+	case "area":
+		var a mix.Area
+		if a, err = mix.ParseArea(s); err == nil {
+			v, err = a.Measure()
+		}
+	case "ball":
+		var b mix.Ball
+		b, err = mix.ParseBall(s)
+		b.Text = ""
+		v = fmt.Sprintf("%+v", b)
+	case "parts":
+		var m mix.Mix
+		m, err = mix.ParseMix(s)
+		v = m.Parts
+	case "count":
+		return inJob(doc, `{"schema": 1, "tasks": [{"kind": "backfill", "holes": %s, "width": "18 in", "depth": "6 in", "ball": "#1"}]}`, "tasks[0].holes")
+	case "stock":
+		return inJob(doc, `{"schema": 1, "on_hand": {"peat": %s}, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "peat"}]}`, "on_hand.peat")
+	}
+	if e := (*units.Error)(nil); errors.As(err, &e) {
+		return "", e.Code
+	}
+	if err != nil {
+		return "", mix.Problems(err)[0].Code
+	}
+	return fmt.Sprint(v), ""
+}
+
+// inJob is the plan of a job with doc in it, or the code of the problem at path.
+func inJob(doc json.RawMessage, job, path string) (is, code string) {
+	p, err := mix.PlanDocument(fmt.Appendf(nil, job, doc))
+	for _, problem := range mix.Problems(err) {
+		if problem.Path == path {
+			return "", problem.Code
+		}
+	}
+	if err != nil {
+		return "", err.Error()
+	}
+	return string(p.JSON()), ""
+}

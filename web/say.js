@@ -1,0 +1,86 @@
+// @ts-check
+// The page's words. The English text is the key: say('Saved as {name}', {name}).
+// text/es.json has the others; what it lacks is said in English.
+
+/** @typedef {{language: string, page?: Record<string, string>, library?: Record<string, string>}} LanguageFile */
+
+/** @type {LanguageFile | null} */
+let file = null;
+
+/**
+ * Everything said from now on is in this language; null is English.
+ * @param {LanguageFile | null} [next]
+ */
+export function setLanguage(next = null) {
+  file = next;
+}
+
+/** The language that is spoken: 'en' or that of the file. */
+export function language() {
+  return file?.language ?? 'en';
+}
+
+/**
+ * The text, in the language set, with each {name} replaced by its value.
+ * @param {string} template
+ * @param {Record<string, unknown>} [values]
+ */
+export function say(template, values = {}) {
+  const page = file?.page ?? {};
+  const own = Object.hasOwn(page, template) ? page[template] : template;
+  return String(own || template).replace(/\{(\w+)\}/g, (whole, name) => Object.hasOwn(values, name) ? String(values[name]) : whole);
+}
+
+/**
+ * Says one of two templates, for one of something and for any other number,
+ * with {n} as the number: sayCount(n, '{n} job', '{n} jobs').
+ * @param {number} n
+ * @param {string} one
+ * @param {string} other
+ * @param {Record<string, unknown>} [values]
+ */
+export function sayCount(n, one, other, values = {}) {
+  return say(n === 1 ? one : other, {n, ...values});
+}
+
+/**
+ * Marks a text that is said later, from a table: mark('Layer'). The test of the
+ * language file collects it.
+ * @param {string} template
+ */
+export const mark = template => template;
+
+/** The languages that the page has. */
+export const languages = Object.freeze(['en', 'es']);
+
+/**
+ * The language to start with: what was chosen here before, or the first of the
+ * browser's that the page has.
+ * @param {readonly string[] | undefined} wanted navigator.languages
+ * @param {string | null} [saved]
+ * @returns {string}
+ */
+export function chooseLanguage(wanted, saved) {
+  for (const tag of [saved, ...(wanted ?? [])]) {
+    const word = String(tag ?? '').toLowerCase().split(/[-_]/)[0];
+    if (languages.includes(word)) return word;
+  }
+  return 'en';
+}
+
+/**
+ * The decimal mark that people write there, '.' or ','. Spanish alone does not
+ * tell: Mexico writes a point, Spain a comma.
+ * @param {string | undefined} locale such as navigator.language
+ * @param {string | null} [saved] what was chosen here before
+ * @returns {'.' | ','}
+ */
+export function decimalMark(locale, saved) {
+  if (saved === '.' || saved === ',') return saved;
+  try {
+    const mark = new Intl.NumberFormat(locale || 'en').formatToParts(1.5).find(part => part.type === 'decimal');
+    return mark?.value === ',' ? ',' : '.';
+  } catch {
+    return '.'; // not a locale
+  }
+}
