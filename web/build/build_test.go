@@ -2,15 +2,57 @@ package main
 
 import (
 	"bytes"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
 )
+
+var once = sync.OnceValues(func() (files, error) {
+	source, err := sourceDir()
+	if err != nil {
+		return nil, err
+	}
+	return build(source)
+})
+
+// built is everything, built once for all tests, for each to change.
+func built(t *testing.T) files {
+	t.Helper()
+	made, err := once()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return maps.Clone(made)
+}
+
+// TestSameEveryTime: a second build has the same bytes, so that a version is
+// new only when something is.
+func TestSameEveryTime(t *testing.T) {
+	first := built(t)
+	source, err := sourceDir()
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := build(source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(first.names(), again.names()); diff != "" {
+		t.Fatalf("files differ (-first +again)\n%s", diff)
+	}
+	for name := range first {
+		if !bytes.Equal(first[name], again[name]) {
+			t.Errorf("%s differs", name)
+		}
+	}
+}
 
 // TestSameBytes: the library answers a job with the same bytes compiled for a
 // browser as compiled for this machine, whether the job is sound or not.
@@ -23,7 +65,7 @@ func TestSameBytes(t *testing.T) {
 		t.Skip("node is not installed")
 	}
 	dist := t.TempDir()
-	if err := build(dist); err != nil {
+	if err := place(built(t), dist); err != nil {
 		t.Fatal(err)
 	}
 	jobs := map[string][]byte{

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// files is a built folder: what is in each file, by its path with slashes.
+type files map[string][]byte
+
+// names lists the files in order.
+func (f files) names() []string { return slices.Sorted(maps.Keys(f)) }
+
+// Files that a visit does not download.
+var besides = []string{"barrow.html"}
+
+// visited lists what a first visit downloads, the service worker's script too.
+func (f files) visited() []string {
+	return slices.DeleteFunc(f.names(), func(name string) bool { return slices.Contains(besides, name) })
+}
+
+// build makes everything from the page's sources. The same sources, Go and
+// modules make the same bytes.
+func build(source string) (files, error) {
+	program, err := compile(modulePath + "/wasm")
+	if err != nil {
+		return nil, err
+	}
+	loader, err := loaderPath()
+	if err != nil {
+		return nil, err
+	}
+	made := files{"barrow.wasm": program}
+	for _, b := range []struct{ name, from string }{
+		{"main.js", "main.js"},
+		{"worker.js", "worker.js"},
+		{"style.css", "style.css"},
+	} {
+		if made[b.name], err = bundle(filepath.Join(source, b.from), loader, nil); err != nil {
+			return nil, err
+		}
+	}
+	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*"} {
+		if err := made.copy(source, pattern); err != nil {
+			return nil, err
+		}
+	}
+	html, err := os.ReadFile(filepath.Join(source, "index.html"))
+	if err != nil {
+		return nil, err
+	}
+	if made["index.html"], err = page(html, made); err != nil {
+		return nil, fmt.Errorf("index.html: %w", err)
+	}
+	if made["sw.js"], err = keeper(filepath.Join(source, "sw.js"), made); err != nil {
+		return nil, err
+	}
+	return made, nil
+}
+
+// copy takes files over as they are.
+func (f files) copy(source, pattern string) error {
+	found, err := filepath.Glob(filepath.Join(source, filepath.FromSlash(pattern)))
+	if err != nil {
+		return err
+	}
+	for _, path := range found {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		name, err := filepath.Rel(source, path)
+		if err != nil {
+			return err
+		}
+		f[filepath.ToSlash(name)] = data
+	}
+	return nil
+}

@@ -1,0 +1,67 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+const modulePath = "example.org/barrow"
+
+// compile builds a program for a browser: no symbols, no paths of this
+// machine, nothing of the state of the clone.
+func compile(pkg string) ([]byte, error) {
+	dir, err := os.MkdirTemp("", "barrow-wasm-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "out.wasm")
+	if _, err := goTool([]string{"GOOS=js", "GOARCH=wasm"}, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, pkg); err != nil {
+		return nil, err
+	}
+	return os.ReadFile(out)
+}
+
+// emptyProgram compiles a program that does nothing: the least that Go can be
+// in a browser.
+func emptyProgram() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "barrow-empty-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	name := filepath.Join(dir, "main.go")
+	if err := os.WriteFile(name, []byte("package main\n\nfunc main() {}\n"), 0o666); err != nil {
+		return nil, err
+	}
+	return compile(name)
+}
+
+// loaderPath finds the script that starts a program. It comes from the Go that
+// compiles, since the two must match.
+func loaderPath() (string, error) {
+	root, err := goTool(nil, "env", "GOROOT")
+	return filepath.Join(root, "lib", "wasm", "wasm_exec.js"), err
+}
+
+// sourceDir finds the page's sources, from anywhere in a clone.
+func sourceDir() (string, error) {
+	dir, err := goTool(nil, "list", "-f", "{{.Dir}}", modulePath+"/web/build")
+	return filepath.Dir(dir), err
+}
+
+// goTool runs the go command and returns the line it prints.
+func goTool(env []string, args ...string) (string, error) {
+	cmd := exec.Command("go", args...)
+	cmd.Env = append(os.Environ(), env...)
+	var out, said bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &out, &said
+	if err := cmd.Run(); err != nil {
+		return "", fmt.Errorf("go %s: %w\n%s", args[0], err, said.Bytes())
+	}
+	return strings.TrimSpace(out.String()), nil
+}

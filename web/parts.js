@@ -1,0 +1,28 @@
+// Where the page's other parts are: files beside it or, in the page that is one
+// file, blocks of text inside it.
+
+const block = id => document.getElementById(id)?.textContent;
+
+/** Whether this page is the single file. */
+export const single = Boolean(block('barrow-wasm'));
+
+/** What startProgram takes. */
+export const parts = single ? {worker: workerInside, wasm: unzip(block('barrow-wasm'))}
+  : {worker: () => new Worker('worker.js', {type: 'module'}), wasm: 'barrow.wasm'};
+
+function workerInside() {
+  return new Worker(URL.createObjectURL(new Blob([block('barrow-worker')], {type: 'text/javascript'})));
+}
+
+function unzip(gzip64) {
+  const zipped = new Blob([Uint8Array.fromBase64(gzip64)]).stream();
+  return new Response(zipped.pipeThrough(new DecompressionStream('gzip'))).arrayBuffer();
+}
+
+/** The bytes of a language's texts. */
+export async function languageBytes(language) {
+  if (single) return new TextEncoder().encode(block(`barrow-text-${language}`));
+  const response = await fetch(`text/${language}.json`);
+  if (!response.ok) throw new Error(`text/${language}.json: ${response.status}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
