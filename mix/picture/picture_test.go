@@ -1,0 +1,555 @@
+package picture_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"flag"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/picture"
+	"example.org/barrow/mix/wire"
+	"example.org/barrow/units"
+)
+
+var update = flag.Bool("update", false, "rewrite the goldens")
+
+// reporter is what tests and properties have in common.
+type reporter interface {
+	Helper()
+	Errorf(format string, args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// all are a plan's drawings.
+func all(p *mix.Plan) []picture.Drawing {
+	return picture.Tasks(p)
+}
+
+// plan works out a document.
+func plan(t reporter, doc []byte) *mix.Plan {
+	t.Helper()
+	p, err := mix.PlanDocument(doc)
+	if err != nil {
+		t.Fatalf("%.200s: %v", doc, err)
+	}
+	return p
+}
+
+// box is a rectangle that something takes up.
+type box struct{ l, t, r, b float64 }
+
+func (a box) with(x, y float64) box {
+	return box{min(a.l, x), min(a.t, y), max(a.r, x), max(a.b, y)}
+}
+
+// walk follows a path of the commands that drawings use and gives the box of
+// all its points.
+func walk(t reporter, d string) (b box, points [][2]float64) {
+	t.Helper()
+	b = box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	var x, y float64
+	var command byte
+	for i := 0; i < len(d); {
+		if unicode.IsLetter(rune(d[i])) {
+			command = d[i]
+			i++
+		}
+		if command == 'Z' || command == 'z' {
+			continue
+		}
+		want := 2
+		switch command {
+		case 'H', 'h', 'V', 'v':
+			want = 1
+		case 'q':
+			want = 4
+		}
+		var n []float64
+		for len(n) < want {
+			for i < len(d) && d[i] == ' ' {
+				i++
+			}
+			j := i
+			for j < len(d) && (d[j] == '.' || d[j] >= '0' && d[j] <= '9' || d[j] == '-' && j == i) {
+				j++
+			}
+			f, err := strconv.ParseFloat(d[i:j], 64)
+			if err != nil {
+				t.Fatalf("path %q at %d: %v", d, i, err)
+			}
+			n, i = append(n, f), j
+		}
+		switch command {
+		case 'M', 'L':
+			x, y = n[0], n[1]
+		case 'l':
+			x, y = x+n[0], y+n[1]
+		case 'H':
+			x = n[0]
+		case 'h':
+			x += n[0]
+		case 'V':
+			y = n[0]
+		case 'v':
+			y += n[0]
+		case 'q': // its control point bounds it
+			b = b.with(x+n[0], y+n[1])
+			x, y = x+n[2], y+n[3]
+		default:
+			t.Fatalf("path %q has the command %c", d, command)
+		}
+		b, points = b.with(x, y), append(points, [2]float64{x, y})
+	}
+	return b, points
+}
+
+// extent is what a shape takes up.
+func extent(t reporter, s *picture.Shape) box {
+	t.Helper()
+	switch s.Is {
+	case "path":
+		b, _ := walk(t, s.D)
+		return b
+	case "text":
+		l, r := picture.Extent(s)
+		return box{l, s.Y - 11, r, s.Y + 4}
+	}
+	return box{min(s.X, s.X+s.W), min(s.Y, s.Y+s.H), max(s.X, s.X+s.W), max(s.Y, s.Y+s.H)}
+}
+
+// check holds a drawing to what every one keeps.
+func check(t reporter, d *picture.Drawing) {
+	t.Helper()
+	if d.Description == "" || d.Kind == "" || d.Width != 320 || len(d.Shapes) > 500 {
+		t.Errorf("a drawing of kind %q, %v wide, with %d shapes: %s", d.Kind, d.Width, len(d.Shapes), d.Description)
+	}
+	const eps = .011
+	var texts []int
+	for i := range d.Shapes {
+		s := &d.Shapes[i]
+		b := extent(t, s)
+		if !(b.l >= -eps && b.t >= -eps && b.r <= d.Width+eps && b.b <= d.Height+eps) {
+			t.Errorf("%s: %+v at %v is outside of %v x %v", d.Kind, *s, b, d.Width, d.Height)
+		}
+		if s.Class == "" || s.Is == "rect" && (s.W < 0 || s.H < 0) || len(s.D) > 20_000 {
+			t.Errorf("%s: %+v", d.Kind, *s)
+		}
+		if s.Is != "text" {
+			continue
+		}
+		if strings.TrimSpace(s.Text) == "" {
+			t.Errorf("%s: an empty text", d.Kind)
+		}
+		for _, k := range texts {
+			o := extent(t, &d.Shapes[k])
+			if b.l < o.r-eps && o.l < b.r-eps && b.t < o.b-eps && o.t < b.b-eps {
+				t.Errorf("%s: %q lies over %q", d.Kind, s.Text, d.Shapes[k].Text)
+			}
+		}
+		texts = append(texts, i)
+	}
+	wellFormed(t, d)
+}
+
+// wellFormed reads the drawing's document back: its texts come out as they are
+// drawn.
+func wellFormed(t reporter, d *picture.Drawing) {
+	t.Helper()
+	doc := picture.SVG(d, picture.Style)
+	dec := xml.NewDecoder(bytes.NewReader(doc))
+	var texts []string
+	in := ""
+	shapes := 0
+	for {
+		token, err := dec.Token()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			t.Fatalf("%s: %v in\n%s", d.Kind, err, doc)
+		}
+		switch v := token.(type) {
+		case xml.StartElement:
+			in = v.Name.Local
+			if slices.Contains([]string{"rect", "line", "path", "text"}, in) {
+				shapes++
+			} else if !slices.Contains([]string{"svg", "title", "desc", "style"}, in) {
+				t.Fatalf("%s: an element %q", d.Kind, in)
+			}
+			if in == "text" {
+				texts = append(texts, "")
+			}
+		case xml.EndElement:
+			in = ""
+		case xml.CharData:
+			if in == "text" {
+				texts[len(texts)-1] += string(v)
+			}
+		}
+	}
+	var want []string
+	for i := range d.Shapes {
+		if d.Shapes[i].Is == "text" {
+			want = append(want, d.Shapes[i].Text)
+		}
+	}
+	if diff := cmp.Diff(want, texts); diff != "" || shapes != len(d.Shapes) {
+		t.Errorf("%s: %d shapes for %d, texts %s", d.Kind, shapes, len(d.Shapes), diff)
+	}
+}
+
+// lengths are from a millimetre to 300 m, as often short as long.
+func lengths() *rapid.Generator[units.Length] {
+	return rapid.Custom(func(t *rapid.T) units.Length {
+		return units.Length(math.Exp(rapid.Float64Range(math.Log(1e6), math.Log(3e11)).Draw(t, "log")))
+	})
+}
+
+// handy are lengths as beds, pots and holes have them.
+func handy() *rapid.Generator[units.Length] {
+	return rapid.Map(rapid.Int64Range(1, 96), func(n int64) units.Length { return units.Length(n) * units.Inch / 2 })
+}
+
+func anyLength() *rapid.Generator[units.Length] { return rapid.OneOf(handy(), handy(), lengths()) }
+
+var names = rapid.SampledFrom([]string{"", "Pot on", "A bed with a name that goes on and on, past every edge of the paper it is on",
+	`<script>alert("x")</script>&amp;]]>`, "Schöne Erde für Bäume", "非常に長い名前の花壇でどこまでも続きます", "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW", "\u202egnitfihs \u0301\u0301\u0301 x\x00y\xff"})
+
+var measures = rapid.SampledFrom([]units.Measure{units.US, units.Metric, units.Both})
+
+func drawBall(t *rapid.T) *mix.Ball {
+	switch rapid.IntRange(0, 2).Draw(t, "ball") {
+	case 0:
+		return &mix.Ball{Size: "#1"}
+	case 1:
+		return &mix.Ball{Volume: units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "volume")) * units.Millilitre}
+	}
+	return &mix.Ball{Across: anyLength().Draw(t, "across"), Height: anyLength().Draw(t, "height")}
+}
+
+func drawLine(t *rapid.T) (k mix.Container) {
+	k.Count = rapid.SampledFrom([]int64{1, 64, 1_000_000}).Draw(t, "count")
+	switch rapid.IntRange(0, 4).Draw(t, "form") {
+	case 0:
+		k.Size = "#1"
+	case 1:
+		k.Holds = units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "holds")) * units.Millilitre
+	case 2:
+		k.Box = []units.Length{anyLength().Draw(t, "l"), anyLength().Draw(t, "w"), anyLength().Draw(t, "d")}
+		k.BelowRim = k.Box[2] / units.Length(rapid.IntRange(2, 9).Draw(t, "rim"))
+	case 3:
+		k.Across, k.Height = anyLength().Draw(t, "across"), anyLength().Draw(t, "height")
+	default:
+		k.Top, k.Bottom, k.Height = anyLength().Draw(t, "top"), anyLength().Draw(t, "bottom"), anyLength().Draw(t, "height")
+		k.BelowRim = k.Height / units.Length(rapid.IntRange(2, 9).Draw(t, "rim"))
+	}
+	if k.Size == "" && rapid.Bool().Draw(t, "tray") {
+		k.Cells = rapid.SampledFrom([]int64{2, 72, 1_000_000}).Draw(t, "cells")
+	}
+	if rapid.Bool().Draw(t, "with a ball") {
+		k.Ball = drawBall(t)
+	}
+	return k
+}
+
+func drawTask(t *rapid.T) mix.Task {
+	k := mix.Task{Name: names.Draw(t, "name"), Material: rapid.SampledFrom([]string{"own", "bark-mulch"}).Draw(t, "material")}
+	area := mix.Area{Shape: "rectangle", Sides: []units.Length{20 * units.Metre, 2 * units.Metre}}
+	switch rapid.IntRange(0, 3).Draw(t, "kind") {
+	case 0:
+		k.Fill = &mix.Fill{Containers: rapid.SliceOfN(rapid.Custom(drawLine), 1, 10).Draw(t, "lines")}
+	case 1:
+		k.Amend = &mix.Amend{Area: area, Layer: anyLength().Draw(t, "layer"), Over: anyLength().Draw(t, "over")}
+		if rapid.Bool().Draw(t, "into") {
+			k.Amend.Into, k.Amend.Over = k.Amend.Over, 0
+		}
+		if rapid.Bool().Draw(t, "settles") {
+			r := units.Percent(rapid.Uint16Range(1, 95).Draw(t, "settle"))
+			k.Settle = &r
+		}
+	case 2:
+		k.Cover = &mix.Cover{Area: area, Layer: anyLength().Draw(t, "layer")}
+		if rapid.Bool().Draw(t, "stems") {
+			k.Cover.Stems = &mix.Stems{Count: 1, Clear: anyLength().Draw(t, "clear")}
+		}
+		if rapid.Bool().Draw(t, "sheet") {
+			k.Cover.Sheet = &mix.Sheet{Size: []units.Length{units.Metre, units.Metre}}
+		}
+	default:
+		k.Backfill = &mix.Backfill{Holes: rapid.SampledFrom([]int64{1, 64, 1000}).Draw(t, "holes"),
+			Width: anyLength().Draw(t, "width"), Depth: anyLength().Draw(t, "depth"), Ball: drawBall(t), AboveGrade: rapid.SampledFrom([]units.Length{0, units.Inch, 30 * units.Inch}).Draw(t, "above")}
+		if rapid.Bool().Draw(t, "mixed") {
+			k.Backfill.Share = units.Percent(25)
+		} else {
+			k.Material = ""
+		}
+	}
+	return k
+}
+
+// drawPlan draws jobs until one is sound.
+func drawPlan(t *rapid.T) *mix.Plan {
+	own := mix.Material{ID: "own", Name: names.Filter(func(s string) bool { return s != "" }).Draw(t, "material name")}
+	for range 200 {
+		j := mix.Job{Name: "x", Measure: measures.Draw(t, "measure"), Materials: []mix.Material{own},
+			Tasks: rapid.SliceOfN(rapid.Custom(drawTask), 1, 2).Draw(t, "tasks")}
+		if p, err := j.Plan(); err == nil {
+			return p
+		}
+	}
+	t.Fatalf("no sound job in 200")
+	return nil
+}
+
+func TestEveryDrawingFits(t *testing.T) {
+	seen := map[string]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		list := all(drawPlan(t))
+		if len(list) == 0 {
+			t.Errorf("no drawing")
+		}
+		for i := range list {
+			seen[list[i].Kind]++
+			check(t, &list[i])
+		}
+	})
+	for _, kind := range []string{"bed", "mulch", "pots", "hole"} {
+		if seen[kind] == 0 {
+			t.Errorf("no %s was drawn in %v", kind, seen)
+		}
+	}
+}
+
+// near reports whether a : b is c : d, where a and b are drawn, each off by at
+// most e.
+func near(a, b, c, d, e float64) bool {
+	return math.Abs(a*d-b*c) <= e*(c+d)
+}
+
+// first is the first shape of a class.
+func first(d *picture.Drawing, is, class string) *picture.Shape {
+	for i := range d.Shapes {
+		if d.Shapes[i].Is == is && d.Shapes[i].Class == class {
+			return &d.Shapes[i]
+		}
+	}
+	return nil
+}
+
+// TestToScale: what is said to be to scale is, for any measures.
+func TestToScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t)
+		list := picture.Tasks(p)
+		for i := range list {
+			d := &list[i]
+			switch d.Kind {
+			case "bed":
+				b := p.Bed(i)
+				layer, native, mixed := first(d, "rect", "layer"), first(d, "rect", "soil loose"), first(d, "rect", "mix")
+				if !near(layer.H, native.H, float64(b.Layer), float64(b.Native), .011) ||
+					!near(mixed.H, layer.H, float64(b.Rise+b.Native), float64(b.Layer), .021) {
+					t.Errorf("%+v is drawn %v, %v and %v high", b, layer.H, native.H, mixed.H)
+				}
+			case "mulch":
+				b := p.Mulch(i)
+				layer := first(d, "rect", "mulch")
+				bare := 160 - (layer.X + layer.W)
+				if b.Clear > 0 && !near(layer.H, bare, float64(b.Layer), float64(b.Clear), .021) {
+					t.Errorf("%+v is drawn %v high and %v clear", b, layer.H, bare)
+				}
+			case "hole":
+				holeToScale(t, p.Holes(i), d)
+			case "pots":
+				potsToScale(t, p, i, d)
+			}
+		}
+	})
+}
+
+func holeToScale(t reporter, h *mix.Holes, d *picture.Drawing) {
+	hole, ball := first(d, "rect", "backfill"), first(d, "rect", "ball")
+	if ball == nil {
+		ball = first(d, "rect", "ball guess")
+	}
+	if !near(hole.W, hole.H, float64(h.Width), float64(h.Depth), .011) ||
+		!near(ball.H, hole.W, float64(h.Above+h.Below), float64(h.Width), .021) ||
+		h.Across > 0 && !near(ball.W, hole.W, float64(h.Across), float64(h.Width), .011) {
+		t.Errorf("%+v: hole %v x %v, ball %v x %v", h, hole.W, hole.H, ball.W, ball.H)
+	}
+	// The heap is a cone of what one hole leaves, at the hole's scale.
+	b, _ := walk(t, first(d, "path", "soil heap").D)
+	scale := hole.W / float64(h.Width) * 1e8 // to a decimetre, by the longer side
+	if hole.H > hole.W {
+		scale = hole.H / float64(h.Depth) * 1e8
+	}
+	r, high := (b.r-b.l)/2/scale, (b.b-b.t)/scale
+	if one := h.Left.Plan.Litres() / float64(h.Count); b.r-b.l > 5 && hole.W+hole.H > 20 && math.Abs(math.Pi*r*r*high/3/one-1) > .02 {
+		t.Errorf("a heap of %v L for %v L", math.Pi*r*r*high/3, one)
+	}
+}
+
+func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
+	lines, _ := p.Pots(i, 8)
+	shapes := d.Shapes
+	for k := range lines {
+		l := &lines[k]
+		cells := int(min(l.Cells, 5))
+		for range cells { // the next pot, and the mix before it
+			n := slices.IndexFunc(shapes, func(s picture.Shape) bool { return strings.HasPrefix(s.Class, "pot") })
+			m := slices.IndexFunc(shapes, func(s picture.Shape) bool { return s.Class == "mix" })
+			if n < 0 || m < 0 {
+				t.Fatalf("no pot for line %d", k)
+			}
+			pot, fill := shapes[n], shapes[m]
+			shapes = shapes[n+1:]
+			_, at := walk(t, pot.D)
+			b, _ := walk(t, pot.D)
+			f, _ := walk(t, fill.D)
+			guessed := l.Class != nil || l.Line.Holds > 0
+			if guessed != strings.Contains(pot.Class, "guess") {
+				t.Errorf("%s has the class %q", l.Label, pot.Class)
+			}
+			if guessed {
+				if !strings.Contains(d.Description, "not to scale") {
+					t.Errorf("%q does not say that it is not to scale", d.Description)
+				}
+				continue
+			}
+			top, bottom, height := l.Line.Top, l.Line.Bottom, l.Line.Height
+			switch {
+			case len(l.Line.Box) == 3:
+				top, bottom, height = l.Line.Box[0], l.Line.Box[0], l.Line.Box[2]
+			case l.Line.Across > 0:
+				top, bottom = l.Line.Across, l.Line.Across
+			}
+			if !near(at[3][0]-at[0][0], b.b-b.t, float64(top), float64(height), .021) ||
+				!near(at[2][0]-at[1][0], b.b-b.t, float64(bottom), float64(height), .021) ||
+				!near(f.b-f.t, b.b-b.t, float64(l.Depth), float64(height), .021) {
+				t.Errorf("%s: %v and %v deep for %v", l.Label, at, f.b-f.t, l.Depth)
+			}
+		}
+	}
+}
+
+// shapeJSON is a shape as encoding/json reads it.
+type shapeJSON struct {
+	Is                  string
+	X, Y, Width, Height float64
+	X1, Y1, X2, Y2      float64
+	D, Text, Class      string
+	Anchor              string `json:"text-anchor"`
+}
+
+func TestWrite(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		list := all(drawPlan(t))
+		var w wire.Writer
+		picture.Write(&w, list)
+		var got []struct {
+			Kind, Title, Desc string
+			Task              *int
+			Width, Height     float64
+			Shapes            []shapeJSON
+		}
+		dec := json.NewDecoder(bytes.NewReader(w.Bytes()))
+		dec.DisallowUnknownFields()
+		if err := dec.Decode(&got); err != nil {
+			t.Fatalf("%v in %s", err, w.Bytes())
+		}
+		if len(got) != len(list) {
+			t.Fatalf("%d drawings for %d", len(got), len(list))
+		}
+		for i := range list {
+			d, g := &list[i], got[i]
+			if g.Kind != d.Kind || g.Width != d.Width || math.Abs(g.Height-d.Height) > .006 || (g.Task == nil) != (d.Task < 0) || g.Task != nil && *g.Task != d.Task || g.Desc == "" {
+				t.Errorf("%+v for %+v", g, d)
+			}
+			for k, s := range d.Shapes {
+				want := shapeJSON{Is: s.Is, Class: s.Class, X: s.X, Y: s.Y, Text: s.Text, D: s.D, Anchor: s.Anchor}
+				switch s.Is {
+				case "rect":
+					want.Width, want.Height = s.W, s.H
+				case "line":
+					want.X, want.Y, want.X1, want.Y1, want.X2, want.Y2 = 0, 0, s.X, s.Y, s.X+s.W, s.Y+s.H
+				}
+				if diff := cmp.Diff(want, g.Shapes[k], cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < .006 })); diff != "" {
+					t.Errorf("shape %d: %s", k, diff)
+				}
+			}
+		}
+	})
+}
+
+// TestLargeJobs: however large the job, the drawings are few and small.
+func TestLargeJobs(t *testing.T) {
+	lines := `{"count": 200000000, "size": "#1"}` + strings.Repeat(`,{"count": 1, "across": "4 in", "height": "4 in", "cells": 72}`, 100_000)
+	tasks := strings.Repeat(`{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 mm", "material": "bark-mulch"},
+		{"kind": "amend", "area": "1 sq ft", "layer": "300 m", "over": "1 mm", "material": "bark-fines"},`, 5000)
+	for name, doc := range map[string]string{
+		"lines": `{"schema": 1, "tasks": [{"kind": "fill", "material": "peat", "containers": [` + lines + `]}]}`,
+		"tasks": `{"schema": 1, "tasks": [` + strings.TrimSuffix(tasks, ",") + `]}`,
+	} {
+		list := all(plan(t, []byte(doc)))
+		shapes := 0
+		for i := range list {
+			check(t, &list[i])
+			shapes += len(list[i].Shapes)
+		}
+		if shapes == 0 || shapes > 3000 || len(list) > 60 {
+			t.Errorf("%s: %d drawings, %d shapes", name, len(list), shapes)
+		}
+		said := list[len(list)-1].Description
+		if want := map[string]string{"lines": "99993 more lines", "tasks": "9976 more tasks"}[name]; !strings.Contains(said, want) {
+			t.Errorf("%s: %q does not say %q", name, said, want)
+		}
+	}
+}
+
+func TestGoldens(t *testing.T) {
+	dir := filepath.Join("..", "..", "testdata", "picture")
+	list := all(plan(t, mix.Sample()))
+	want := map[string]bool{}
+	for i := range list {
+		check(t, &list[i])
+		name := filepath.Join(dir, "sample-"+strconv.Itoa(i+1)+"-"+list[i].Kind+".svg")
+		want[name] = true
+		got := picture.SVG(&list[i], picture.Style)
+		if *update {
+			if err := os.WriteFile(name, got, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		golden, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(golden), string(got)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+	}
+	found, err := filepath.Glob(filepath.Join(dir, "*.svg"))
+	if err != nil || len(found) == 0 {
+		t.Fatalf("no goldens: %v", err)
+	}
+	for _, name := range found {
+		if !want[name] && !*update {
+			t.Errorf("%s is of no drawing", name)
+		}
+	}
+}

@@ -1,0 +1,171 @@
+package picture
+
+import (
+	"math"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// section is a pot as it is cut through: half widths and heights, in any unit.
+type section struct {
+	top, bottom, height float64 // straight across, inside
+	depth               float64 // of the mix
+	known               bool    // to scale; else only the volume is known
+}
+
+// sectionOf is a pot's section from its measures, or the outline of a pot such
+// as nurseries use where it has none.
+func sectionOf(t *mix.Pot) section {
+	l := t.Line
+	wide := func(top, bottom, height units.Length) section {
+		return section{float64(top), float64(bottom), float64(height), float64(t.Depth), true}
+	}
+	switch {
+	case t.Class != nil || l.Holds > 0:
+		return section{top: 1, bottom: .8, height: .95, depth: .87}
+	case len(l.Box) == 3:
+		return wide(l.Box[0], l.Box[0], l.Box[2])
+	case l.Across > 0:
+		return wide(l.Across, l.Across, l.Height)
+	}
+	return wide(l.Top, l.Bottom, l.Height)
+}
+
+// at is how wide the section is at a height above its base.
+func (s *section) at(h float64) float64 { return s.bottom + (s.top-s.bottom)*h/s.height }
+
+// ball is the size of a root ball in the section's unit: its own, or, of one
+// whose volume alone is known, the shape of what is filled, smaller by its share
+// of the volume.
+func (s *section) ball(t *mix.Pot) (across, height float64) {
+	b := t.Line.Ball
+	if b.Height > 0 && s.known {
+		return float64(b.Across), float64(b.Height)
+	}
+	part := math.Cbrt(float64(t.Ball.Plan) / float64(t.Each.Plan))
+	return (s.bottom + s.at(s.depth)) / 2 * part, s.depth * part
+}
+
+// pots draws the lines of a fill task below one another, each at its own scale.
+func (k *pen) pots() {
+	k.Kind = "pots"
+	lines, of := k.p.Pots(k.Task, mostPots)
+	for i := range lines {
+		k.pot(&lines[i])
+	}
+	if of > len(lines) {
+		k.tell(morePots, count(of-len(lines)))
+		k.note(k.say(morePots, count(of-len(lines))))
+	}
+}
+
+const (
+	potWide, potTall = 124.0, 92.0 // the room for one
+	mostCells        = 5           // drawn of a tray
+)
+
+func (k *pen) pot(t *mix.Pot) {
+	m := k.p.Measure
+	s := sectionOf(t)
+	one, all := m.Volume(t.Takes.Plan), k.p.SpanText(t.Total)
+	k.notes("figure", t.Label, 3)
+	k.tell(potTold, t.Label, one, all)
+
+	cells := float64(min(t.Cells, mostCells))
+	pitch := max(s.top, s.bottom) * 1.1
+	scale := min(potWide/(pitch*(cells-1)+max(s.top, s.bottom)), potTall/s.height)
+	top := k.Height
+	if s.known {
+		top += step + 8 // its width stands above
+	}
+	floor := top + s.height*scale
+	wide := (pitch*(cells-1) + max(s.top, s.bottom)) * scale
+	first := left + 6 + (potWide-wide)/2 + max(s.top, s.bottom)*scale/2
+	for i := range int(cells) {
+		k.cell(t, &s, first+float64(i)*pitch*scale, floor, scale)
+	}
+	middle := left + 6 + potWide/2
+	notes := []callout{}
+	point := func(x, y float64, sentence string, args ...string) {
+		notes = append(notes, callout{x, y, "label", k.say(sentence, args...)})
+	}
+	last := first + float64(cells-1)*pitch*scale // the middle of the last cell
+	line := floor - s.depth*scale
+	edge := last + s.at(s.depth)*scale/2
+	if s.known {
+		w := s.top * scale
+		k.across(first-w/2, first+w/2, top-6)
+		text := cut(m.Length(units.Length(s.top)), potWide+12, "label")
+		half := wide2(text) / 2
+		k.text("label", "middle", min(max(first, left+half), middle+potWide/2+6-half), top-12, text)
+	}
+	switch rim := t.Line.BelowRim; {
+	case rim > 0:
+		point(edge, line, potRim, m.Length(rim))
+		k.tell(potRim, m.Length(rim))
+	case !s.known:
+		point(edge, line, potFill)
+	}
+	if t.Line.Ball != nil {
+		across, _ := s.ball(t)
+		point(last+across*scale/2-2, line+6, potBall, t.Line.Ball.String())
+		k.tell(potBallTold, t.Line.Ball.String(), m.Volume(t.Ball.Plan))
+	}
+	takes := potTakes
+	if t.Cells > 1 {
+		takes = cellTakes
+	}
+	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, takes, one)
+	if s.known {
+		point(last+s.bottom*scale/2, floor, potHigh, m.Length(units.Length(s.height)))
+		if s.bottom != s.top {
+			notes[len(notes)-1].text = k.say(potHighBase, m.Length(units.Length(s.height)), m.Length(units.Length(s.bottom)))
+		}
+	} else {
+		k.tell(potGuess)
+		point(last+s.bottom*scale/2, floor, potGuess)
+	}
+	end := k.callouts(left+potWide+26, k.Height, notes...)
+	k.Height = max(end, floor+6)
+	if t.Cells > cellsDrawn(t) {
+		k.note(k.say(potCells, count(int64(cells)), count(t.Cells)))
+	}
+	k.note(k.say(potAll, all))
+	k.Height += 8
+}
+
+func cellsDrawn(t *mix.Pot) int64 { return min(t.Cells, mostCells) }
+
+// wide2 is the width of a label.
+func wide2(s string) float64 { return wide(s, "label") }
+
+// cell draws one pot about x.
+func (k *pen) cell(t *mix.Pot, s *section, x, floor, scale float64) {
+	half := func(h float64) float64 { return s.at(h) * scale / 2 }
+	line := floor - s.depth*scale
+	l, b := half(s.depth), half(0)
+	k.path("mix", true, x-l, line, x+l, line, x+b, floor, x-b, floor)
+	var ballW, ballH float64
+	if t.Line.Ball != nil {
+		ballW, ballH = s.ball(t)
+		ballW, ballH = ballW*scale, ballH*scale
+		class := "ball"
+		if t.Line.Ball.Height == 0 || !s.known {
+			class = "ball guess"
+		}
+		k.rect(class, x-ballW/2, line, ballW, ballH)
+	}
+	r := half(s.height)
+	class := "pot"
+	if !s.known {
+		class = "pot guess"
+	}
+	k.path(class, false, x-r, floor-s.height*scale, x-b, floor, x+b, floor, x+r, floor-s.height*scale)
+	k.line("fill-line", x-l, line, x+l, line)
+	k.grain("mix-grain", x-max(l, b)+3, line+2, 2*max(l, b)-3, s.depth*scale-4, func(u, v float64) bool {
+		in := half((floor - v) / scale)
+		ball := math.Abs(u-x) < ballW/2+2 && v < line+ballH+2
+		return math.Abs(u-x) < in-2 && !ball
+	})
+}

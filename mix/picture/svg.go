@@ -1,0 +1,74 @@
+package picture
+
+// SVG writes the drawing as a document of its own, with style (a style sheet
+// in CSS, trusted; "" for none) inside.
+func SVG(d *Drawing, style string) []byte {
+	b := []byte(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
+	b = append(appendPoint(b, d.Width, d.Height), "\">\n<title>"...)
+	b = append(appendText(b, d.Title), "</title>\n<desc>"...)
+	b = append(appendText(b, d.Description), "</desc>\n"...)
+	if style != "" {
+		b = append(append(append(b, "<style>"...), style...), "</style>\n"...)
+	}
+	for i := range d.Shapes {
+		s := &d.Shapes[i]
+		b = append(append(b, '<'), s.Is...)
+		s.attributes(func(name string, number float64, text string) {
+			b = append(append(append(b, ' '), name...), `="`...)
+			if text != "" {
+				b = appendText(b, text)
+			} else {
+				b = appendNumber(b, number)
+			}
+			b = append(b, '"')
+		})
+		if s.Is == "text" {
+			b = append(appendText(append(b, '>'), s.Text), "</text>\n"...)
+		} else {
+			b = append(b, "/>\n"...)
+		}
+	}
+	return append(b, "</svg>\n"...)
+}
+
+// attributes gives a shape's attributes, each a number or a text.
+func (s *Shape) attributes(add func(name string, number float64, text string)) {
+	switch s.Is {
+	case "rect":
+		add("x", s.X, "")
+		add("y", s.Y, "")
+		add("width", s.W, "")
+		add("height", s.H, "")
+	case "line":
+		add("x1", s.X, "")
+		add("y1", s.Y, "")
+		add("x2", s.X+s.W, "")
+		add("y2", s.Y+s.H, "")
+	case "path":
+		add("d", 0, s.D)
+	case "text":
+		add("x", s.X, "")
+		add("y", s.Y, "")
+		add("text-anchor", 0, s.Anchor)
+	}
+	add("class", 0, s.Class)
+}
+
+// appendText appends text as it stands in a document or in an attribute.
+func appendText(b []byte, s string) []byte {
+	for _, c := range []byte(plain(s)) {
+		switch c {
+		case '&':
+			b = append(b, "&amp;"...)
+		case '<':
+			b = append(b, "&lt;"...)
+		case '>':
+			b = append(b, "&gt;"...)
+		case '"':
+			b = append(b, "&quot;"...)
+		default:
+			b = append(b, c)
+		}
+	}
+	return b
+}

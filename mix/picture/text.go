@@ -1,0 +1,142 @@
+package picture
+
+import "unicode/utf8"
+
+// size is the height of all text.
+const size = 14
+
+// glyph is the advance of a character in parts of the text's height: the mean
+// over each class in DejaVu Sans, the widest of the faces in common use, so that
+// what fits by it fits in others. It is by class because a label needs no more.
+func glyph(r rune) float64 {
+	switch {
+	case r >= 0x250:
+		return 1 // at most a square, in nearly every script
+	case r >= 0x7f:
+		return .75
+	case r >= 'A' && r <= 'Z':
+		switch r {
+		case 'I', 'J':
+			return .36
+		case 'M', 'W':
+			return .95
+		}
+		return .72
+	}
+	switch r {
+	case 'i', 'j', 'l', 't', 'f', 'I', 'J', ' ', '.', ',', ':', ';', '\'', '!', '|', '/', '(', ')', '[', ']', '-':
+		return .37
+	case 'm', 'w', '%', '@', '&', '#', '+', '=', '<', '>', '~', '^', '_', '"':
+		return .95
+	}
+	return .62
+}
+
+// wide is how wide a line of text is; "figure" is set in a bolder face.
+func wide(s, class string) (w float64) {
+	for _, r := range s {
+		w += glyph(r)
+	}
+	if class == "figure" {
+		w *= 1.1
+	}
+	return w * size
+}
+
+// extent is from where to where a text reaches.
+func (s *Shape) extent() (l, r float64) {
+	w := wide(s.Text, s.Class)
+	switch s.Anchor {
+	case "middle":
+		return s.X - w/2, s.X + w/2
+	case "end":
+		return s.X - w, s.X
+	}
+	return s.X, s.X + w
+}
+
+// wrap breaks a text into lines that fit, at most so many; a word that is too
+// long and a text that goes on are cut with an ellipsis.
+func wrap(s string, room float64, most int, class string) (lines []string) {
+	s = plain(s)
+	for len(lines) < most-1 {
+		n := fitting(s, room, class)
+		if n == len(s) {
+			break
+		}
+		end := lastSpace(s, n)
+		if end == 0 { // one word, too long
+			for end = n; end < len(s) && s[end] != ' '; end++ {
+			}
+		}
+		lines = append(lines, cut(s[:end], room, class))
+		s = s[min(end+1, len(s)):]
+	}
+	if s != "" {
+		lines = append(lines, cut(s, room, class))
+	}
+	return lines
+}
+
+// lastSpace is where to break s so that at most n bytes come before: at the last
+// space that does not part a figure from its unit, if there is one, else at the
+// last space; 0 without any.
+func lastSpace(s string, n int) (end int) {
+	for i := n; i > 0; i-- {
+		if s[i] != ' ' {
+			continue
+		}
+		if !tied(s[:i]) {
+			return i
+		}
+		end = max(end, i)
+	}
+	return end
+}
+
+// tied reports whether what comes before a space belongs with what follows it: a
+// number, or the first half of "cu ft".
+func tied(s string) bool {
+	n := len(s)
+	return s[n-1] >= '0' && s[n-1] <= '9' || n > 3 && (s[n-3:] == " cu" || s[n-3:] == " sq")
+}
+
+// fitting is how many bytes of s fit.
+func fitting(s string, room float64, class string) int {
+	if class == "figure" {
+		room /= 1.1
+	}
+	room /= size
+	for i, r := range s {
+		if room -= glyph(r); room < -1e-9 {
+			return i
+		}
+	}
+	return len(s)
+}
+
+// cut shortens a line that does not fit.
+func cut(s string, room float64, class string) string {
+	if fitting(s, room, class) == len(s) {
+		return s
+	}
+	return s[:fitting(s, room-1.1*size, class)] + "…"
+}
+
+// plain puts a space for every run of characters that no line of text has:
+// controls, and what an XML document may not hold.
+func plain(s string) string {
+	var b []byte
+	gap := false
+	for _, r := range s {
+		if r <= ' ' || r >= 0x7f && r < 0xa0 || r >= 0xfffe && r <= 0xffff || r == 0x2028 || r == 0x2029 {
+			gap = len(b) > 0
+			continue
+		}
+		if gap {
+			b, gap = append(b, ' '), false
+		}
+		b = utf8.AppendRune(b, r)
+	}
+	return string(b)
+}
