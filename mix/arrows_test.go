@@ -17,13 +17,14 @@ func TestArrows(t *testing.T) {
 		t.Skip("needs the go command")
 	}
 	may := map[string][]string{
-		"/units/near":  {},
-		"/units":       {"/units/near"},
-		"/mix/wire":    {},
-		"/mix/sure":    {},
-		"/mix/order":   {"/units", "/units/near"},
-		"/mix":         {"/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/mix/picture": {"/mix", "/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/units/near":    {},
+		"/units":         {"/units/near"},
+		"/units/convert": {"/units", "/units/near"},
+		"/mix/wire":      {},
+		"/mix/sure":      {},
+		"/mix/order":     {"/units", "/units/near"},
+		"/mix":           {"/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/picture":   {"/mix", "/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 	}
 	for pkg, allowed := range may {
 		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()

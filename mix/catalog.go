@@ -1,15 +1,11 @@
 package mix
 
 import (
-	_ "embed"
 	"sync"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 )
-
-//go:embed catalog.json
-var catalogJSON []byte
 
 // Catalogue is the trade's rows that come with the program.
 type Catalogue struct {
@@ -48,7 +44,7 @@ var catalogue = sync.OnceValue(decodeCatalogue)
 
 // decodeCatalogue decodes the embedded rows. They are tested to be sound.
 func decodeCatalogue() *Catalogue {
-	root, faults := wire.Parse(catalogJSON, wire.Limits{})
+	root, faults := wire.Parse([]byte(catalogJSON), wire.Limits{})
 	if len(faults) > 0 {
 		panic("mix: catalogue: " + faults[0].Error())
 	}

@@ -14,6 +14,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
+	"example.org/barrow/units/convert"
 )
 
 const (
@@ -245,7 +246,7 @@ func noErr[T any](v T, err error) func(*testing.T) T {
 // read returns the quantity in the row's unit.
 func (r *published) read(t *testing.T, quantity string) float64 {
 	t.Helper()
-	return noErr(units.Convert(quantity, r.unit))(t).Float()
+	return noErr(convert.Quantity(quantity, r.unit))(t).Float()
 }
 
 func (r *published) volume(t *testing.T, key string) units.Volume {

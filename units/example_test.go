@@ -41,13 +41,3 @@ func ExampleArea_Deep() {
 	fmt.Println(units.CubicFeet(bark), "or", units.CubicYards(bark))
 	// Output: 60 cu ft or 2.22 cu yd
 }
-
-func ExampleConvert() {
-	c, _ := units.Convert("2 yards", "cu ft")
-	fmt.Println(c)
-	c, _ = units.Convert("2 yards", "ft")
-	fmt.Println(c)
-	// Output:
-	// 54 cu ft
-	// 6 ft
-}

@@ -50,8 +50,8 @@ func FuzzParse(f *testing.F) {
 		_, _ = ParseArea(s)
 		_, _ = ParseMass(s)
 		_, _ = ParseDensity(s)
-		if c, err := Convert(s, "cu ft"); err == nil && c.Number() == "" {
-			t.Errorf("Convert(%q) gives no number", s)
+		if e, err := ReadExact(s, "cu ft"); err == nil && len(e.Terms) == 0 {
+			t.Errorf("ReadExact(%q) gives no terms", s)
 		}
 	})
 }

@@ -186,3 +186,8 @@ func TestFriendlyIsClose(t *testing.T) {
 		}
 	})
 }
+
+// fraction is n/d, in the exact arithmetic that the properties are held to.
+func fraction(n, d uint64) *big.Rat {
+	return new(big.Rat).SetFrac(new(big.Int).SetUint64(n), new(big.Int).SetUint64(d))
+}

@@ -9,6 +9,7 @@ import (
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/convert"
 )
 
 func (a *app) convertCommand() *cobra.Command {
@@ -29,7 +30,7 @@ barrow list units shows the units.`,
 			return nil
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
-			c, err := units.Convert(args[0], args[1])
+			c, err := convert.Quantity(args[0], args[1])
 			if err != nil {
 				return convertProblem(err, args[1], asJSON)
 			}

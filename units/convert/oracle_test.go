@@ -1,4 +1,4 @@
-package units
+package convert
 
 import (
 	"bytes"
@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"example.org/barrow/units"
 )
 
 // gnuNames gives the name that GNU units has for each unit of the table. That
@@ -25,7 +27,7 @@ var gnuNames = map[string]string{
 	"%": "percent",
 }
 
-// TestAgainstGNUUnits checks every pair that Convert offers, to the last digits
+// TestAgainstGNUUnits checks every pair that Quantity offers, to the last digits
 // of a float64.
 func TestAgainstGNUUnits(t *testing.T) {
 	if runtime.GOOS == "js" {
@@ -39,12 +41,12 @@ func TestAgainstGNUUnits(t *testing.T) {
 		t.Skip("GNU units is not installed")
 	}
 	var in bytes.Buffer
-	var pairs [][2]*unit
-	for i := range table {
-		for j := range table {
-			if from, to := &table[i], &table[j]; from.kind == to.kind {
-				pairs = append(pairs, [2]*unit{from, to})
-				in.WriteString("7.25 " + gnuNames[from.name] + "\n" + gnuNames[to.name] + "\n")
+	var pairs [][2]units.Unit
+	for _, from := range units.Units() {
+		for _, to := range units.Units() {
+			if from.Kind == to.Kind {
+				pairs = append(pairs, [2]units.Unit{from, to})
+				in.WriteString("7.25 " + gnuNames[from.Name] + "\n" + gnuNames[to.Name] + "\n")
 			}
 		}
 	}
@@ -61,18 +63,18 @@ func TestAgainstGNUUnits(t *testing.T) {
 	for i, p := range pairs {
 		want, err := strconv.ParseFloat(lines[i], 64)
 		if err != nil {
-			t.Fatalf("7.25 %s to %s: units says %q", p[0].name, p[1].name, lines[i])
+			t.Fatalf("7.25 %s to %s: units says %q", p[0].Name, p[1].Name, lines[i])
 		}
-		c, err := Convert("7.25 "+p[0].name, p[1].name)
+		c, err := Quantity("7.25 "+p[0].Name, p[1].Name)
 		if err != nil {
-			t.Errorf("Convert 7.25 %s to %s: %v", p[0].name, p[1].name, err)
+			t.Errorf("Quantity(7.25 %s, %s): %v", p[0].Name, p[1].Name, err)
 			continue
 		}
 		if off := math.Abs(c.Float()-want) / want; off > 1e-14 {
-			t.Errorf("7.25 %s = %s, GNU units says %s %s", p[0].name, c, lines[i], p[1].name)
+			t.Errorf("7.25 %s = %s, GNU units says %s %s", p[0].Name, c, lines[i], p[1].Name)
 		}
 		if shown, _ := strconv.ParseFloat(c.Number(), 64); math.Abs(shown-want)/want > 1e-13 {
-			t.Errorf("7.25 %s is shown as %s, GNU units says %s", p[0].name, c, lines[i])
+			t.Errorf("7.25 %s is shown as %s, GNU units says %s", p[0].Name, c, lines[i])
 		}
 	}
 	t.Logf("%d pairs", len(pairs))

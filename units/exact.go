@@ -1,0 +1,76 @@
+package units
+
+// Exact is a quantity as typed, before it is rounded to a count: the sum of its
+// terms. Package convert divides it by One.
+type Exact struct {
+	Unit  string   // the unit asked for, as the table names it
+	One   Fraction // what one of it is, in counts
+	Terms []Term
+}
+
+// Term is a number of a unit: 5 ft.
+type Term struct{ Number, Unit Fraction }
+
+// Fraction is Num/Den, which need not be in lowest terms.
+type Fraction struct{ Num, Den uint64 }
+
+// ReadExact reads quantity ("2 yd3") as what unit ("cu ft") measures. The error
+// is an [*Error]; its Value tells which of the two is wrong.
+func ReadExact(quantity, unit string) (Exact, error) {
+	var t text
+	if err := t.fold(unit); err != nil {
+		return Exact{}, err
+	}
+	name, rest := lexUnit(t.buf[:t.n], nil)
+	if len(name) == 0 || len(rest) > 0 {
+		return Exact{}, fault("unit.missing", unit, `name a unit to convert to, such as "cu ft"`)
+	}
+	var first error
+	for k := range kinds {
+		u := find(kind(k), name)
+		if u == nil {
+			continue
+		}
+		_, err := parse(quantity, kind(k), false)
+		if err == nil {
+			return Exact{u.name, Fraction{u.num, u.den}, terms(quantity, u.kind)}, nil
+		}
+		if first == nil {
+			first = err
+		}
+	}
+	if first == nil {
+		first = noUnit(name, unit)
+	}
+	return Exact{}, first
+}
+
+// terms are the terms of s, which parses.
+func terms(s string, k kind) (all []Term) {
+	var t text
+	_ = t.fold(s) // s parses, so it folds
+	for b := t.buf[:t.n]; len(b) > 0; {
+		tm, rest, err := parseTerm(b, s, k)
+		if err != nil {
+			panic("units: " + err.Error()) // s parses
+		}
+		all = append(all, Term{Fraction{tm.num.n, tm.num.d}, Fraction{tm.unit.num, tm.unit.den}})
+		b = rest
+	}
+	return all
+}
+
+// noUnit explains a unit that no kind has.
+func noUnit(name []byte, unit string) error {
+	for _, d := range doubtful {
+		if spelledIn(d.names, name) {
+			return unknownUnit(name, unit, d.kind)
+		}
+	}
+	for k := range kinds {
+		if u := nearest(name, kind(k)); u != nil {
+			return fault("unit.unknown", unit, `did you mean "`+u.name+`"?`)
+		}
+	}
+	return fault("unit.unknown", unit, "no such unit; "+offered(lengthKind)+" are lengths, "+offered(volumeKind)+" volumes")
+}

@@ -1,0 +1,27 @@
+package units
+
+// Unit describes one row of the unit table, for a list of what is understood.
+type Unit struct {
+	Name string // as printed; parses
+	Kind string // "length", "volume" and so on
+	Also string // other spellings, separated by commas
+}
+
+// Units lists every unit that quantities are written in, kind by kind.
+func Units() []Unit {
+	out := make([]Unit, len(table))
+	for i, u := range table {
+		out[i] = Unit{u.name, kinds[u.kind].name, commas(u.also)}
+	}
+	return out
+}
+
+func commas(list string) string {
+	var b []byte
+	for i := range len(list) {
+		if b = append(b, list[i]); list[i] == '|' {
+			b = append(b[:len(b)-1], ", "...)
+		}
+	}
+	return string(b)
+}
