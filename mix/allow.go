@@ -1,15 +1,21 @@
 package mix
 
-import "example.org/barrow/units"
+import (
+	"example.org/barrow/units"
+	"example.org/barrow/units/say"
+)
 
 // Allowance is one step from what stands in place to what is shovelled or
 // bought: a share, what it adds, and where the share comes from.
 type Allowance struct {
-	Name   string // "settle", "blend loss", "spare"
+	Name   say.Phrase // "settle", "blend loss", "spare"
 	Share  units.Ratio
 	Adds   units.Volume // to the planned volume
 	Source Source
 }
+
+// spareName is what is on top of what is lost.
+const spareName say.Phrase = "spare"
 
 // allowed is a task's way from net to loose.
 type allowed struct {
@@ -56,5 +62,5 @@ func (t *Task) allowances(b *book, in *blend) (settle, blend, spare Allowance) {
 	if t.BlendLoss != nil {
 		blend.Share, blend.Source = *t.BlendLoss, fromJob
 	}
-	return settle, blend, Allowance{Name: "spare", Share: t.Spare, Source: fromJob}
+	return settle, blend, Allowance{Name: spareName, Share: t.Spare, Source: fromJob}
 }

@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Amend is a task that works a layer of material into a bed. Of Layer and
@@ -64,7 +65,7 @@ func (a *Amend) work(c *checker) (b *bed, net Span) {
 	}
 	v, ok := b.volume()
 	if !ok {
-		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		c.problem("volume.large", tooMuch())
 	}
 	return b, Exactly(v)
 }
@@ -76,7 +77,7 @@ func (a *Amend) oneOfEach(c *checker) {
 	case a.Layer > 0 && a.Share != (units.Ratio{}):
 		c.problemAt("share", "field.both", "give layer or share, not both: each follows from the other")
 	case most.Less(a.Share):
-		c.problemAt("share", "share.range", "at most "+most.String())
+		c.problemAt("share", "share.range", say.Of("at most {#0}", most.String()))
 	case a.Layer <= 0 && a.Share == (units.Ratio{}):
 		c.problemAt("layer", "field.missing", `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Area is a piece of ground: a shape, or a plain area, with what is added and
@@ -32,7 +33,7 @@ type Area struct {
 type shape struct {
 	word        string
 	least, most int
-	example     string
+	example     say.Phrase
 }
 
 // shapes are the words an area may start with, with how many lengths follow.
@@ -72,11 +73,11 @@ func ParseArea(s string) (Area, error) {
 func areaHint(err error) error {
 	e := *err.(*units.Error)
 	if e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero" && !strings.HasPrefix(e.Code, "number.co") {
-		or := "; or"
-		if strings.HasSuffix(e.Hint, "?") {
-			or = " Or"
+		form := say.Phrase(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
+		if strings.HasSuffix(e.Hint.String(), "?") {
+			form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
 		}
-		e.Hint += or + ` a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
+		e.Hint = say.Of(form, string(e.Hint))
 	}
 	return &e
 }
@@ -90,7 +91,7 @@ func parseShape(word, lengths, whole string) (Area, error) {
 		return Area{}, &e
 	}
 	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
-		return Area{}, &units.Error{Code: "area.sides", Value: clip(whole), Hint: "write it as " + shapes[i].example}
+		return Area{}, &units.Error{Code: "area.sides", Value: clip(whole), Hint: say.Of("write it as {=0}", string(shapes[i].example))}
 	}
 	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
 }
@@ -134,7 +135,7 @@ func (a *Area) measure(c *checker) units.Area {
 	ground := total
 	for _, less := range measureList(c, "less", a.Less) {
 		if total -= less; total <= 0 {
-			c.problemAt("less", "area.less", "what is left out is not smaller than the area itself, "+units.Both.Area(ground))
+			c.problemAt("less", "area.less", say.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
 			return 0
 		}
 	}
@@ -252,7 +253,7 @@ func readArea(c *checker, n *wire.Node, a *Area) {
 	readObject(c, n, a, "an area", areaFields())
 	switch given := shapesGiven(n); {
 	case len(given) > 1:
-		c.problem("field.both", "one shape, not "+listed(given, "and")+"; add more ground with plus")
+		c.problem("field.both", say.Of("one shape, not {=0}; add more ground with plus", string(and(given))))
 	case len(given) == 0 && c.sound():
 		c.problem("area.missing", "name a shape: area, rectangle, circle, ellipse, triangle, ring, strip or corners")
 	}
@@ -286,7 +287,7 @@ func areaFields() []field[Area] {
 		{"less", "list of areas", "ground left out", func(c *checker, n *wire.Node, a *Area) { a.Less = readList(c, n, "areas", readArea) }},
 	}
 	for _, sh := range shapes {
-		fields = append(fields, field[Area]{sh.word, "lengths", sh.example, func(c *checker, n *wire.Node, a *Area) { readShape(c, n, a, sh.word) }})
+		fields = append(fields, field[Area]{sh.word, "lengths", string(sh.example), func(c *checker, n *wire.Node, a *Area) { readShape(c, n, a, sh.word) }})
 	}
 	return fields
 }

@@ -18,13 +18,15 @@ func TestArrows(t *testing.T) {
 	}
 	may := map[string][]string{
 		"/units/near":    {},
-		"/units":         {"/units/near"},
-		"/units/convert": {"/units", "/units/near"},
-		"/mix/wire":      {},
+		"/units/say":     {},
+		"/units":         {"/units/near", "/units/say"},
+		"/units/convert": {"/units", "/units/near", "/units/say"},
+		"/mix/wire":      {"/units/say"},
+		"/mix/words":     {"/units", "/units/near", "/units/say", "/mix/wire"},
 		"/mix/sure":      {},
-		"/mix/order":     {"/units", "/units/near"},
-		"/mix":           {"/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/mix/picture":   {"/mix", "/units", "/units/near", "/mix/wire", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/order":     {"/units", "/units/near", "/units/say"},
+		"/mix":           {"/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/picture":   {"/mix", "/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 	}
 	for pkg, allowed := range may {
 		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()

@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Backfill is a task that fills planting holes round their root balls, with
@@ -58,7 +59,7 @@ func (f *Backfill) work(c *checker, b *book) (h *holes, net Span) {
 		h.dug, ok = hole.Times(f.Holes)
 	}
 	if !ok {
-		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		c.problem("volume.large", tooMuch())
 		return h, Span{}
 	}
 	if hole == 0 {
@@ -70,12 +71,12 @@ func (f *Backfill) work(c *checker, b *book) (h *holes, net Span) {
 		return h, Span{}
 	}
 	if rest, ok := Exactly(hole).minus(one); !ok || rest.Plan == 0 {
-		c.problemAt("ball", "ball.large", "the ball, "+units.Both.Volume(one.Plan)+" below ground, fills the hole, "+units.Both.Volume(hole))
+		c.problemAt("ball", "ball.large", say.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
 		return h, Span{}
 	}
 	var fits bool
 	if h.ball, fits = one.times(f.Holes); !fits {
-		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		c.problem("volume.large", tooMuch())
 		return h, Span{}
 	}
 	h.round, _ = Exactly(h.dug).minus(h.ball)
@@ -123,7 +124,7 @@ func (f *Backfill) below(c *checker, b *book, h *holes) Span {
 	sunk := height - f.AboveGrade
 	switch {
 	case f.Ball.Across > f.Width:
-		c.problem("ball.large", "wider than the hole, "+units.Both.Length(f.Width))
+		c.problem("ball.large", say.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
 		return Span{}
 	case sunk <= 0:
 		c.problem("ball.above", "the ball is no higher than it stands above grade")

@@ -8,6 +8,7 @@ import (
 
 	"example.org/barrow/units"
 	"example.org/barrow/units/near"
+	"example.org/barrow/units/say"
 )
 
 // book is what a job may name: the catalogue's rows, with the job's own rows
@@ -49,12 +50,12 @@ func newBook(c *checker, j *Job) *book {
 	b := &book{cat: base.cat, blends: map[string]*blend{}}
 	b.materials = append(b.materials, base.materials...)
 	b.material, b.class, b.mixes = maps.Clone(base.material), maps.Clone(base.class), maps.Clone(base.mixes)
-	taken := map[string]string{}
+	taken := map[string]say.Phrase{}
 	eachRow(c, "materials", j.Materials, func(m *Material) {
 		m.check(c)
 		claim(c, taken, m.ID, "material")
 		if _, is := base.mixes[m.ID]; is && m.ID != "" {
-			c.problemAt("id", "id.taken", m.ID+" is a mix of the catalogue; give the material another id")
+			c.problemAt("id", "id.taken", say.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
 		}
 		b.addMaterial(m)
 	})
@@ -67,7 +68,7 @@ func newBook(c *checker, j *Job) *book {
 		m.check(c)
 		claim(c, taken, m.ID, "mix")
 		if _, is := b.material[m.ID]; is && m.ID != "" {
-			c.problemAt("id", "id.taken", m.ID+" is a material; give the mix another id")
+			c.problemAt("id", "id.taken", say.Of("{0} is a material; give the mix another id", m.ID))
 		}
 		b.mixes[m.ID] = m
 	})
@@ -96,13 +97,13 @@ func eachRow[T any](c *checker, list string, rows []T, do func(*T)) {
 
 // claim reports an id that another of the job's own rows has. Containers are
 // named apart from materials and mixes.
-func claim(c *checker, taken map[string]string, id, kind string) {
+func claim(c *checker, taken map[string]say.Phrase, id string, kind say.Phrase) {
 	key := id
 	if kind == "container" {
 		key = "container " + id
 	}
 	if other, is := taken[key]; is && id != "" {
-		c.problemAt("id", "id.duplicate", "another "+other+" has this id")
+		c.problemAt("id", "id.duplicate", say.Of("another {=0} has this id", string(other)))
 	}
 	taken[key] = kind
 }
@@ -127,7 +128,7 @@ func (b *book) checkParts(c *checker, m *Mix) {
 			case inner.ID == m.ID:
 				c.problem("mix.itself", "a mix cannot be a part of itself")
 			case b.reaches(inner, m.ID, map[string]bool{}):
-				c.problem("mix.itself", p.Of+" is made with "+m.ID+", so neither can be mixed")
+				c.problem("mix.itself", say.Of("{0} is made with {1}, so neither can be mixed", p.Of, m.ID))
 			}
 		}
 		c.path.pop()
@@ -152,7 +153,7 @@ func (b *book) checkLeaves(c *checker, mixes []Mix) {
 	for i := range mixes {
 		if b.leaves(&mixes[i], known) > maxLeaves {
 			c.path.pushIndex(i)
-			c.problemAt("parts", "mix.large", "more than "+itoa(maxLeaves)+" materials once its mixes are opened up")
+			c.problemAt("parts", "mix.large", say.Of("more than {0} materials once its mixes are opened up", itoa(maxLeaves)))
 			c.path.pop()
 		}
 	}
@@ -224,7 +225,7 @@ func (b *book) ready(m *Mix) *blend {
 		}
 	}
 	bl.loss, bl.from = b.blendLoss(m)
-	bl.settleFrom = Source{Text: "the mix, " + m.ID, Kind: "job"}
+	bl.settleFrom = Source{Text: say.Of("the mix, {0}", m.ID), Kind: "job"}
 	return bl
 }
 
@@ -232,7 +233,7 @@ func (b *book) ready(m *Mix) *blend {
 func (b *book) blendLoss(m *Mix) (units.Ratio, Source) {
 	switch {
 	case m.BlendLoss != nil:
-		return *m.BlendLoss, Source{Text: "the mix, " + m.ID, Kind: "job"}
+		return *m.BlendLoss, Source{Text: say.Of("the mix, {0}", m.ID), Kind: "job"}
 	case len(m.Parts) < 2:
 		return units.Ratio{}, arithmetic
 	}
@@ -285,14 +286,21 @@ func (b *book) unknownMaterial(c *checker, word string) {
 }
 
 // unknown is the problem of a word that names nothing, with the nearest names.
-func (c *checker) unknown(code, word string, names []string, otherwise string) *Problem {
+func (c *checker) unknown(code, word string, names []string, otherwise say.Phrase) *Problem {
 	if c.full { // the report is complete: do not search for its sake
 		return &Problem{}
 	}
 	_, offset := c.path.find(c.root)
 	hint := otherwise
 	if meant := meant(word, names); len(meant) > 0 {
-		hint = `did you mean "` + strings.Join(meant, `" or "`) + `"?`
+		form := say.Phrase(`did you mean "{0}" or "{1}" or "{2}"?`)
+		switch len(meant) {
+		case 1:
+			form = `did you mean "{0}"?`
+		case 2:
+			form = `did you mean "{0}" or "{1}"?`
+		}
+		hint = say.Of(form, meant...)
 	}
 	return &Problem{Path: c.path.String(), Code: code, Value: clip(word), Hint: hint, offset: offset}
 }

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Catalogue is the trade's rows that come with the program.
@@ -111,7 +112,7 @@ func (cat *Catalogue) cite(c *checker, field string, s *Source) {
 		return
 	}
 	for _, known := range cat.Sources {
-		if known.ID == s.Text {
+		if known.ID == string(s.Text) {
 			*s = known
 			return
 		}
@@ -123,7 +124,10 @@ func (cat *Catalogue) cite(c *checker, field string, s *Source) {
 
 var sourceFields = []field[Source]{
 	{"id", "", "", func(c *checker, n *wire.Node, s *Source) { s.ID = readID(c, n) }},
-	{"text", "", "", func(c *checker, n *wire.Node, s *Source) { s.Text, _ = readText(c, n, "text") }},
+	{"text", "", "", func(c *checker, n *wire.Node, s *Source) {
+		text, _ := readText(c, n, "text")
+		s.Text = say.Phrase(text)
+	}},
 	{"kind", "", "", func(c *checker, n *wire.Node, s *Source) {
 		s.Kind = oneOf(c, n, "read", "memory", "practice", "arithmetic")
 	}},

@@ -100,7 +100,7 @@ func TestCatalogue(t *testing.T) {
 		used[s.Source.ID] = true
 	}
 	for _, s := range cat.Sources {
-		text := strings.ToLower(s.Text)
+		text := strings.ToLower(s.Text.String())
 		if s.Kind == "memory" && !strings.Contains(text, "memory") || s.Kind == "practice" && !strings.Contains(text, "common practice") {
 			t.Errorf("the text of %s does not say that it is %s", s.ID, s.Kind)
 		}

@@ -4,12 +4,14 @@ import (
 	"slices"
 
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Caution is a warning that applies to this plan. Code is stable; Text may be
 // reworded.
 type Caution struct {
-	Code, Text, Source string
+	Code         string
+	Text, Source say.Phrase
 }
 
 // Limits that decide whether a caution applies.

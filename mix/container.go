@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Container is one line of a fill task: so many of one pot, tray or box. It is
@@ -130,6 +131,9 @@ func ParseBall(s string) (Ball, error) {
 	return b, err
 }
 
+// tooMuch is the hint for what is past the bound of a volume.
+func tooMuch() say.Phrase { return say.Of("more than {#0} in all", units.Both.Volume(units.MaxVolume)) }
+
 // pot is a container line worked out.
 type pot struct {
 	line  *Container
@@ -174,7 +178,7 @@ func (k *Container) work(c *checker, b *book) pot {
 	default:
 		v, ok := k.shape(depth)
 		if !ok {
-			c.problem("volume.large", "larger than "+units.Both.Volume(units.MaxVolume))
+			c.problem("volume.large", say.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 			return p
 		}
 		p.each = Exactly(v)
@@ -200,7 +204,7 @@ func (k *Container) form(c *checker) string {
 		c.problem("container.missing", `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
 		return ""
 	case len(given) > 1:
-		c.problem("field.both", "give one of "+listed(given, "and"))
+		c.problem("field.both", say.Of("give one of {=0}", string(and(given))))
 		return ""
 	}
 	k.companions(c, given[0])
@@ -243,7 +247,7 @@ func (k *Container) depth(c *checker) units.Length {
 		return 0
 	}
 	if k.BelowRim >= full {
-		c.problemAt("below_rim", "container.below_rim", "less than the height, "+units.Both.Length(full))
+		c.problemAt("below_rim", "container.below_rim", say.Of("less than the height, {#0}", units.Both.Length(full)))
 		return 0
 	}
 	return full - k.BelowRim
@@ -286,13 +290,13 @@ func (p *pot) less(c *checker, b *book, depth units.Length) {
 		switch wide := p.line.wide(); {
 		case !ok || ball.Height == 0 || depth == 0: // nothing to compare
 		case ball.Height > depth:
-			c.problem("ball.large", "taller than the mix is deep, "+units.Both.Length(depth))
+			c.problem("ball.large", say.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
 		case ball.Across > wide:
-			c.problem("ball.large", "wider than the container, "+units.Both.Length(wide))
+			c.problem("ball.large", say.Of("wider than the container, {#0}", units.Both.Length(wide)))
 		}
 		p.ball = span
 		if each, ok = p.each.minus(span); !ok || each.Plan == 0 {
-			c.problem("ball.large", "the ball, "+units.Both.Volume(span.Plan)+", fills the container, "+units.Both.Volume(p.each.Plan))
+			c.problem("ball.large", say.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(span.Plan), units.Both.Volume(p.each.Plan)))
 		}
 		c.path.pop()
 		if !c.sound() {
@@ -305,7 +309,7 @@ func (p *pot) less(c *checker, b *book, depth units.Length) {
 	}
 	switch {
 	case !ok:
-		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		c.problem("volume.large", tooMuch())
 	case p.each.Plan == 0:
 		c.problem("volume.small", "it holds nothing that can be measured")
 	}
@@ -324,7 +328,7 @@ func (b *Ball) work(c *checker, bk *book) (v Span, from Source, ok bool) {
 	}
 	one, ok := Cylinder(b.Across, b.Height)
 	if !ok {
-		c.problem("volume.large", "larger than "+units.Both.Volume(units.MaxVolume))
+		c.problem("volume.large", say.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 	}
 	return Exactly(one), arithmetic, ok
 }
@@ -347,8 +351,8 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 	names, owners := b.classNames()
 	p := c.unknown("container.unknown", id, names, `barrow list containers shows them; or give the pot's own measure with holds, such as "2.8 L"`)
 	for _, name := range names {
-		if strings.EqualFold(name, id) || p.Hint == `did you mean "`+name+`"?` {
-			p.Hint = `did you mean "` + owners[name] + `"?`
+		if strings.EqualFold(name, id) || p.Hint == didYouMean(name) {
+			p.Hint = didYouMean(owners[name])
 			break
 		}
 	}

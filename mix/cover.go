@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Cover is a task that lays mulch over a bed.
@@ -80,7 +81,7 @@ func (v *Cover) work(c *checker) (k *cover, net Span) {
 	}
 	vol, ok := k.area.Deep(v.Layer)
 	if !ok {
-		c.problem("volume.large", "more than "+units.Both.Volume(units.MaxVolume)+" in all")
+		c.problem("volume.large", tooMuch())
 	}
 	return k, Exactly(vol)
 }
@@ -94,7 +95,7 @@ func (k *cover) clear(c *checker) {
 	}
 	round := float64(math.Pi*square(s.Clear)) * float64(s.Count)
 	if round >= float64(k.ground) {
-		c.problemAt("stems", "stems.large", "the clear circles cover the whole bed, "+units.Both.Area(k.ground))
+		c.problemAt("stems", "stems.large", say.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(k.ground)))
 		return
 	}
 	k.bare = units.Area(math.Round(round))

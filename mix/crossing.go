@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.org/barrow/mix/order"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
@@ -152,15 +153,15 @@ func (c *comparer) crossing(n *Need) Crossing {
 }
 
 // Sentence says it plainly.
-func (k *Crossing) Sentence(m units.Measure) string {
-	need := "; you need " + m.VolumeLike(k.Need, k.Need)
+func (k *Crossing) Sentence(m words.Voice) string {
+	name, need := k.Material.Name, m.VolumeLike(k.Need, k.Need)
 	switch {
 	case k.Always:
-		return k.Material.Name + ": bulk is cheaper from " + m.VolumeLike(k.Points[0].Volume, k.Need) + " on, the least looked at" + need
+		return m.Say("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}", name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
 	case k.Never:
-		return k.Material.Name + ": bags are cheaper, or as cheap, up to twice what you need" + need
+		return m.Say("{0}: bags are cheaper, or as cheap, up to twice what you need; you need {1}", name, need)
 	}
-	return k.Material.Name + ": bulk is cheaper from " + m.VolumeLike(k.From, k.Need) + " on, trips counted" + need
+	return m.Say("{0}: bulk is cheaper from {2} on, trips counted; you need {1}", name, need, m.VolumeLike(k.From, k.Need))
 }
 
 // Option is an order worth looking at: no other is better on both cost and what

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
@@ -20,7 +21,7 @@ func (p *Plan) JSON() []byte { return p.json(false) }
 func (p *Plan) FullJSON() []byte { return p.json(true) }
 
 func (p *Plan) json(full bool) []byte {
-	e := encoder{p: p, m: p.Measure}
+	e := encoder{p: p, m: p.Voice()}
 	w := &e.w
 	w.BeginObject()
 	e.int("schema", schema)
@@ -67,8 +68,8 @@ func (p *Plan) json(full bool) []byte {
 	e.list("cautions", len(p.Cautions), func(i int) {
 		w.BeginObject()
 		e.text("code", p.Cautions[i].Code)
-		e.text("text", p.Cautions[i].Text)
-		e.optional("source", p.Cautions[i].Source)
+		e.text("text", e.m.Tell(p.Cautions[i].Text))
+		e.optional("source", e.m.Tell(p.Cautions[i].Source))
 		w.EndObject()
 	})
 	w.Key("working")
@@ -85,7 +86,7 @@ func (p *Plan) json(full bool) []byte {
 type encoder struct {
 	w   wire.Writer
 	p   *Plan
-	m   units.Measure
+	m   words.Voice
 	buf []byte
 }
 
@@ -180,7 +181,7 @@ func (e *encoder) need(n *Need) {
 		e.text("on_hand_shown", e.m.Volume(n.OnHand))
 	}
 	e.mass(n.Mass())
-	choices := n.Choices(e.m)
+	choices := n.Choices(e.m.Measure)
 	e.list("packs", len(choices), func(i int) { e.choice(&choices[i]) })
 	w.EndObject()
 }
@@ -272,7 +273,7 @@ func (e *encoder) trip(t *Trip) {
 	e.litres("litres", t.Volume)
 	e.litres("packed_litres", t.Packed)
 	e.text("packed_shown", Shown(e.m, t.Packed))
-	e.optional("limit", t.Limit)
+	e.optional("limit", e.m.Tell(t.Limit))
 	w.EndObject()
 }
 
@@ -297,7 +298,7 @@ func (e *encoder) leftOut() {
 		e.text("material", out[i].ID)
 		e.text("name", out[i].Name)
 		in := e.p.StandIns(out[i].ID)
-		e.list("stand_ins", len(in), func(k int) { e.w.String(in[k].Sentence()) })
+		e.list("stand_ins", len(in), func(k int) { e.w.String(e.p.Sentence(&in[k])) })
 		e.w.EndObject()
 	})
 }
@@ -316,7 +317,7 @@ func (e *encoder) load() {
 	if l.Drives > 0 {
 		e.int("drives", l.Drives)
 		e.int("drives_dry", l.Dry)
-		e.text("drives_shown", l.DrivesText())
+		e.text("drives_shown", l.DrivesText(e.m))
 	}
 	if l.Loads > 0 {
 		e.int("deliveries", l.Loads)
@@ -358,11 +359,11 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 
 func (e *encoder) allowance(t *TaskPlan, a *Allowance) {
 	e.w.BeginObject()
-	e.text("name", a.Name)
-	e.text("share", a.Share.String())
+	e.text("name", e.m.Tell(a.Name))
+	e.text("share", e.m.Figure(a.Share.String()))
 	e.litres("adds_litres", a.Adds)
 	e.text("adds_shown", e.p.TaskText(t, Exactly(a.Adds)))
-	e.text("source", a.Source.String())
+	e.text("source", a.Source.In(e.m.Tongue))
 	e.w.EndObject()
 }
 
@@ -462,8 +463,8 @@ func (e *encoder) full() {
 	w.BeginObject()
 	e.number("chance", s.Chance, 4)
 	e.number("error", s.Error, 6)
-	e.text("shown", s.Odds())
-	e.text("method", SureMethod)
+	e.text("shown", s.Odds(e.m))
+	e.text("method", e.m.Tell(SureMethod))
 	e.list("ranges", len(s.Ranges), func(i int) { w.String(s.Ranges[i]) })
 	if len(s.Enough) > 0 {
 		e.lines("enough", s.Enough)
@@ -504,7 +505,7 @@ func (e *encoder) lines(key string, lines []Line) {
 // ChangesJSON writes what became of the order between two plans of a job, offer
 // by offer, and what there is to pay before and after; before may be nil.
 func ChangesJSON(before, after *Plan) []byte {
-	e := encoder{p: after, m: after.Measure}
+	e := encoder{p: after, m: after.Voice()}
 	w := &e.w
 	w.BeginObject()
 	changes := Changes(before, after)
@@ -536,7 +537,7 @@ func ChangesJSON(before, after *Plan) []byte {
 			e.text("goods", side.p.Bill.Goods.String())
 			e.text("total", side.p.Bill.Total.String())
 		}
-		e.optional("drives_shown", side.p.Load.DrivesText())
+		e.optional("drives_shown", side.p.Load.DrivesText(e.m))
 		w.EndObject()
 	}
 	w.EndObject()
@@ -545,7 +546,7 @@ func ChangesJSON(before, after *Plan) []byte {
 
 // ReachJSON writes how far a stock goes, in the units of [Plan.JSON].
 func ReachJSON(r *Reach) []byte {
-	e := encoder{m: r.Measure}
+	e := encoder{m: r.Voice}
 	w := &e.w
 	w.BeginObject()
 	e.int("schema", schema)
@@ -586,8 +587,9 @@ func ReachJSON(r *Reach) []byte {
 }
 
 // ProblemsJSON writes the problems that err carries as the document that every
-// face reads: {"problems": [{"path", "code", "value", "hint"}]}.
-func ProblemsJSON(err error) []byte {
+// face reads: {"problems": [{"path", "code", "value", "hint"}]}, the hints in the
+// reader's language; nil is English.
+func ProblemsJSON(err error, t *words.Tongue) []byte {
 	var e encoder
 	problems := Problems(err)
 	e.w.BeginObject()
@@ -597,7 +599,7 @@ func ProblemsJSON(err error) []byte {
 		e.text("path", p.Path)
 		e.text("code", p.Code)
 		e.text("value", p.Value)
-		e.text("hint", p.Hint)
+		e.text("hint", p.Hint.In(t))
 		e.w.EndObject()
 	})
 	e.w.EndObject()
@@ -610,7 +612,7 @@ func ProblemsJSON(err error) []byte {
 func Handle(job []byte) []byte {
 	p, err := PlanDocument(job)
 	if err != nil {
-		return ProblemsJSON(err)
+		return ProblemsJSON(err, nil)
 	}
 	return p.JSON()
 }

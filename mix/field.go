@@ -8,6 +8,7 @@ import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 	"example.org/barrow/units/near"
+	"example.org/barrow/units/say"
 )
 
 // field is one field of an object of the job document: how it is read and
@@ -22,9 +23,9 @@ type field[T any] struct {
 
 // readObject reads n's fields into into and reports every field that is
 // unknown. what is the object in words: "a task".
-func readObject[T any](c *checker, n *wire.Node, into *T, what string, tables ...[]field[T]) {
+func readObject[T any](c *checker, n *wire.Node, into *T, what say.Phrase, tables ...[]field[T]) {
 	if n.Kind != wire.Object {
-		c.problem("json.kind", what+" is an object in { }, not "+n.Kind.String())
+		c.problem("json.kind", say.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
 		return
 	}
 	for i, key := range n.Keys {
@@ -49,7 +50,7 @@ func lookUp[T any](key string, tables [][]field[T]) *field[T] {
 	return nil
 }
 
-func unknownField[T any](key, what string, tables [][]field[T]) string {
+func unknownField[T any](key string, what say.Phrase, tables [][]field[T]) say.Phrase {
 	var names []string
 	for _, fields := range tables {
 		for i := range fields {
@@ -57,24 +58,33 @@ func unknownField[T any](key, what string, tables [][]field[T]) string {
 		}
 	}
 	if meant := near.Word(key, names); meant != "" {
-		return `did you mean "` + meant + `"?`
+		return didYouMean(meant)
 	}
-	return what + " takes " + listed(names, "and")
+	return say.Of("{=0} takes {=1}", string(what), string(and(names)))
 }
 
-// listed joins words: a, b and c.
-func listed(words []string, and string) string {
+// didYouMean offers what somebody may have meant.
+func didYouMean(word string) say.Phrase { return say.Of(`did you mean "{0}"?`, word) }
+
+// and lists words: a, b and c.
+func and(words []string) say.Phrase { return listed(words, "{0} and {1}") }
+
+// or lists words: a, b or c.
+func or(words []string) say.Phrase { return listed(words, "{0} or {1}") }
+
+// listed joins words, the last by form.
+func listed(words []string, form say.Phrase) say.Phrase {
 	if len(words) < 2 {
-		return strings.Join(words, "")
+		return say.Of("{0}", strings.Join(words, ""))
 	}
 	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " " + and + " " + words[last]
+	return say.Of(form, strings.Join(words[:last], ", "), words[last])
 }
 
 // readList reads every element of n with read.
-func readList[T any](c *checker, n *wire.Node, what string, read func(c *checker, n *wire.Node, into *T)) []T {
+func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *checker, n *wire.Node, into *T)) []T {
 	if n.Kind != wire.Array {
-		c.problem("json.kind", what+" are a list in [ ], not "+n.Kind.String())
+		c.problem("json.kind", say.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
 		return nil
 	}
 	list := make([]T, len(n.Items))
@@ -87,22 +97,22 @@ func readList[T any](c *checker, n *wire.Node, what string, read func(c *checker
 }
 
 // readText returns n's text as a person typed it, without the space around it.
-func readText(c *checker, n *wire.Node, takes string) (string, bool) {
+func readText(c *checker, n *wire.Node, takes say.Phrase) (string, bool) {
 	switch {
 	case n.Kind == wire.String:
 		return oneLine(n.Text), true
 	case n.Kind == wire.Number:
-		c.problem("json.kind", `write `+takes+` as text in quotes, with its unit`)
+		c.problem("json.kind", say.Of("write {=0} as text in quotes, with its unit", string(takes)))
 	default:
-		c.problem("json.kind", "write "+takes+", not "+n.Kind.String())
+		c.problem("json.kind", say.Of("write {=0}, not {=1}", string(takes), n.Kind.String()))
 	}
 	return "", false
 }
 
 // readWord reads text that names something, and has no unit.
-func readWord(c *checker, n *wire.Node, takes string) string {
+func readWord(c *checker, n *wire.Node, takes say.Phrase) string {
 	if n.Kind != wire.String {
-		c.problem("json.kind", "write "+takes+" in quotes, not "+n.Kind.String())
+		c.problem("json.kind", say.Of("write {=0} in quotes, not {=1}", string(takes), n.Kind.String()))
 		return ""
 	}
 	return oneLine(n.Text)
@@ -117,7 +127,7 @@ func oneLine(s string) string {
 
 // readQuantity reads text with parse. A quantity that must be more than zero
 // says so with positive.
-func readQuantity[T ~int64](c *checker, n *wire.Node, takes string, positive bool, parse func(string) (T, error)) T {
+func readQuantity[T ~int64](c *checker, n *wire.Node, takes say.Phrase, positive bool, parse func(string) (T, error)) T {
 	s, ok := readText(c, n, takes)
 	if !ok {
 		return 0
@@ -127,7 +137,7 @@ func readQuantity[T ~int64](c *checker, n *wire.Node, takes string, positive boo
 	case err != nil:
 		c.unitsError(err)
 	case positive && v == 0:
-		c.problem("quantity.zero", "write "+takes+" of more than zero")
+		c.problem("quantity.zero", say.Of("write {=0} of more than zero", string(takes)))
 	}
 	return v
 }
@@ -156,7 +166,7 @@ func readDensity(c *checker, n *wire.Node) units.Density {
 // readMoney takes an amount as text or as a bare number.
 func readMoney(c *checker, n *wire.Node) units.Money {
 	if n.Kind != wire.String && n.Kind != wire.Number {
-		c.problem("json.kind", `write an amount such as "4.75", not `+n.Kind.String())
+		c.problem("json.kind", say.Of(`write an amount such as "{#0}", not {=1}`, "4.75", n.Kind.String()))
 		return 0
 	}
 	m, err := units.ParseMoney(n.Text)
@@ -179,7 +189,7 @@ func readShare(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
 	case err != nil:
 		c.unitsError(err)
 	case limit.Less(r):
-		c.problem("share.range", "at most "+limit.String())
+		c.problem("share.range", say.Of("at most {#0}", limit.String()))
 		return units.Ratio{}
 	}
 	return r
@@ -191,19 +201,19 @@ const maxCount = 1_000_000_000
 // readCount reads a whole number from least to [maxCount].
 func readCount(c *checker, n *wire.Node, least int64) int64 {
 	if n.Kind != wire.Number {
-		c.problem("json.kind", "write a whole number without quotes, such as 64, not "+n.Kind.String())
+		c.problem("json.kind", say.Of("write a whole number without quotes, such as 64, not {=0}", n.Kind.String()))
 		return 0
 	}
 	v, err := strconv.ParseInt(n.Text, 10, 64)
 	switch {
 	case err != nil && strings.Trim(n.Text, "0123456789") == "":
-		c.problem("count.large", "at most "+strconv.Itoa(maxCount))
+		c.problem("count.large", say.Of("at most {#0}", itoa(maxCount)))
 	case err != nil:
 		c.problem("count.whole", "write a whole number")
 	case v < least:
-		c.problem("count.small", "at least "+strconv.FormatInt(least, 10))
+		c.problem("count.small", say.Of("at least {0}", itoa(least)))
 	case v > maxCount:
-		c.problem("count.large", "at most "+strconv.Itoa(maxCount))
+		c.problem("count.large", say.Of("at most {#0}", itoa(maxCount)))
 	default:
 		return v
 	}
@@ -216,13 +226,13 @@ const maxName = 120
 // readName reads a name that people read: any text without control characters.
 func readName(c *checker, n *wire.Node) string {
 	if n.Kind != wire.String {
-		c.problem("json.kind", "write a name in quotes, not "+n.Kind.String())
+		c.problem("json.kind", say.Of("write a name in quotes, not {=0}", n.Kind.String()))
 		return ""
 	}
 	name := strings.TrimSpace(n.Text)
 	switch {
 	case len([]rune(name)) > maxName:
-		c.problem("name.long", "at most "+strconv.Itoa(maxName)+" letters")
+		c.problem("name.long", say.Of("at most {0} letters", itoa(maxName)))
 		return ""
 	case strings.ContainsFunc(name, isControl):
 		c.problem("name.control", "a name is one line, without control characters")
@@ -260,14 +270,14 @@ func plainID(id string) bool {
 
 // oneOf reads one of words.
 func oneOf(c *checker, n *wire.Node, words ...string) string {
-	s, ok := readText(c, n, "one of "+listed(words, "or"))
+	s, ok := readText(c, n, say.Of("one of {=0}", string(or(words))))
 	if !ok || slices.Contains(words, s) {
 		return s
 	}
 	if meant := near.Word(s, words); meant != "" {
-		c.problem("word.unknown", `did you mean "`+meant+`"?`)
+		c.problem("word.unknown", didYouMean(meant))
 	} else {
-		c.problem("word.unknown", "write "+listed(words, "or"))
+		c.problem("word.unknown", say.Of("write {=0}", string(or(words))))
 	}
 	return ""
 }

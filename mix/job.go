@@ -2,11 +2,12 @@ package mix
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Job is everything one person wants worked out together. [Read] makes one
@@ -16,6 +17,7 @@ type Job struct {
 	Name     string
 	Measure  units.Measure // for what people read; figures do not change
 	Currency string        // written before amounts; "" for none
+	Tongue   *words.Tongue // the reader's language, no part of the document; nil is English
 
 	Materials  []Material
 	Containers []Class
@@ -70,6 +72,9 @@ const (
 // aims are the words for them.
 var aims = []string{"cost", "left over", "lifting"}
 
+// aimWords are what an order is the least of.
+var aimWords = [...]say.Phrase{"cost", "left over", "lifting"}
+
 // String is the word that a document has for it.
 func (a Aim) String() string { return aims[min(int(a), len(aims)-1)] }
 
@@ -104,7 +109,7 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		{"on_hand", len(j.OnHand), maxRows},
 	} {
 		if list.n > list.most {
-			c.problemAt(list.name, "job.large", "at most "+itoa(int64(list.most))+" of these")
+			c.problemAt(list.name, "job.large", say.Of("at most {0} of these", itoa(int64(list.most))))
 			ok = false
 		}
 	}
@@ -121,14 +126,14 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		{"trip_cost", int64(j.Haul.TripCost), int64(units.MaxMoney)},
 	} {
 		if part.v < 0 || part.v > part.most {
-			c.problemAt("haul", "quantity.large", part.name+" is out of range")
+			c.problemAt("haul", "quantity.large", say.Of("{0} is out of range", part.name))
 		}
 	}
 	if d := j.Delivery; d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume || d.Payload < 0 || d.Payload > units.MaxMass) {
 		c.problemAt("delivery", "quantity.large", "fee, capacity and payload are zero or more")
 	}
 	if j.Aim > LeastLifting {
-		c.problemAt("aim", "word.unknown", "write "+listed(aims, "or"))
+		c.problemAt("aim", "word.unknown", say.Of("write {=0}", string(or(aims))))
 	}
 	return ok
 }
@@ -191,7 +196,7 @@ var jobFields = []field[document]{
 	}},
 	{"tasks", "list", "the work: fill, amend, backfill, cover", func(c *checker, n *wire.Node, d *document) {
 		if len(n.Items) > maxTasks {
-			c.problem("job.large", "at most "+itoa(maxTasks)+" tasks; a fill task takes any number of containers")
+			c.problem("job.large", say.Of("at most {0} tasks; a fill task takes any number of containers", itoa(maxTasks)))
 			return
 		}
 		d.Tasks = readList(c, n, "tasks", readTask)
@@ -231,7 +236,7 @@ var haulFields = []field[Haul]{
 
 func readOnHand(c *checker, n *wire.Node) []OnHand {
 	if n.Kind != wire.Object {
-		c.problem("json.kind", `on_hand is an object such as {"perlite": "2 cu ft"}, not `+n.Kind.String())
+		c.problem("json.kind", say.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
 		return nil
 	}
 	list := make([]OnHand, len(n.Keys))
@@ -272,7 +277,7 @@ func read(c *checker, data []byte) *Job {
 	}
 	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
 	for _, f := range faults {
-		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": " + f.Reason})
+		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: say.Of("line {0}, column {1}: {=2}", itoa(int64(f.Line)), itoa(int64(f.Column)), f.Reason)})
 	}
 	if len(faults) > 0 {
 		return nil

@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Material is what goes in a pot or on a bed: bark fines, peat, mulch. A job
@@ -83,7 +84,7 @@ var materialFields = []field[Material]{
 	{"bales", "list of volumes", "compressed bales commonly sold", func(c *checker, n *wire.Node, m *Material) { m.Bales = readList(c, n, "bales", readSize) }},
 	{"opens_low", "number", "a bale opens to at least this many times its volume", func(c *checker, n *wire.Node, m *Material) { m.OpensLow = readFactor(c, n) }},
 	{"opens_high", "number", "and to at most this many", func(c *checker, n *wire.Node, m *Material) { m.OpensHigh = readFactor(c, n) }},
-	{"traits", "list of words", listed(traits, "or"), func(c *checker, n *wire.Node, m *Material) {
+	{"traits", "list of words", or(traits).String(), func(c *checker, n *wire.Node, m *Material) {
 		m.Traits = readList(c, n, "traits", func(c *checker, n *wire.Node, into *string) { *into = oneOf(c, n, traits...) })
 	}},
 	{"source", "text", "where the figures come from", func(c *checker, n *wire.Node, m *Material) { m.Source = jobSource(readName(c, n)) }},
@@ -118,7 +119,7 @@ func readFactor(c *checker, n *wire.Node) units.Ratio {
 // readNumber reads a plain number, as text or bare, as a fraction.
 func readNumber(c *checker, n *wire.Node) (num, den int64) {
 	if n.Kind != wire.String && n.Kind != wire.Number {
-		c.problem("json.kind", "write a number, not "+n.Kind.String())
+		c.problem("json.kind", say.Of("write a number, not {=0}", n.Kind.String()))
 		return 0, 1
 	}
 	num, den, err := units.ParseNumber(n.Text)

@@ -2,8 +2,12 @@ package mix
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Note is something worth knowing that is no caution and no problem.
@@ -17,7 +21,7 @@ type Note struct {
 // notes are what the plan has to say that is neither caution nor problem:
 // nothing that a job lists is passed over in silence.
 func (p *Plan) notes() []Note {
-	n := &noter{p: p, m: p.Measure, told: map[told]bool{}}
+	n := &noter{p: p, m: p.Voice(), told: map[told]bool{}}
 	for i := range p.work.tasks {
 		n.task, n.path = i, "tasks["+itoa(int64(i))+"]"
 		n.worked(&p.work.tasks[i])
@@ -39,13 +43,17 @@ func (n *noter) yard() {
 		return
 	}
 	for _, b := range y.Bought {
-		n.add("yard.bought", "yard.bought", "bought already: "+itoa(b.Count)+" x "+b.Offer)
+		n.say("yard.bought", "yard.bought", "bought already: {0} x {1}", itoa(b.Count), n.p.offer(b.Offer))
 	}
 	if len(y.Without) > 0 {
-		n.add("yard.without", "yard.without", "sold out: "+listed(y.Without, "and"))
+		gone := make([]string, len(y.Without))
+		for i, name := range y.Without {
+			gone[i] = n.p.offer(name)
+		}
+		n.say("yard.without", "yard.without", "sold out: {0}", n.m.Tell(and(gone)))
 	}
 	if y.Only != nil {
-		n.add("yard.only_stock", "yard.only_stock", "of every offer that does not say, "+itoa(*y.Only)+" are left")
+		n.say("yard.only_stock", "yard.only_stock", "of every offer that does not say, {0} are left", itoa(*y.Only))
 	}
 }
 
@@ -58,11 +66,16 @@ type told struct {
 // noter writes notes.
 type noter struct {
 	p     *Plan
-	m     units.Measure
+	m     words.Voice
 	task  int
 	path  string
 	told  map[told]bool // what is told already
 	notes []Note
+}
+
+// say writes a note by its form.
+func (n *noter) say(field, code string, form say.Phrase, with ...string) {
+	n.add(field, code, n.m.Say(form, with...))
 }
 
 // add writes a note about a field of where the noter is.
@@ -83,13 +96,13 @@ func (n *noter) worked(w *worked) {
 		return
 	}
 	if h.deep > 0 {
-		n.add("depth", "hole.deep", "the hole is "+n.m.Length(h.deep)+" deeper than the ball reaches: firm soil under it, or dig less")
+		n.say("depth", "hole.deep", "the hole is {0} deeper than the ball reaches: firm soil under it, or dig less", n.m.Length(h.deep))
 	}
 	if h.proud > 0 {
-		n.add("ball", "ball.proud", "the ball stands "+n.m.Length(h.proud)+" higher than above_grade says: dig deeper, or say so")
+		n.say("ball", "ball.proud", "the ball stands {0} higher than above_grade says: dig deeper, or say so", n.m.Length(h.proud))
 	}
 	if w.task.Backfill.Soil == "" {
-		n.add("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
+		n.say("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
 	}
 }
 
@@ -98,11 +111,11 @@ func (n *noter) worked(w *worked) {
 func (n *noter) pot(p *pot, line string) {
 	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[told{k, "size.range"}] {
 		n.told[told{k, "size.range"}] = true
-		each := "one takes "
+		form := say.Phrase("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write it as holds")
 		if k.Cells > 1 {
-			each = "a cell takes "
+			form = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write it as holds"
 		}
-		n.add(line+"size", "size.range", "makes of "+k.ID+" differ: "+each+n.m.VolumeRange(k.Holds.Low, k.Holds.High)+". Fill one with water, measure that, and write it as holds")
+		n.say(line+"size", "size.range", form, k.ID, n.m.VolumeRange(k.Holds.Low, k.Holds.High))
 	}
 	holds := p.line.Holds
 	class := n.p.work.book.class["#"+itoa(int64(holds/units.Gallon))]
@@ -110,7 +123,7 @@ func (n *noter) pot(p *pot, line string) {
 		return
 	}
 	n.told[told{class, "gallon.liquid"}] = true
-	n.add(line+"holds", "gallon.liquid", "a full "+units.US.Volume(holds)+" is taken; the "+class.ID+" pot that the trade calls by that name takes about "+n.m.Volume(class.Holds.Plan)+": write it as size "+class.ID)
+	n.say(line+"holds", "gallon.liquid", "a full {0} is taken; the {1} pot that the trade calls by that name takes about {2}: write it as size {1}", n.m.Figure(units.US.Volume(holds)), class.ID, n.m.Volume(class.Holds.Plan))
 }
 
 // mulch says what layers come to if they are to be that deep after they have
@@ -129,14 +142,14 @@ func (n *noter) mulch() {
 		}
 		low, _ := v.mulDiv(without(mat.SettleLow))
 		high, _ := v.mulDiv(without(mat.SettleHigh))
-		n.add("", "mulch.settles", mat.Name+": settles by "+mat.SettleLow.String()+" to "+mat.SettleHigh.String()+": to be as deep after that, it takes "+n.m.VolumeRange(low.Plan, high.Plan)+". Give settle to plan for it")
+		n.say("", "mulch.settles", "{0}: settles by {1} to {2}: to be as deep after that, it takes {3}. Give settle to plan for it", mat.Name, n.m.Figure(mat.SettleLow.String()), n.m.Figure(mat.SettleHigh.String()), n.m.VolumeRange(low.Plan, high.Plan))
 	}
 }
 
 func (n *noter) onHand() {
 	for _, h := range n.p.work.job.OnHand {
 		if n.p.work.takes[n.p.work.book.material[h.Material]].High == 0 {
-			n.add("on_hand."+h.Material, "on_hand.unused", "no task takes "+h.Material)
+			n.say("on_hand."+h.Material, "on_hand.unused", "no task takes {0}", n.p.called(h.Material))
 		}
 	}
 }
@@ -150,22 +163,26 @@ func (n *noter) offers() {
 		path := "offers[" + itoa(int64(i)) + "]."
 		index := w.book.material[o.Material]
 		if w.takes[index].High == 0 {
-			n.add(path+"material", "offer.unused", "no task takes "+o.Material)
+			n.say(path+"material", "offer.unused", "no task takes {0}", n.p.called(o.Material))
 			continue
 		}
 		if each, from := o.yield(w.book.materials[index]); from != (Source{}) && o.OpensTo == 0 {
-			n.add(path+"opens_to", "bale.range", o.Pack.String()+" of "+o.Material+" is taken as a compressed bale that opens to "+n.m.VolumeRange(each.Low, each.High)+", and counted by the least. Give opens_to if you know it")
+			n.say(path+"opens_to", "bale.range", "{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give opens_to if you know it", n.m.Figure(o.Pack.String()), n.p.called(o.Material), n.m.VolumeRange(each.Low, each.High))
 		}
 	}
 	if len(n.p.Unpriced) > 0 && n.p.Priced {
-		n.add("offers", "cost.partial", "the cost leaves out "+listed(n.p.Unpriced, "and")+": no price is given")
+		missing := make([]string, len(n.p.Unpriced))
+		for i, id := range n.p.Unpriced {
+			missing[i] = n.p.called(id)
+		}
+		n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", n.m.Tell(and(missing)))
 	}
 	for i := range n.p.Needs {
 		need := &n.p.Needs[i]
 		if len(w.job.Offers) == 0 || need.Buy.Plan == 0 || n.p.Ordered(need.Material) {
 			continue
 		}
-		n.add("offers", "offer.missing", "no offer of "+need.Material.ID+": see what packs it comes in"+n.substitutes(need.Material))
+		n.add("offers", "offer.missing", n.m.Say("no offer of {0}: see what packs it comes in", n.p.called(need.Material.ID))+n.substitutes(need.Material))
 	}
 }
 
@@ -175,7 +192,7 @@ func (n *noter) lifts() {
 		l := &n.p.Order[i]
 		each, _ := l.Offer.mass(l.Material, l.Each.Plan)
 		if l.Offer.Bulk.Volume == 0 && each[1] > liftLimit {
-			n.add("offers["+itoa(int64(l.index))+"]", "lift.heavy", "a "+l.Offer.Size().String()+" pack of "+l.Material.ID+" may weigh "+n.m.Mass(each[1])+", more than one person is to lift")
+			n.say("offers["+itoa(int64(l.index))+"]", "lift.heavy", "a {0} pack of {1} may weigh {2}, more than one person is to lift", n.m.Figure(l.Offer.Size().String()), n.p.called(l.Material.ID), n.m.Mass(each[1]))
 		}
 	}
 }
@@ -184,25 +201,25 @@ func (n *noter) haul() {
 	p := n.p
 	for i := range p.Order {
 		if l := &p.Order[i]; l.Priced && l.Offer.PriceFor(l.Count) == 0 {
-			n.add("offers["+itoa(int64(l.index))+"].price", "offer.free", l.Material.ID+" in "+l.Offer.Size().String()+" is taken as free: ask whether it is")
+			n.say("offers["+itoa(int64(l.index))+"].price", "offer.free", "{0} in {1} is taken as free: ask whether it is", n.p.called(l.Material.ID), n.m.Figure(l.Offer.Size().String()))
 		}
 	}
 	if d := p.work.job.Delivery; d != nil && len(p.Drops) == 0 && len(p.Order) > 0 {
-		why := "fetching it costs less, or no offer may be delivered"
+		form := say.Phrase("nothing is delivered: fetching it costs less, or no offer may be delivered")
 		if p.Haul == (Haul{}) {
-			why = "without haul, fetching it is taken as free and without a limit"
+			form = "nothing is delivered: without haul, fetching it is taken as free and without a limit"
 		}
-		n.add("delivery", "delivery.unused", "nothing is delivered: "+why)
+		n.say("delivery", "delivery.unused", form)
 	}
 	if p.Unproven {
-		n.add("offers", "order.unproven", "this is the best order found in the time it may take; none costs less than "+p.Currency+p.Bound.String())
+		n.say("offers", "order.unproven", "this is the best order found in the time it may take; none costs less than {0}", p.amount(p.Bound))
 	}
 	switch h := &p.Haul; {
 	case *h == (Haul{}):
 	case len(p.Order) == 0:
-		n.add("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
+		n.say("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
 	case h.Limit() > 0 && p.Load.Mass[1] == 0:
-		n.add("haul", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
+		n.say("haul", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
 }
 
@@ -240,7 +257,7 @@ func (p *Plan) Ordered(m *Material) bool {
 func (n *noter) substitutes(m *Material) string {
 	text := ""
 	for _, s := range n.p.StandIns(m.ID) {
-		text += ". " + s.Sentence()
+		text += ". " + n.p.Sentence(&s)
 	}
 	return text
 }
@@ -256,12 +273,49 @@ func (p *Plan) StandIns(id string) (list []Substitute) {
 }
 
 // Sentence says what stands in and what changes then.
-func (s *Substitute) Sentence() string { return title(s.Use) + " can stand in: " + s.Changes }
+func (p *Plan) Sentence(s *Substitute) string {
+	return p.Tongue.Say("{0} can stand in: {1}", title(p.called(s.Use)), s.Changes)
+}
+
+// called is what a sentence calls a material: its id, which is an English word,
+// or in another language the name that it has there.
+func (p *Plan) called(id string) string {
+	if p.Tongue.Language() != "en" {
+		if index, ok := p.work.book.material[id]; ok && p.work.book.materials[index].Name != "" {
+			return small(p.work.book.materials[index].Name)
+		}
+	}
+	return id
+}
+
+// offer is what a sentence calls an offer that is named as in
+// "peat:3.8 cu ft".
+func (p *Plan) offer(name string) string {
+	material, pack, ok := strings.Cut(name, ":")
+	if !ok || p.Tongue.Language() == "en" {
+		return name
+	}
+	return p.called(material) + ", " + p.Tongue.Figure(pack)
+}
+
+// small writes a name inside a sentence: without its capital, unless it is all
+// capitals.
+func small(name string) string {
+	first, n := utf8.DecodeRuneInString(name)
+	if second, _ := utf8.DecodeRuneInString(name[n:]); unicode.IsUpper(second) {
+		return name
+	}
+	return string(unicode.ToLower(first)) + name[n:]
+}
+
+// amount writes money with its currency.
+func (p *Plan) amount(m units.Money) string { return p.Currency + p.Tongue.Figure(m.String()) }
 
 // title writes an id with a capital.
 func title(id string) string {
 	if id == "" {
 		return ""
 	}
-	return strings.ToUpper(id[:1]) + id[1:]
+	first, n := utf8.DecodeRuneInString(id)
+	return string(unicode.ToUpper(first)) + id[n:]
 }

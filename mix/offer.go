@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Offer is a pack of a material as a yard sells it: a bag or bale (Pack), or a
@@ -105,7 +106,7 @@ func (o *Offer) check(c *checker, b *book) {
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
 		c.problemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
-		c.problemAt("opens_to", "offer.opens", "a pack does not open to less than its own volume, "+o.Pack.String())
+		c.problemAt("opens_to", "offer.opens", say.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
 	}
 }
 
@@ -119,7 +120,7 @@ func (o *Offer) checkPrices(c *checker) {
 		case b.From == 0:
 			c.problemAt("from", "field.missing", "from how many on?")
 		case b.From <= last:
-			c.problemAt("from", "break.order", "more than "+itoa(last)+": breaks go up")
+			c.problemAt("from", "break.order", say.Of("more than {0}: breaks go up", itoa(last)))
 		}
 		if b.Price == nil {
 			c.problemAt("price", "field.missing", "what does each cost then?")

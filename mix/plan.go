@@ -6,7 +6,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Plan is everything that a face shows of a job. Faces only lay it out: every
@@ -14,6 +16,7 @@ import (
 type Plan struct {
 	Name     string
 	Measure  units.Measure
+	Tongue   *words.Tongue
 	Currency string // as it stands before an amount
 
 	Tasks  []TaskPlan
@@ -95,7 +98,7 @@ func (j *Job) plan(c *checker) (*Plan, error) {
 	yard := j.Yard
 	j = j.atYard(c)
 	w := j.work(c)
-	p := &Plan{Name: j.Name, Measure: j.Measure, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
+	p := &Plan{Name: j.Name, Measure: j.Measure, Tongue: j.Tongue, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
 		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w, yard: yard}
 	if c.sound() {
 		p.load(c)
@@ -111,6 +114,9 @@ func (j *Job) plan(c *checker) (*Plan, error) {
 	p.Cautions = p.cautions()
 	return p, nil
 }
+
+// Voice is how the plan speaks to its reader.
+func (p *Plan) Voice() words.Voice { return words.Voice{Measure: p.Measure, Tongue: p.Tongue} }
 
 // sign is a currency as it stands before an amount: letters keep their distance.
 func sign(currency string) string {
@@ -164,7 +170,7 @@ func (p *Plan) load(c *checker) {
 
 // lay lays one task out.
 func (w *worked) lay(p *Plan) TaskPlan {
-	t := TaskPlan{Kind: w.task.Kind(), Title: w.title(p.Measure), Net: w.net, Loose: w.loose, Facts: w.facts(p.Measure)}
+	t := TaskPlan{Kind: w.task.Kind(), Title: w.title(p.Voice()), Net: w.net, Loose: w.loose, Facts: w.facts(p.Voice())}
 	if w.in == nil {
 		return t
 	}
@@ -181,7 +187,7 @@ func (w *worked) lay(p *Plan) TaskPlan {
 }
 
 // title is the task's name, or what it does in a few words.
-func (w *worked) title(m units.Measure) string {
+func (w *worked) title(m words.Voice) string {
 	t := w.task
 	name := ""
 	if w.in != nil {
@@ -191,29 +197,29 @@ func (w *worked) title(m units.Measure) string {
 	case t.Name != "":
 		return t.Name
 	case t.Fill != nil:
-		return "Fill with " + name
+		return m.Say("Fill with {0}", name)
 	case t.Amend != nil:
-		return "Amend " + m.Area(w.bed.area) + " with " + name
+		return m.Say("Amend {0} with {1}", m.Area(w.bed.area), name)
 	case t.Backfill != nil:
-		return "Backfill " + itoa(t.Backfill.Holes) + " " + many(t.Backfill.Holes, "hole")
+		return m.Count(t.Backfill.Holes, "Backfill {0} hole", "Backfill {0} holes")
 	}
-	return "Cover " + m.Area(w.cover.ground) + " with " + name
+	return m.Say("Cover {0} with {1}", m.Area(w.cover.ground), name)
 }
 
 // facts are what a task works out besides its volumes.
-func (w *worked) facts(m units.Measure) (facts []Fact) {
-	add := func(label, figure string) { facts = append(facts, Fact{label, figure}) }
+func (w *worked) facts(m words.Voice) (facts []Fact) {
+	add := func(label say.Phrase, figure string) { facts = append(facts, Fact{m.Tell(label), figure}) }
 	switch {
 	case w.task.Fill != nil:
 		for i := range w.pots {
-			add(w.pots[i].label(m), w.pots[i].figure(m))
+			facts = append(facts, Fact{w.pots[i].label(m), w.pots[i].figure(m)})
 		}
 	case w.task.Amend != nil:
 		b := w.bed
 		add("Layer, as spread", m.Length(b.layer))
 		add("Native soil loosened", m.Length(b.native))
 		add("Finished depth", m.Length(max(b.finished, b.layer)))
-		add("Share of the finished bed", percent(b.share))
+		add("Share of the finished bed", percent(m, b.share))
 		add("Grade rises by up to", m.Length(w.rise()))
 	case w.task.Backfill != nil:
 		h := w.holes
@@ -228,7 +234,7 @@ func (w *worked) facts(m units.Measure) (facts []Fact) {
 			add("Left bare round the stems", m.Area(k.bare))
 		}
 		if k.sheets > 0 {
-			label := "Sheets underneath"
+			label := say.Phrase("Sheets underneath")
 			if !k.exact {
 				label = "Sheets underneath, about"
 			}
@@ -245,55 +251,62 @@ func (w *worked) rise() units.Length {
 }
 
 // label is a container line in words: 64 #1 nursery pots.
-func (p *pot) label(m units.Measure) string {
+func (p *pot) label(m words.Voice) string {
 	k := p.line
-	s := itoa(k.Count) + " x "
-	if p.class != nil {
-		s += p.class.Name
-	} else {
-		s += k.words(m)
-	}
-	if p.class == nil && p.cells > 1 {
-		s += ", " + itoa(p.cells) + " cells"
+	return itoa(k.Count) + " x " + p.one(m)
+}
+
+// one is what the line has many of: a #1 nursery pot.
+func (p *pot) one(m words.Voice) (s string) {
+	k := p.line
+	switch {
+	case p.class != nil:
+		s = p.class.Name
+	case p.cells > 1:
+		s = m.Say("{0}, {1} cells", k.words(m), itoa(p.cells))
+	default:
+		s = k.words(m)
 	}
 	if k.Ball != nil {
-		s += ", ball " + k.Ball.String()
+		s = m.Say("{0}, ball {1}", s, m.Figure(k.Ball.String()))
 	}
 	return s
 }
 
 // words describes a container by its measures.
-func (k *Container) words(m units.Measure) string {
-	shape := "round pot"
-	if k.Shape == "square" {
-		shape = "square pot"
-	}
+func (k *Container) words(m words.Voice) string {
 	switch {
 	case k.Holds > 0:
-		if k.holdsText != "" {
-			return k.holdsText + " pot"
+		holds := m.Figure(k.holdsText)
+		if holds == "" {
+			holds = m.Volume(k.Holds)
 		}
-		return m.Volume(k.Holds) + " pot"
+		return m.Say("{0} pot", holds)
 	case len(k.Box) == 3:
-		return m.Length(k.Box[0]) + " x " + m.Length(k.Box[1]) + " x " + m.Length(k.Box[2]) + " box"
-	case k.Across > 0:
-		return shape + " " + m.Length(k.Across) + " x " + m.Length(k.Height)
+		return m.Say("{0} x {1} x {2} box", m.Length(k.Box[0]), m.Length(k.Box[1]), m.Length(k.Box[2]))
 	}
-	return shape + " " + m.Length(k.Top) + " to " + m.Length(k.Bottom) + " x " + m.Length(k.Height)
+	size := m.Length(k.Across)
+	if k.Across == 0 {
+		size = m.Say("{0} to {1}", m.Length(k.Top), m.Length(k.Bottom))
+	}
+	if k.Shape == "square" {
+		return m.Say("square pot {0} x {1}", size, m.Length(k.Height))
+	}
+	return m.Say("round pot {0} x {1}", size, m.Length(k.Height))
 }
 
 // figure is what a line takes.
-func (p *pot) figure(m units.Measure) string {
+func (p *pot) figure(m words.Voice) string {
 	return spanText(m, p.total)
 }
 
 // spanText writes a span for people: the plan, and the range where there is
 // one.
-func spanText(m units.Measure, s Span) string {
+func spanText(m words.Voice, s Span) string {
 	switch {
 	case s.Certain():
 		return m.Volume(s.Plan)
-	case m == units.Both: // it has brackets of its own
+	case m.Measure == units.Both: // it has brackets of its own
 		return m.VolumeLike(s.Plan, s.High) + "; " + m.VolumeRange(s.Low, s.High)
 	}
 	return m.VolumeLike(s.Plan, s.High) + " (" + m.VolumeRange(s.Low, s.High) + ")"
@@ -303,22 +316,22 @@ func spanText(m units.Measure, s Span) string {
 // all, with its range where there is one.
 func (p *Plan) TaskText(t *TaskPlan, s Span) string {
 	if s.Certain() {
-		return p.Measure.VolumeLike(s.Plan, t.Loose.Plan)
+		return p.Voice().VolumeLike(s.Plan, t.Loose.Plan)
 	}
-	return spanText(p.Measure, s)
+	return spanText(p.Voice(), s)
 }
 
 // Shown writes a volume as yards talk about it: cubic feet with cubic yards,
 // litres with cubic metres, by the measure.
-func Shown(m units.Measure, v units.Volume) string {
-	feet, yards, litres := units.CubicFeet(v), units.CubicYards(v), units.Litres(v)
+func Shown(m words.Voice, v units.Volume) string {
+	feet, yards, litres := m.Figure(units.CubicFeet(v)), m.Figure(units.CubicYards(v)), m.Figure(units.Litres(v))
 	small := v < units.CubicYard/4
 	switch {
-	case m == units.Metric:
+	case m.Measure == units.Metric:
 		return m.Volume(v)
-	case m == units.Both && small:
+	case m.Measure == units.Both && small:
 		return m.Volume(v)
-	case m == units.Both:
+	case m.Measure == units.Both:
 		return feet + " (" + yards + ", " + litres + ")"
 	case small:
 		return m.Volume(v)
@@ -327,7 +340,11 @@ func Shown(m units.Measure, v units.Volume) string {
 }
 
 // percent writes a share: exactly where its percentage ends, else to a tenth.
-func percent(r units.Ratio) string {
+func percent(m words.Voice, r units.Ratio) string { return m.Figure(PercentText(r)) }
+
+// PercentText writes a share for people: exactly where its percentage ends, else
+// to a tenth.
+func PercentText(r units.Ratio) string {
 	if s := r.String(); strings.HasSuffix(s, "%") {
 		return s
 	}
@@ -349,25 +366,17 @@ func rangeText(r [2]int64) string {
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
-// many adds an s where there is not one.
-func many(n int64, word string) string {
-	if n == 1 {
-		return word
-	}
-	return word + "s"
-}
-
 // DrivesText writes the drives for people: "5 drives, 3 if it is dry", or ""
 // when they are not known.
-func (l *Load) DrivesText() string {
-	text := itoa(l.Drives) + " " + many(l.Drives, "drive")
+func (l *Load) DrivesText(m words.Voice) string {
+	text := m.Count(l.Drives, "{0} drive", "{0} drives")
 	switch {
 	case l.Drives == 0:
 		return ""
 	case l.Mass[1] == 0:
-		return "at least " + text + ", weights not all known"
+		return m.Say("at least {0}, weights not all known", text)
 	case l.Dry < l.Drives && l.Dry > 0:
-		text += ", " + itoa(l.Dry) + " if it is dry"
+		return m.Say("{0}, {1} if it is dry", text, itoa(l.Dry))
 	}
 	return text
 }
@@ -387,9 +396,5 @@ func countText(n int64, fewMany [2]int64) string {
 	return itoa(n) + " (" + rangeText(fewMany) + ")"
 }
 
-// PercentText writes a share for people: exactly where its percentage ends, else
-// to a tenth.
-func PercentText(r units.Ratio) string { return percent(r) }
-
 // SpanText writes a volume for people, with its range where there is one.
-func (p *Plan) SpanText(s Span) string { return spanText(p.Measure, s) }
+func (p *Plan) SpanText(s Span) string { return spanText(p.Voice(), s) }

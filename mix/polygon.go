@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Bounds on an outline. Within a kilometre every product below fits 64 bits,
@@ -58,7 +59,7 @@ func polygon(c *checker, corners [][2]units.Length) units.Area {
 	}
 	if i, j, cross := crossing(p); cross {
 		c.path.pushIndex(j)
-		c.problem("area.crossing", "the side that starts here meets the one that starts at corners["+itoa(int64(i))+"]: list the corners in order, one way round")
+		c.problem("area.crossing", say.Of("the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round", itoa(int64(i))))
 		c.path.pop()
 		return 0
 	}

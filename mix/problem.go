@@ -10,13 +10,16 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Problem is one thing wrong with a job: data, not prose. Path is the field as
 // the document nests it ("tasks[1].layer"), Code is stable, Value is what was
-// typed, Hint says what would do and may be reworded.
+// typed, Hint says what would do, in whatever language it is to be said in, and
+// may be reworded.
 type Problem struct {
-	Path, Code, Value, Hint string
+	Path, Code, Value string
+	Hint              say.Phrase
 
 	offset int // where in the document, for the order of a report
 }
@@ -30,7 +33,7 @@ func (p *Problem) Error() string {
 	if p.Value != "" {
 		s += ": " + p.Value
 	}
-	return s + ": " + p.Hint
+	return s + ": " + p.Hint.String()
 }
 
 // Problems returns the problems that err carries, in document order, or nil
@@ -62,7 +65,7 @@ type checker struct {
 
 // problem reports something wrong at the current path. Only the first problem
 // of a path counts: what follows from a bad field is no news.
-func (c *checker) problem(code, hint string) {
+func (c *checker) problem(code string, hint say.Phrase) {
 	if c.full {
 		return
 	}
@@ -71,7 +74,7 @@ func (c *checker) problem(code, hint string) {
 }
 
 // problemAt reports something wrong in a field of the current object.
-func (c *checker) problemAt(field, code, hint string) {
+func (c *checker) problemAt(field, code string, hint say.Phrase) {
 	c.path.push(field)
 	c.problem(code, hint)
 	c.path.pop()

@@ -243,7 +243,7 @@ func TestHint(t *testing.T) {
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "bal": "SP4"}]`): `did you mean "ball"?`,
 	} {
 		_, err := PlanDocument([]byte(doc))
-		if p := Problems(err); len(p) != 1 || p[0].Hint != want {
+		if p := Problems(err); len(p) != 1 || p[0].Hint.String() != want {
 			t.Errorf("%s\ngives %v, want the hint %s", doc, err, want)
 		}
 	}

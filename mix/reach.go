@@ -1,8 +1,7 @@
 package mix
 
 import (
-	"strings"
-
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
@@ -11,7 +10,7 @@ import (
 type Reach struct {
 	Title   string
 	Filling string // the mix or the material
-	Measure units.Measure
+	Voice   words.Voice
 
 	Loose   units.Volume // as much as there is for
 	Net     units.Volume // in place, after the task's allowances
@@ -66,8 +65,8 @@ func (j *Job) Reach() ([]Reach, error) {
 
 // reach works one task out.
 func (w *work) reach(t *worked) Reach {
-	m := w.job.Measure
-	r := Reach{Title: t.title(m), Filling: t.in.mix.Name, Measure: m}
+	m := words.Voice{Measure: w.job.Measure, Tongue: w.job.Tongue}
+	r := Reach{Title: t.title(m), Filling: t.in.mix.Name, Voice: m}
 	var index int
 	r.Loose, index = w.most(t.in, w.hand)
 	r.Limit = w.book.materials[index]
@@ -157,20 +156,16 @@ func (t *worked) inPlace(loose units.Volume) units.Volume {
 
 // reach counts the containers of one line that net fills: whole pots and whole
 // trays.
-func (p *pot) reach(net units.Volume, m units.Measure) ReachPot {
+func (p *pot) reach(net units.Volume, m words.Voice) ReachPot {
 	each, _ := p.each.minus(p.ball)
 	one, _ := each.times(p.cells)
-	line := *p.line
-	line.Count = 1
-	single := *p
-	single.line = &line
 	count := func(v units.Volume) int64 {
 		if v <= Slack {
 			return 0
 		}
 		return int64((net + Slack) / v)
 	}
-	return ReachPot{strings.TrimPrefix(single.label(m), "1 x "), count(one.Plan), [2]int64{count(one.High), count(one.Low)}}
+	return ReachPot{p.one(m), count(one.Plan), [2]int64{count(one.High), count(one.Low)}}
 }
 
 // deep is how deep v lies over a, rounded down to the nanometre.

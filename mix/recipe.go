@@ -7,6 +7,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Mix is materials, or other mixes, in parts by volume.
@@ -57,7 +58,7 @@ var mixFields = []field[Mix]{
 
 func readParts(c *checker, n *wire.Node) []Part {
 	if n.Kind != wire.Object {
-		c.problem("json.kind", `parts are an object such as {"bark-fines": 3, "peat": 1}, not `+n.Kind.String())
+		c.problem("json.kind", say.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
 		return nil
 	}
 	parts := make([]Part, len(n.Keys))
@@ -78,7 +79,7 @@ func readParts(c *checker, n *wire.Node) []Part {
 // error is a [*units.Error]; whether the parts exist is for the job to say.
 func ParseMix(s string) (Mix, error) {
 	m := Mix{ID: oneLine(s), Source: fromJob}
-	bad := func(hint string) (Mix, error) {
+	bad := func(hint say.Phrase) (Mix, error) {
 		return Mix{}, &units.Error{Code: "mix.form", Value: clip(s), Hint: hint}
 	}
 	var numbers []string
@@ -98,11 +99,11 @@ func ParseMix(s string) (Mix, error) {
 		case id == "" || len(number) == 0:
 			return bad(`write each part as a name and a number, such as "bark-fines 3, peat 1"`)
 		case err != nil:
-			return bad("the parts of " + id + ": " + err.(*units.Error).Hint)
+			return bad(say.Of("the parts of {0}: {=1}", id, string(err.(*units.Error).Hint)))
 		case num == 0:
-			return bad("more than zero parts of " + id)
+			return bad(say.Of("more than zero parts of {0}", id))
 		case seen[id]:
-			return bad(id + " stands twice: give each part once")
+			return bad(say.Of("{0} stands twice: give each part once", id))
 		}
 		seen[id] = true
 		m.Parts = append(m.Parts, Part{id, num, den})

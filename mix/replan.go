@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Yard is what has changed at the yard since a job was written: what is sold
@@ -65,7 +66,7 @@ func (y *Yard) apply(c *checker, j *Job) *Job {
 	after := *j
 	after.Yard = nil
 	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
-		c.problem("job.large", "at most "+itoa(maxYard)+" offers that have changed")
+		c.problem("job.large", say.Of("at most {0} offers that have changed", itoa(maxYard)))
 		return &after
 	}
 	after.Offers = append([]Offer(nil), j.Offers...)
@@ -101,7 +102,7 @@ func (y *Yard) buyAll(c *checker, j *Job) {
 		switch {
 		case !c.clean("count"):
 		case b.Count < 1 || b.Count > maxCount:
-			c.problem("count.small", "at least 1, and at most "+itoa(maxCount))
+			c.problem("count.small", say.Of("at least 1, and at most {0}", itoa(maxCount)))
 		case len(found) > 0:
 			o := &j.Offers[found[0]]
 			o.bring(c, j, b.Count)
@@ -173,9 +174,9 @@ func findOffers(c *checker, j *Job, name string) (found []int) {
 	if len(found) > 0 {
 		return found
 	}
-	hint := `name a material and a pack, such as "bark-fines:2 cu ft"`
+	hint := say.Phrase(`name a material and a pack, such as "bark-fines:2 cu ft"`)
 	if len(names) > 0 {
-		hint = "no such offer; there are " + listed(names[:min(len(names), 12)], "and")
+		hint = say.Of("no such offer; there are {=0}", string(and(names[:min(len(names), 12)])))
 	}
 	node := &Problem{Path: c.path.String(), Code: "offer.unknown", Value: clip(name), Hint: hint}
 	c.add(node)

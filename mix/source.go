@@ -1,9 +1,14 @@
 package mix
 
+import (
+	"example.org/barrow/mix/words"
+	"example.org/barrow/units/say"
+)
+
 // Source is where a figure comes from. The zero value is no source.
 type Source struct {
 	ID   string // in the catalogue, or "" for the job's own
-	Text string
+	Text say.Phrase
 	// Kind is "read" (read in the source named), "memory", "practice" (common
 	// practice, no published source), "arithmetic" or "job".
 	Kind string
@@ -11,9 +16,12 @@ type Source struct {
 
 // String gives the text. What is from memory or common practice says so in it;
 // a test holds the catalogue to that.
-func (s Source) String() string { return s.Text }
+func (s Source) String() string { return s.Text.String() }
 
-func jobSource(text string) Source { return Source{Text: text, Kind: "job"} }
+// In gives the text in a language. The name of a publication stays as it is.
+func (s Source) In(t *words.Tongue) string { return s.Text.In(t) }
+
+func jobSource(text string) Source { return Source{Text: say.Phrase(text), Kind: "job"} }
 
 // Sources that the program itself names.
 var (

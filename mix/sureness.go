@@ -5,7 +5,9 @@ import (
 
 	"example.org/barrow/mix/order"
 	"example.org/barrow/mix/sure"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Sureness is how sure an order is, from the ranges of what is uncertain: the
@@ -29,23 +31,23 @@ type Sureness struct {
 
 // Odds writes the chance for people: "49 times in 100", never all or nothing
 // where it is not.
-func (s *Sureness) Odds() string {
+func (s *Sureness) Odds(m words.Voice) string {
 	n := int64(math.Round(s.Chance * 100))
 	switch {
 	case s.Chance >= 1:
-		return "for certain"
+		return m.Say("for certain")
 	case s.Chance <= 0:
-		return "in no case"
+		return m.Say("in no case")
 	case n >= 100:
-		return "more than 99 times in 100"
+		return m.Say("more than 99 times in 100")
 	case n < 1:
-		return "less than once in 100 times"
+		return m.Say("less than once in 100 times")
 	}
-	return itoa(n) + " " + many(n, "time") + " in 100"
+	return m.Count(n, "{0} time in 100", "{0} times in 100")
 }
 
 // SureMethod is how Sureness is worked out and what it takes for granted.
-const SureMethod = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
+const SureMethod say.Phrase = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
 
 // Matter is an uncertain figure and the volume that hangs on it between its
 // 10th and 90th percentile.
@@ -62,8 +64,8 @@ const nineInTen = 0.9
 // its label, within what NIST Handbook 133 lets one package be short of, and a
 // bucket of bulk has no standard size (common practice).
 var (
-	bagFill    = sure.Factor{Name: "how full bags are", Low: 0.95, Mode: 1, High: 1.03}
-	bucketFill = sure.Factor{Name: "how full a bucket of bulk is", Low: 0.9, Mode: 1, High: 1.1}
+	bagFill    = sure.Factor{Low: 0.95, Mode: 1, High: 1.03}
+	bucketFill = sure.Factor{Low: 0.9, Mode: 1, High: 1.1}
 )
 
 // Sure works out how sure the order is; nil when there is no order, or when
@@ -83,7 +85,7 @@ func (p *Plan) Sure() *Sureness {
 		s.Matters = append(s.Matters, Matter{model.Factors[one.Factor].Name, m.measures[one.Factor], litresOf(one.Moves)})
 	}
 	for _, f := range model.Factors {
-		s.Ranges = append(s.Ranges, rangeOf(f))
+		s.Ranges = append(s.Ranges, rangeOf(m.tongue, f))
 	}
 	if s.Chance < nineInTen {
 		m.enough(s, model)
@@ -92,9 +94,9 @@ func (p *Plan) Sure() *Sureness {
 }
 
 // rangeOf writes a factor: of its planned figure, or for a loss of the volume.
-func rangeOf(f sure.Factor) string {
+func rangeOf(t *words.Tongue, f sure.Factor) string {
 	hundredths := func(x float64) string { return itoa(int64(math.Round(x*100))) + "%" }
-	return f.Name + ": " + hundredths(f.Low) + " to " + hundredths(f.High)
+	return t.Say("{0}: {1} to {2}", f.Name, hundredths(f.Low), hundredths(f.High))
 }
 
 func litresOf(f float64) units.Volume {
@@ -104,7 +106,9 @@ func litresOf(f float64) units.Volume {
 
 // uncertain is a job's ranges as a model.
 type uncertain struct {
+	p        *Plan
 	w        *work
+	tongue   *words.Tongue
 	needs    []int       // index of the need, by item
 	item     map[int]int // by material index; what is left out is not there
 	model    sure.Model
@@ -116,7 +120,7 @@ type uncertain struct {
 // covers is left out, as the order itself does.
 func newModel(p *Plan) *uncertain {
 	w := p.work
-	u := &uncertain{w: w, item: map[int]int{}, factors: map[any]int{}}
+	u := &uncertain{p: p, w: w, tongue: p.Tongue, item: map[int]int{}, factors: map[any]int{}}
 	for i := range w.needs {
 		if n := &w.needs[i]; n.Buy.Plan <= Slack || p.Ordered(n.Material) {
 			u.item[n.index] = len(u.needs)
@@ -138,13 +142,13 @@ func newModel(p *Plan) *uncertain {
 }
 
 // factor returns the index of the factor known by key, made on first use.
-func (u *uncertain) factor(key any, f sure.Factor, measure string) int {
+func (u *uncertain) factor(key any, f sure.Factor, measure say.Phrase) int {
 	i, ok := u.factors[key]
 	if !ok {
 		i = len(u.model.Factors)
 		u.factors[key] = i
 		u.model.Factors = append(u.model.Factors, f)
-		u.measures = append(u.measures, measure)
+		u.measures = append(u.measures, u.tongue.Tell(measure))
 	}
 	return i
 }
@@ -182,7 +186,7 @@ func (u *uncertain) size(uses []sure.Use, k *Class, s Span) []sure.Use {
 		return uses
 	}
 	plan := s.Plan.Litres()
-	f := sure.Factor{Name: "the size of " + k.ID, Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
+	f := sure.Factor{Name: u.tongue.Say("the size of {0}", k.ID), Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
 	i := u.factor(k, f, "fill one with water and measure or weigh that (1 L is 1 kg, 1 gal 8.34 lb)")
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 }
@@ -193,22 +197,28 @@ func (u *uncertain) allowance(a Allowance) (i int, ok bool) {
 	for k := range u.w.book.cat.Allowances {
 		common := &u.w.book.cat.Allowances[k]
 		if a.Source == common.Source && a.Share == common.Share {
-			f := sure.Factor{Name: common.what(), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
+			f := sure.Factor{Name: u.tongue.Tell(common.what()), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
 			return u.factor(common, f, common.measure()), true
 		}
 	}
 	return 0, false
 }
 
+// named gives a factor its name.
+func (u *uncertain) named(name say.Phrase, f sure.Factor) sure.Factor {
+	f.Name = u.tongue.Tell(name)
+	return f
+}
+
 // what an allowance is, in words.
-func (a *Allowed) what() string {
+func (a *Allowed) what() say.Phrase {
 	if a.ID == "blend-loss" {
 		return "what mixing loses"
 	}
 	return "how far the mix settles in pots"
 }
 
-func (a *Allowed) measure() string {
+func (a *Allowed) measure() say.Phrase {
 	if a.ID == "blend-loss" {
 		return "mix one bucket of each part and measure what comes of it"
 	}
@@ -245,12 +255,12 @@ func (u *uncertain) with(lines []Line) *sure.Model {
 		t := sure.Term{Item: u.item[u.w.book.material[l.Material.ID]], Amount: l.Volume.Litres()}
 		switch {
 		case l.Offer.Bulk.Volume > 0:
-			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bucket", bucketFill, "see the bucket filled level"), Kind: sure.Times})
+			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bucket", u.named("how full a bucket of bulk is", bucketFill), "see the bucket filled level"), Kind: sure.Times})
 		case !l.Each.Certain():
-			f := sure.Factor{Name: "how far bales of " + l.Material.ID + " open", Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
+			f := sure.Factor{Name: u.tongue.Say("how far bales of {0} open", u.p.called(l.Material.ID)), Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
 			t.Uses = append(t.Uses, sure.Use{Factor: u.factor(l.Material, f, "fluff one bale and measure it"), Kind: sure.Times})
 		default:
-			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bag", bagFill, "empty one bag into a measured bucket"), Kind: sure.Times})
+			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bag", u.named("how full bags are", bagFill), "empty one bag into a measured bucket"), Kind: sure.Times})
 		}
 		m.Supplies = append(m.Supplies, t)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Task is one piece of work: exactly one of Fill, Amend, Backfill and Cover is
@@ -127,7 +128,7 @@ func (t *Task) namedMix(c *checker, b *book) *blend {
 		return b.spelledOut(c, t.Mix)
 	}
 	if _, ok := b.material[t.Mix]; ok {
-		c.problem("mix.unknown", `a material, not a mix: write "material": "`+t.Mix+`"`)
+		c.problem("mix.unknown", say.Of(`a material, not a mix: write "material": "{0}"`, t.Mix))
 	} else {
 		c.add(c.unknown("mix.unknown", t.Mix, b.mixNames(), `name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
 	}
@@ -157,7 +158,7 @@ func (t *Task) namedMaterial(c *checker, b *book) *blend {
 	}
 	c.path.push("material")
 	if _, ok := b.mixes[t.Material]; ok {
-		c.problem("material.unknown", `a mix, not a material: write "mix": "`+t.Material+`"`)
+		c.problem("material.unknown", say.Of(`a mix, not a material: write "mix": "{0}"`, t.Material))
 	} else {
 		b.unknownMaterial(c, t.Material)
 	}

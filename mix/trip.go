@@ -3,6 +3,7 @@ package mix
 import (
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // Trip is one loaded drive, or one load that the yard brings, as often as it
@@ -13,7 +14,7 @@ type Trip struct {
 	Mass   [2]units.Mass // lightest and heaviest; zero when not known
 	Volume units.Volume  // loose
 	Packed units.Volume  // as carried
-	Limit  string        // "weight" or "room": which it is nearer to; "" with no limit
+	Limit  say.Phrase    // "weight" or "room": which it is nearer to; "" with no limit
 }
 
 // TripPack is so many of one offer on a trip.
@@ -59,7 +60,7 @@ func (r *request) trip(t *order.Trip, payload units.Mass, room units.Volume) Tri
 }
 
 // nearer names the limit that the load is nearer to.
-func nearer(mass, payload units.Mass, packed, room units.Volume) string {
+func nearer(mass, payload units.Mass, packed, room units.Volume) say.Phrase {
 	var byMass, byRoom float64
 	if payload > 0 {
 		byMass = float64(mass) / float64(payload)

@@ -1,6 +1,9 @@
 package mix
 
-import "example.org/barrow/units"
+import (
+	"example.org/barrow/units"
+	"example.org/barrow/units/say"
+)
 
 // work is a job worked out, before it is laid out as a plan.
 type work struct {
@@ -72,7 +75,7 @@ func (w *work) doAll(c *checker) (ok bool) {
 			steps += in.steps
 		}
 		if steps > maxSteps {
-			c.problem("job.large", "the tasks before it take all the parts that can be worked out, "+itoa(maxSteps))
+			c.problem("job.large", say.Of("the tasks before it take all the parts that can be worked out, {0}", itoa(maxSteps)))
 			c.path.pop()
 			return false
 		}
@@ -234,7 +237,7 @@ func (w *work) checkMass(c *checker) {
 	for i := range w.needs {
 		n := &w.needs[i]
 		if _, ok := n.Material.mass(n.Takes.High); !ok {
-			c.problemAt("tasks", "weight.large", n.Material.ID+" comes to more weight than can be worked out")
+			c.problemAt("tasks", "weight.large", say.Of("{0} comes to more weight than can be worked out", n.Material.ID))
 		}
 	}
 }

@@ -1,5 +1,7 @@
 package units
 
+import "example.org/barrow/units/say"
+
 // Exact is a quantity as typed, before it is rounded to a count: the sum of its
 // terms. Package convert divides it by One.
 type Exact struct {
@@ -23,7 +25,7 @@ func ReadExact(quantity, unit string) (Exact, error) {
 	}
 	name, rest := lexUnit(t.buf[:t.n], nil)
 	if len(name) == 0 || len(rest) > 0 {
-		return Exact{}, fault("unit.missing", unit, `name a unit to convert to, such as "cu ft"`)
+		return Exact{}, fault("unit.missing", unit, say.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
 	}
 	var first error
 	for k := range kinds {
@@ -69,8 +71,8 @@ func noUnit(name []byte, unit string) error {
 	}
 	for k := range kinds {
 		if u := nearest(name, kind(k)); u != nil {
-			return fault("unit.unknown", unit, `did you mean "`+u.name+`"?`)
+			return fault("unit.unknown", unit, didYouMean(u.name))
 		}
 	}
-	return fault("unit.unknown", unit, "no such unit; "+offered(lengthKind)+" are lengths, "+offered(volumeKind)+" volumes")
+	return fault("unit.unknown", unit, say.Of("no such unit; {#0} are lengths, {#1} volumes", offered(lengthKind), offered(volumeKind)))
 }

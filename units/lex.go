@@ -3,6 +3,8 @@ package units
 import (
 	"strconv"
 	"unicode/utf8"
+
+	"example.org/barrow/units/say"
 )
 
 // rat is a number as typed, n/d, not reduced.
@@ -47,7 +49,7 @@ func (t *text) fold(s string) error {
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s, "the character "+strconv.QuoteRune(r)+" does not belong in a quantity")
+			return fault("text.odd", s, say.Of("the character {0} does not belong in a quantity", strconv.QuoteRune(r)))
 		}
 		for j := range len(plain) {
 			t.put(plain[j])
@@ -145,10 +147,13 @@ func skipSpace(b []byte) []byte {
 }
 
 // complaint is what is wrong with a number, before the value is known.
-type complaint struct{ code, hint string }
+type complaint struct {
+	code string
+	hint say.Phrase
+}
 
 var (
-	badMissing  = &complaint{"number.missing", "start with a number"}
+	badMissing  = &complaint{"number.missing", ""} // what reads it says what would do
 	badNumber   = &complaint{"number.bad", "write one number, such as 1.5 or 1 1/2"}
 	badComma    = &complaint{"number.comma", "a comma may mean a decimal or thousands; use a point for decimals and nothing for thousands, such as 0.5 or 1500"}
 	badExponent = &complaint{"number.exponent", "write the number out, without an exponent"}

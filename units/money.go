@@ -1,5 +1,7 @@
 package units
 
+import "example.org/barrow/units/say"
+
 // Money is a whole count of minor units (cents) of a currency that the job
 // names. The zero value is nothing.
 type Money int64
@@ -7,6 +9,9 @@ type Money int64
 // MaxMoney bounds what ParseMoney takes: a thousand million. Sums stay far
 // from overflow.
 const MaxMoney Money = 1_000_000_000_00
+
+// anAmount is an example of one.
+const anAmount = "4.75"
 
 // ParseMoney reads an amount of zero or more with at most two decimals
 // ("4.75", "9"). A currency sign is refused: one job has one currency. The
@@ -19,9 +24,9 @@ func ParseMoney(s string) (Money, error) {
 	b := trimUnit(skipSpace(t.buf[:t.n]))
 	switch at(b, 0) {
 	case 0:
-		return 0, fault("quantity.empty", s, "write an amount, such as 4.75")
+		return 0, fault("quantity.empty", s, say.Of("write an amount, such as {#0}", anAmount))
 	case '-':
-		return 0, fault("quantity.negative", s, "an amount is zero or more, such as 4.75")
+		return 0, fault("quantity.negative", s, say.Of("an amount is zero or more, such as {#0}", anAmount))
 	}
 	r, rest, bad := lexDecimal(b)
 	if bad == nil {
@@ -29,7 +34,7 @@ func ParseMoney(s string) (Money, error) {
 	}
 	switch {
 	case bad == badMissing || bad == nil && len(rest) > 0:
-		return 0, fault("money.unit", s, "write the amount alone, such as 4.75; the job names its currency once")
+		return 0, fault("money.unit", s, say.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
 	case bad != nil:
 		return 0, fault(bad.code, s, bad.hint)
 	}
@@ -38,7 +43,7 @@ func ParseMoney(s string) (Money, error) {
 	case !ok || Money(n) > MaxMoney:
 		return 0, fault("quantity.large", s, "at most 1000000000")
 	case 100%r.d != 0:
-		return 0, fault("money.decimals", s, "at most two digits after the point, such as 4.75")
+		return 0, fault("money.decimals", s, say.Of("at most two digits after the point, such as {#0}", anAmount))
 	}
 	return Money(n), nil
 }

@@ -266,7 +266,7 @@ func TestHints(t *testing.T) {
 	} {
 		_, err := ParseLength(in)
 		var e *Error
-		if !errors.As(err, &e) || e.Hint != want {
+		if !errors.As(err, &e) || e.Hint.String() != want {
 			t.Errorf("ParseLength(%q) hints %v, want %q", in, err, want)
 		}
 	}

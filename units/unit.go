@@ -1,5 +1,7 @@
 package units
 
+import "example.org/barrow/units/say"
+
 // kind is what a unit measures.
 type kind uint8
 
@@ -14,16 +16,17 @@ const (
 
 // kinds holds, for each kind, the words for it and the largest count taken.
 var kinds = [...]struct {
-	name    string
-	example string // what would do
+	name    say.Phrase
+	article say.Phrase // the name with its article
+	example string     // what would do
 	max     int64
 }{
-	lengthKind:  {"length", "3 in", int64(MaxLength)},
-	areaKind:    {"area", "240 sq ft", int64(MaxArea)},
-	volumeKind:  {"volume", "1 1/2 cu ft", int64(MaxVolume)},
-	massKind:    {"weight", "40 lb", int64(MaxMass)},
-	densityKind: {"weight per volume", "1100 lb/cu yd", int64(MaxDensity)},
-	ratioKind:   {"share", "10%", maxRatio},
+	lengthKind:  {"length", "a length", "3 in", int64(MaxLength)},
+	areaKind:    {"area", "an area", "240 sq ft", int64(MaxArea)},
+	volumeKind:  {"volume", "a volume", "1 1/2 cu ft", int64(MaxVolume)},
+	massKind:    {"weight", "a weight", "40 lb", int64(MaxMass)},
+	densityKind: {"weight per volume", "a weight per volume", "1100 lb/cu yd", int64(MaxDensity)},
+	ratioKind:   {"share", "a share", "10%", maxRatio},
 }
 
 // unit is one row of the table. One of it is num/den base counts of its kind.

@@ -11,7 +11,7 @@ type Unit struct {
 func Units() []Unit {
 	out := make([]Unit, len(table))
 	for i, u := range table {
-		out[i] = Unit{u.name, kinds[u.kind].name, commas(u.also)}
+		out[i] = Unit{u.name, string(kinds[u.kind].name), commas(u.also)}
 	}
 	return out
 }

@@ -136,7 +136,7 @@ func (l *list) json(out io.Writer, name string) error {
 func materials(m units.Measure) list {
 	l := list{cols: []column{{head: "Material", most: 14}, {head: "What to ask for", most: 23}, {head: "Weight, dry to wet", most: 21}}, keys: []string{"id", "grade", "density"}}
 	for _, row := range mix.Catalog().Materials {
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.Text, row.Confidence})
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
@@ -145,7 +145,7 @@ func classes(m units.Measure) list {
 	l := list{cols: []column{{head: "Size", most: 8}, {head: "Container", most: 20}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
 	for _, row := range mix.Catalog().Containers {
 		h := row.Whole()
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.Text, row.Confidence})
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
@@ -157,7 +157,7 @@ func mixes(units.Measure) list {
 		for _, p := range row.Parts {
 			parts = append(parts, p.String())
 		}
-		l.rows = append(l.rows, listRow{[]string{row.ID, strings.Join(parts, ", ")}, row.Source.Text, row.Confidence})
+		l.rows = append(l.rows, listRow{[]string{row.ID, strings.Join(parts, ", ")}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
@@ -165,7 +165,7 @@ func mixes(units.Measure) list {
 func soils(units.Measure) list {
 	l := list{cols: []column{{head: "Soil", most: 12}, {head: "Swells when dug by", most: 18}, {head: "Between", most: 14}}, keys: []string{"id", "swell", "between"}}
 	for _, row := range mix.Catalog().Soils {
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.Text, row.Confidence})
+		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.String(), row.Confidence})
 	}
 	return l
 }

@@ -93,7 +93,7 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 }
 
 func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
-	m := r.Measure
+	m := r.Voice
 	fmt.Fprintln(b, a.heading("What it comes to"))
 	rows := [][]string{{"Loose, " + r.Filling, mix.Shown(m, r.Loose)}}
 	if r.Net != r.Loose {

@@ -66,7 +66,7 @@ func (r *renderer) needs() {
 	var rows [][]string
 	for i := range r.p.Needs {
 		n := &r.p.Needs[i]
-		figure := mix.Shown(r.p.Measure, n.Buy.Plan)
+		figure := mix.Shown(r.p.Voice(), n.Buy.Plan)
 		if n.OnHand > 0 {
 			figure += " besides " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
@@ -153,11 +153,11 @@ func (r *renderer) total() {
 	if p.Priced {
 		parts = append(parts, r.bill())
 	}
-	parts = append(parts, mix.Shown(p.Measure, p.Load.Packed)+" as packed")
+	parts = append(parts, mix.Shown(p.Voice(), p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
 		parts = append(parts, w)
 	}
-	if d := p.Load.DrivesText(); d != "" {
+	if d := p.Load.DrivesText(p.Voice()); d != "" {
 		parts = append(parts, d)
 	}
 	if p.Load.Loads > 0 {
@@ -211,7 +211,7 @@ func (r *renderer) trips() {
 			}
 			limit := ""
 			if t.Limit != "" {
-				limit = "by " + t.Limit
+				limit = "by " + t.Limit.String()
 			}
 			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), limit})
 		}
@@ -238,7 +238,7 @@ func (r *renderer) yard(working bool) {
 	if list := p.Crossings(); len(list) > 0 {
 		r.section("Bags or bulk")
 		for i := range list {
-			r.item("-", list[i].Sentence(p.Measure)+".")
+			r.item("-", list[i].Sentence(p.Voice())+".")
 		}
 		fmt.Fprintln(r.out)
 	}
@@ -320,7 +320,7 @@ func (r *renderer) sure(working bool) {
 	if len(r.p.LeftOut()) > 0 {
 		what = "of what it has, this order is enough"
 	}
-	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds()), 2, width)
+	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds(r.p.Voice())), 2, width)
 	switch {
 	case len(s.Enough) > 0:
 		cost := ""
@@ -336,7 +336,7 @@ func (r *renderer) sure(working bool) {
 		r.item("-", title(m.Name)+" moves it by "+r.p.Measure.Volume(m.Moves)+": "+m.Measure+".")
 	}
 	if working {
-		r.lines(mix.SureMethod, 2, width)
+		r.lines(mix.SureMethod.String(), 2, width)
 		for _, one := range s.Ranges {
 			r.item("~", title(one)+".")
 		}
@@ -413,7 +413,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			rows = append(rows, []string{title(al.Name) + " " + mix.PercentText(al.Share), "+ " + r.p.TaskText(t, mix.Exactly(al.Adds))})
+			rows = append(rows, []string{title(al.Name.String()) + " " + mix.PercentText(al.Share), "+ " + r.p.TaskText(t, mix.Exactly(al.Adds))})
 		}
 	}
 	rows = append(rows, []string{"Loose, " + t.Filling, r.p.TaskText(t, t.Loose)})
@@ -449,9 +449,9 @@ func (r *renderer) notes() {
 func (r *renderer) cautions(working bool) {
 	r.section("Take care")
 	for _, c := range r.p.Cautions {
-		text := c.Text
+		text := c.Text.String()
 		if working && c.Source != "" {
-			text += " (" + c.Source + ")"
+			text += " (" + c.Source.String() + ")"
 		}
 		r.item("!", text)
 	}

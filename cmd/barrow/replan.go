@@ -122,7 +122,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	if after.Priced {
 		r.lines("To pay "+r.bill(), 2, width)
 	}
-	if is := after.Load.DrivesText(); is != "" {
+	if is := after.Load.DrivesText(after.Voice()); is != "" {
 		r.lines("Still "+is, 2, width)
 	}
 	if out := after.LeftOut(); len(out) > 0 {
@@ -131,7 +131,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	for i := range after.Needs {
 		if n := &after.Needs[i]; n.Buy.Plan > 0 && !after.Ordered(n.Material) {
 			for _, s := range after.StandIns(n.Material.ID) {
-				r.item("-", s.Sentence()+".")
+				r.item("-", after.Sentence(&s)+".")
 			}
 		}
 	}

@@ -177,7 +177,7 @@ func unwritten(err error) error {
 // report writes every problem: where, what was typed, what would do.
 func (a *app) report(p *problems) {
 	if p.json {
-		a.err.Write(mix.ProblemsJSON(p.err))
+		a.err.Write(mix.ProblemsJSON(p.err, nil))
 		return
 	}
 	list := mix.Problems(p.err)
@@ -211,7 +211,7 @@ func (p *problems) block(one *mix.Problem) string {
 	for _, l := range wrap(where, 76) {
 		b.WriteString("  " + l + "\n")
 	}
-	for _, l := range wrap(one.Hint, 74) {
+	for _, l := range wrap(one.Hint.String(), 74) {
 		b.WriteString("    " + l + "\n")
 	}
 	return b.String()

@@ -12,9 +12,9 @@ func (k *pen) bed(b *mix.Bed) {
 		x2   = right - 13 - w
 		text = w - 12
 	)
-	m, name := k.p.Measure, k.p.Tasks[k.Task].Filling
+	m, name := k.p.Voice(), k.p.Tasks[k.Task].Filling
 	k.Kind = "bed"
-	k.tell(bedTold, m.Length(b.Layer), name, m.Length(b.Native), m.Length(b.Finished), mix.PercentText(b.Share), m.Length(b.Rise))
+	k.tell(bedTold, m.Length(b.Layer), name, m.Length(b.Native), m.Length(b.Finished), m.Figure(mix.PercentText(b.Share)), m.Length(b.Rise))
 
 	scale := tall / float64(b.Layer+b.Native)
 	layer, native, rise := float64(b.Layer)*scale, float64(b.Native)*scale, float64(b.Rise)*scale
@@ -22,7 +22,7 @@ func (k *pen) bed(b *mix.Bed) {
 	soil := wrap(k.say(bedNative, m.Length(b.Native)), text, 4, "label")
 	up := wrap(k.say(bedRise, m.Length(b.Rise)), right-x2, 3, "label")
 	worked := append(wrap(k.say(bedDeep, m.Length(b.Finished)), text, 3, "label"),
-		wrap(k.say(bedShare, mix.PercentText(b.Share), name), text, 3, "label")...)
+		wrap(k.say(bedShare, m.Figure(mix.PercentText(b.Share)), name), text, 3, "label")...)
 
 	// What does not fit inside a region stands above or below its column.
 	above := len(up) + 1

@@ -14,7 +14,7 @@ const repose = .7
 // holes draws one planting hole in section, and beside it the heap that is left
 // of its soil, all of it to one scale.
 func (k *pen) holes(h *mix.Holes) {
-	m := k.p.Measure
+	m := k.p.Voice()
 	k.Kind = "hole"
 	each := func(v units.Volume) units.Volume { one, _ := v.MulDiv(1, h.Count); return one }
 	below, depth, above := float64(h.Below), float64(h.Depth), float64(h.Above)
@@ -43,7 +43,7 @@ func (k *pen) holes(h *mix.Holes) {
 		back = k.say(holeMixed, m.Volume(each(h.Round.Plan)), m.Volume(each(h.Material.Plan)), name)
 	}
 	notes := []callout{
-		{x + across*scale/2 - 3, top + min(12, deep/4), "label", k.say(potBall, h.Ball.String())},
+		{x + across*scale/2 - 3, top + min(12, deep/4), "label", k.say(potBall, m.Figure(h.Ball.String()))},
 		{x + w/2 - 3, top + deep/2, "label", back},
 		{x + w/2, floor, "label", k.say(holeDeep, m.Length(h.Depth))},
 	}
@@ -90,7 +90,7 @@ func (k *pen) holes(h *mix.Holes) {
 		k.note(k.say(holeGuess))
 	}
 	k.note(k.say(holeAll, count(h.Count), k.p.SpanText(h.Left)))
-	k.tell(holeTold, m.Length(h.Width), m.Length(h.Depth), h.Ball.String())
+	k.tell(holeTold, m.Length(h.Width), m.Length(h.Depth), m.Figure(h.Ball.String()))
 	if h.Above > 0 {
 		k.tell(holeAbove, m.Length(h.Above))
 	} else {

@@ -8,7 +8,7 @@ import "example.org/barrow/mix"
 func (k *pen) mulch(b *mix.Mulch) {
 	const from, middle = left + 13, page / 2
 	const w = right - from
-	m, name := k.p.Measure, k.p.Tasks[k.Task].Filling
+	m, name := k.p.Voice(), k.p.Tasks[k.Task].Filling
 	k.Kind = "mulch"
 	k.tell(mulchTold, m.Length(b.Layer), name)
 	under := k.amended(b)

@@ -6,6 +6,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 const (
@@ -96,7 +97,7 @@ func (k *pen) notes(class, s string, most int) {
 }
 
 // tell adds a sentence to the description.
-func (k *pen) tell(sentence string, args ...string) {
+func (k *pen) tell(sentence say.Phrase, args ...string) {
 	if k.Description != "" {
 		k.Description += " "
 	}
@@ -191,11 +192,11 @@ func (k *pen) onText(x, y float64) bool {
 }
 
 // ruler says the scale: a bar of a round length, scale units to a nanometre.
-func (k *pen) ruler(scale float64, sentence string) {
+func (k *pen) ruler(scale float64, sentence say.Phrase) {
 	l := roundLength(k.p.Measure, 14/scale)
 	h := float64(l) * scale
 	k.Height += 4
-	lines := wrap(k.say(sentence, k.p.Measure.Length(l)), right-left-16, 3, "label")
+	lines := wrap(k.say(sentence, k.p.Voice().Length(l)), right-left-16, 3, "label")
 	tall := max(h, step*float64(len(lines)))
 	y := k.Height + (tall-h)/2
 	k.upright(left+5, y, y+h)

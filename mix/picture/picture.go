@@ -9,7 +9,10 @@
 // However large the job, the shapes are few: what is left out is said.
 package picture
 
-import "example.org/barrow/mix"
+import (
+	"example.org/barrow/mix"
+	"example.org/barrow/units/say"
+)
 
 // Drawing is one picture.
 type Drawing struct {
@@ -64,7 +67,7 @@ func Tasks(p *mix.Plan) (list []Drawing) {
 func k0(p *mix.Plan) *pen { return start(p, -1, "") }
 
 // more adds, where something was left out, a drawing that says so.
-func (k *pen) more(list []Drawing, left int, sentence string) []Drawing {
+func (k *pen) more(list []Drawing, left int, sentence say.Phrase) []Drawing {
 	if left <= 0 {
 		return list
 	}

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
+	"example.org/barrow/units/say"
 )
 
 // section is a pot as it is cut through: half widths and heights, in any unit.
@@ -66,7 +67,7 @@ const (
 )
 
 func (k *pen) pot(t *mix.Pot) {
-	m := k.p.Measure
+	m := k.p.Voice()
 	s := sectionOf(t)
 	one, all := m.Volume(t.Takes.Plan), k.p.SpanText(t.Total)
 	k.notes("figure", t.Label, 3)
@@ -87,7 +88,7 @@ func (k *pen) pot(t *mix.Pot) {
 	}
 	middle := left + 6 + potWide/2
 	notes := []callout{}
-	point := func(x, y float64, sentence string, args ...string) {
+	point := func(x, y float64, sentence say.Phrase, args ...string) {
 		notes = append(notes, callout{x, y, "label", k.say(sentence, args...)})
 	}
 	last := first + float64(cells-1)*pitch*scale // the middle of the last cell
@@ -109,8 +110,8 @@ func (k *pen) pot(t *mix.Pot) {
 	}
 	if t.Line.Ball != nil {
 		across, _ := s.ball(t)
-		point(last+across*scale/2-2, line+6, potBall, t.Line.Ball.String())
-		k.tell(potBallTold, t.Line.Ball.String(), m.Volume(t.Ball.Plan))
+		point(last+across*scale/2-2, line+6, potBall, m.Figure(t.Line.Ball.String()))
+		k.tell(potBallTold, m.Figure(t.Line.Ball.String()), m.Volume(t.Ball.Plan))
 	}
 	takes := potTakes
 	if t.Cells > 1 {

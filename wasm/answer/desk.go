@@ -61,7 +61,7 @@ func document(docs [][]byte, i int) []byte {
 func (d *Desk) of(docs [][]byte, say func(*mix.Plan) []byte) []byte {
 	p, err := d.work(document(docs, 0))
 	if err != nil {
-		return mix.ProblemsJSON(err)
+		return mix.ProblemsJSON(err, nil)
 	}
 	return say(p)
 }
