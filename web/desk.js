@@ -12,7 +12,15 @@ import {createSlate} from './slate.js';
  * @property {any} changes what the yard changed, or null
  * @property {any} catalog what there is to choose from, or null
  * @property {Map<string, {path: string, code: string, value: string, hint: string}>} problems by path
+ * @property {any} planFor the document that the plan is of; 'saved' for one kept from before
+ * @property {any} problemsFor the document that the problems are of
  * @property {boolean} stale whether the plan is of an older entry
+ * @property {any} record what is kept of the job on this device, or null with no job open
+ * @property {any} home the document as it left home, or null before anything changed at the yard
+ * @property {Record<string, number>} ticks how many of each offer are ticked
+ * @property {boolean} comma whether this reader writes 1,5
+ * @property {string} spoken what the live region says
+ * @property {{text: string, undo?: boolean, bad?: boolean} | null} message
  * @property {'job' | 'yard' | 'ground'} place
  * @property {Set<string>} touched paths whose problems may be shown
  * @property {Set<string>} open what is folded out, by name
@@ -23,11 +31,26 @@ import {createSlate} from './slate.js';
 export function createDesk(doc) {
   return {
     slate: createSlate(doc),
-    plan: null, full: null, drawings: null, changes: null, catalog: null,
-    problems: new Map(), stale: false,
+    plan: null, planFor: null, full: null, drawings: null, changes: null, catalog: null,
+    problems: new Map(), problemsFor: null, stale: false,
+    record: null, home: null, ticks: {},
     place: 'job', touched: new Set(), open: new Set(),
+    comma: false, spoken: '', message: null,
     redraw() {},
   };
+}
+
+/** Opens a place. */
+export function goTo(desk, place) {
+  desk.place = place;
+  desk.redraw();
+  scrollTo(0, 0);
+}
+
+/** Says something on the page, until it is closed or something else is said. */
+export function tell(desk, text, more = {}) {
+  desk.message = {text, ...more};
+  desk.redraw();
 }
 
 /** Folds a part of the page out or in. */

@@ -1,29 +1,85 @@
-// The least page: a job as text, and the plan as text.
-import {h, render} from './h.js';
+// The page's start: what was kept is shown at once, the program loads beside
+// it, and from then on everything typed is worked out again.
+import {render} from './h.js';
+import {createActs, speak, spoken} from './acts.js';
+import {createDesk} from './desk.js';
+import {deviceStorage, openKeep} from './keep.js';
 import * as offline from './offline.js';
-import {parts} from './parts.js';
+import {parts, single} from './parts.js';
 import {startProgram} from './program.js';
+import {keepUp} from './recompute.js';
+import {chooseLanguage, decimalMark, say} from './say.js';
+import {setting} from './settings.js';
+import {view} from './view.js';
 
 const program = startProgram(parts);
-let job = '{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]}';
-let result = '', state = '', update = false;
-
 globalThis.barrowCall = program.call;
 
-function draw() {
-  render(h('main', null,
-    h('h1', null, 'Barrow'),
-    h('label', null, 'Job ', h('textarea', {value: job, onInput: event => { job = event.target.value; work(); }})),
-    h('p', {role: 'status'}, state),
-    update && h('button', {type: 'button', onClick: offline.useUpdate}, 'Use the new version'),
-    h('pre', null, result)), document.getElementById('app'));
+const desk = createDesk({schema: 1, tasks: []});
+desk.keep = openKeep(deviceStorage());
+desk.acts = createActs(desk, program);
+desk.theme = setting('theme') ?? '';
+if (desk.theme) document.documentElement.dataset.theme = desk.theme;
+
+// Redraws come together, once a frame at most.
+const root = document.getElementById('app');
+let drawn = false;
+desk.redraw = () => {
+  if (drawn) return;
+  drawn = true;
+  queueMicrotask(() => { drawn = false; render(view(desk), root); });
+};
+
+let hush;
+const recompute = keepUp(desk, program, {
+  planned(text) {
+    desk.planText = text;
+    desk.acts.saveSoon();
+  },
+  settled() {
+    clearTimeout(hush);
+    hush = setTimeout(() => { desk.spoken = spoken(desk); desk.redraw(); }, 700);
+  },
+  failed(error) {
+    desk.message = {text: say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message}), bad: true};
+    desk.redraw();
+  },
+});
+desk.recompute = recompute;
+desk.ticked = desk.acts.saveSoon;
+desk.slate.subscribe(desk.acts.saveSoon);
+
+const leaving = () => desk.acts.save();
+addEventListener('pagehide', leaving);
+document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') leaving(); });
+
+async function start() {
+  const language = chooseLanguage(navigator.languages, setting('language'));
+  desk.comma = decimalMark(navigator.language, setting('decimal')) === ',';
+  desk.language = language;
+  const last = desk.keep.last();
+  if (last && !location.hash.startsWith('#job=')) desk.acts.take(last);
+  desk.redraw();
+  if (location.hash.startsWith('#job=')) await desk.acts.takeLink(location.hash);
+  await speak(desk, program, language);
+  offlineWork();
 }
 
-async function work() {
-  result = await program.text('plan', job).catch(String);
-  draw();
+/** Keeps the page for working offline, and offers a newer one. */
+function offlineWork() {
+  const texts = {
+    unknown: '', none: '', failed: () => say('This page could not be kept for working offline; it works while there is a network.'),
+    ready: () => say('This page works offline.'),
+  };
+  offline.onState(state => {
+    desk.offlineText = texts[state] || (() => single ? say('This page is one file and needs no network.') : say('This browser does not keep the page: it needs a network to open.'));
+    desk.redraw();
+  });
+  offline.onUpdate(() => { desk.updateReady = true; desk.redraw(); });
+  desk.useUpdate = () => { desk.acts.save(); offline.useUpdate(); };
+  offline.register();
 }
 
-offline.onState(now => { state = now; draw(); });
-offline.onUpdate(() => { update = true; draw(); });
-work().then(offline.register);
+addEventListener('hashchange', () => { if (location.hash.startsWith('#job=')) desk.acts.takeLink(location.hash); });
+desk.keep.watch(change => desk.acts.heard(change));
+start();

@@ -7,7 +7,9 @@ import (
 	"bytes"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/picture"
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/wasm/qr"
 )
 
 // Desk answers one page. It keeps the last job that it worked out, since a page
@@ -23,8 +25,10 @@ type Desk struct {
 var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
 	"plan":    (*Desk).planned,
 	"full":    (*Desk).full,
+	"shown":   (*Desk).shown,
 	"changes": (*Desk).changes,
 	"csv":     (*Desk).csv,
+	"qr":      code,
 	"catalog": func(*Desk, [][]byte) []byte { return catalog() },
 	"fields":  func(*Desk, [][]byte) []byte { return fields() },
 	"sample":  func(*Desk, [][]byte) []byte { return mix.Sample() },
@@ -72,6 +76,18 @@ func (d *Desk) planned(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).JSO
 // full answers with the plan and what takes longer: how sure, other choices.
 func (d *Desk) full(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).FullJSON) }
 
+// shown answers with what is laid out beside the plan: its drawings.
+func (d *Desk) shown(docs [][]byte) []byte {
+	return d.of(docs, func(p *mix.Plan) []byte {
+		var w wire.Writer
+		w.BeginObject()
+		w.Key("drawings")
+		picture.Write(&w, picture.Tasks(p))
+		w.EndObject()
+		return w.Bytes()
+	})
+}
+
 // csv answers with rows for a spreadsheet.
 func (d *Desk) csv(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).CSV) }
 
@@ -79,6 +95,21 @@ func (d *Desk) csv(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).CSV) }
 func (d *Desk) changes(docs [][]byte) []byte {
 	before, _ := mix.PlanDocument(document(docs, 0)) // as it stood it may have been no plan
 	return d.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return mix.ChangesJSON(before, after) })
+}
+
+// code answers with the QR code of a text, as a square and the path of its dark
+// modules; {} when it is too long for one.
+func code(_ *Desk, docs [][]byte) []byte {
+	var w wire.Writer
+	w.BeginObject()
+	if size, path, ok := qr.Path(string(document(docs, 0))); ok {
+		w.Key("size")
+		w.Int(int64(size))
+		w.Key("path")
+		w.String(string(path))
+	}
+	w.EndObject()
+	return w.Bytes()
 }
 
 // problem is the problems' document with one problem that is of no field.

@@ -1,0 +1,219 @@
+// What a person can do with whole jobs: start, open, keep, copy, delete, share,
+// save as a file, print; and how the page speaks.
+import {say, setLanguage, sayCount} from './say.js';
+import {tell} from './desk.js';
+import {mark} from './recompute.js';
+import {totalLine} from './bill.js';
+import {fileName, jobText, readFile} from './file.js';
+import {download} from './download.js';
+import {fitsQR, linkOf, readLink} from './link.js';
+import {languageBytes} from './parts.js';
+import {saveSetting} from './settings.js';
+
+const emptyJob = {schema: 1, name: '', measure: 'us', tasks: []};
+
+const places = ['job', 'yard', 'ground'];
+
+/** How long after the last key the job is saved, in ms: a killed tab loses no more. */
+const SAVE_AFTER = 150;
+
+/**
+ * @param {import('./desk.js').Desk} desk
+ * @param {any} program
+ */
+export function createActs(desk, program) {
+  const {keep, slate} = desk;
+  let saving;
+
+  /** Takes a record as the job in hand. */
+  function take(record) {
+    Object.assign(desk, {
+      record, home: record.home, ticks: record.ticks, place: places.includes(record.place) ? record.place : 'job',
+      plan: null, planText: record.plan, full: null, drawings: null, changes: null, restFor: null,
+      planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null,
+    });
+    if (record.plan) Object.assign(desk, savedPlan(record.plan));
+    keep.open(record.id);
+    slate.open(record.doc);
+    mark(desk);
+  }
+
+  /** Makes a record of a document and takes it. */
+  function begin(doc, more = {}) {
+    save();
+    outcome(keep.create(doc, doc.name || say('Unnamed job'), more), take);
+  }
+
+  /** Shows what became of saving. */
+  function outcome(done, take = record => { desk.record = record; }) {
+    if (done.conflict) return differ(done.conflict);
+    take(done.record);
+    desk.keptText = done.text ?? '';
+    desk.redraw();
+  }
+
+  /** Saves soon. */
+  function saveSoon() {
+    clearTimeout(saving);
+    saving = setTimeout(save, SAVE_AFTER);
+  }
+
+  /** Saves what is in hand, if it is not as it was saved. */
+  function save() {
+    clearTimeout(saving);
+    const {record} = desk;
+    if (!record || desk.conflict) return;
+    const next = {...record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place, plan: desk.planText ?? ''};
+    if (typeof slate.doc.name === 'string' && slate.doc.name !== record.doc.name) next.name = keep.freeName(slate.doc.name || say('Unnamed job'), record.id);
+    if (Object.keys(next).every(key => next[key] === record[key])) return;
+    outcome(keep.save(next));
+  }
+
+  /** Another tab saved this job too: nothing is lost, the person chooses. */
+  function differ(theirs) {
+    desk.conflict = {
+      theirs() { take(theirs); },
+      mine() {
+        desk.conflict = null;
+        outcome(keep.saveAsCopy({...desk.record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place}, slate.doc.name || say('Unnamed job')));
+        keep.open(desk.record.id);
+        tell(desk, say('Kept as {name}.', {name: desk.record.name}));
+      },
+    };
+    desk.redraw();
+  }
+
+  async function takeFile(file) {
+    const {doc, why} = await readFile(file);
+    if (!doc) return tell(desk, why, {bad: true});
+    begin(doc);
+    tell(desk, say('Opened {name}.', {name: file.name}));
+  }
+
+  function pick() {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = '.json,application/json';
+    input.hidden = true;
+    input.dataset.test = 'import-file';
+    input.addEventListener('change', () => { if (input.files[0]) takeFile(input.files[0]); input.remove(); });
+    input.addEventListener('cancel', () => input.remove());
+    document.body.append(input);
+    input.click();
+  }
+
+  return {
+    take, saveSoon, save,
+    startEmpty: () => begin({...emptyJob}),
+    startSample: async () => begin(await program.ask('sample')),
+    openFile: pick,
+    takeFile,
+    open(id) {
+      save();
+      const record = keep.load(id);
+      if (record) take(record);
+      else tell(desk, say('That job is no longer here.'), {bad: true});
+    },
+    copy() {
+      save();
+      begin(slate.doc, {home: desk.home, ticks: desk.ticks, place: desk.place});
+    },
+    remove(id) {
+      desk.deleted = keep.remove(id);
+      if (desk.record?.id === id) {
+        clearTimeout(saving);
+        Object.assign(desk, {record: null, plan: null});
+        slate.open({...emptyJob});
+      }
+      desk.redraw();
+    },
+    undelete() {
+      const done = keep.restore(desk.deleted.token);
+      desk.deleted = null;
+      if (done) outcome(done, record => { if (!desk.record) take(record); });
+      desk.redraw();
+    },
+    /** Another tab saved or deleted a job. */
+    heard({id, record}) {
+      if (id === desk.record?.id && record && record.rev !== desk.record.rev) {
+        if (record.doc && JSON.stringify(record.doc) === JSON.stringify(slate.doc)) desk.record = record;
+        else if (slate.doc === desk.record.doc) take(record);
+        else differ(record);
+      }
+      desk.redraw();
+    },
+    /** Takes the job of a link, as a job of its own. */
+    async takeLink(fragment) {
+      const {doc, why} = await readLink(fragment);
+      history.replaceState(null, '', location.pathname + location.search);
+      if (doc) begin(doc);
+      else tell(desk, why, {bad: true});
+    },
+    async share() {
+      const {link, why} = await linkOf(slate.doc, shareBase());
+      if (!link) return tell(desk, why, {bad: true});
+      const code = fitsQR(link) ? await program.ask('qr', link) : null;
+      desk.shared = {link, code: code?.path ? code : null, why: say('The job is too large for one code: send the link or a file.')};
+      desk.redraw();
+    },
+    exportJob() { download(jobText(slate.doc), fileName(slate.doc.name, 'json'), 'application/json'); },
+    async exportCSV() { download(await program.text('csv', slate.doc), fileName(slate.doc.name, 'csv'), 'text/csv'); },
+    print(which) {
+      desk.printing = which;
+      desk.redraw();
+      requestAnimationFrame(() => {
+        addEventListener('afterprint', () => { desk.printing = null; desk.redraw(); }, {once: true});
+        window.print();
+      });
+    },
+    async setLanguage(language) {
+      saveSetting('language', language);
+      await speak(desk, program, language);
+    },
+    async setDecimal(mark) {
+      saveSetting('decimal', mark);
+      desk.comma = mark === ',';
+      await speak(desk, program, desk.language);
+    },
+    setTheme(theme) {
+      saveSetting('theme', theme);
+      desk.theme = theme;
+      if (theme) document.documentElement.dataset.theme = theme;
+      else delete document.documentElement.dataset.theme;
+      desk.redraw();
+    },
+  };
+}
+
+/** A plan kept from before, to show until it is worked out anew. */
+function savedPlan(text) {
+  try {
+    const plan = JSON.parse(text);
+    return Array.isArray(plan.needs) && Array.isArray(plan.tasks) ? {plan, planFor: 'saved', stale: false} : {};
+  } catch {
+    return {};
+  }
+}
+
+/** The page's own address, without what it was opened with. */
+function shareBase() {
+  return location.href.replace(/[?#].*$/, '');
+}
+
+/** Speaks a language from now on: the page, and the program's sentences. */
+export async function speak(desk, program, language) {
+  desk.language = language;
+  const bytes = language === 'en' ? new Uint8Array() : await languageBytes(language);
+  setLanguage(language === 'en' ? null : JSON.parse(new TextDecoder().decode(bytes)));
+  document.documentElement.lang = language;
+  await program.call('tongue', bytes, new TextEncoder().encode(desk.comma ? ',' : '.'));
+  desk.catalog = await program.ask('catalog');
+  desk.planFor = desk.restFor = desk.problemsFor = null;
+  desk.redraw();
+  await desk.recompute();
+}
+
+/** What a screen reader hears once a result is there. */
+export function spoken(desk) {
+  return desk.stale ? sayCount(desk.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(desk);
+}

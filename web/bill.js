@@ -1,0 +1,28 @@
+// What there is to pay, and how far the truck has to go.
+import {h} from './h.js';
+import {say} from './say.js';
+import {facts, money} from './figure.js';
+
+/** The total and the drives, in a line that is always in sight. */
+export function totalLine(desk) {
+  const {plan} = desk;
+  if (!plan) return null;
+  const total = plan.total !== undefined ? money(desk, plan.total) : say('no prices yet');
+  const parts = [plan.order.length > 0 ? total : say('{n} materials', {n: plan.needs.length}), plan.load?.drives_shown, plan.left_out?.length > 0 && plan.order.length > 0 && say('not all of it')];
+  return parts.filter(Boolean).join(' · ');
+}
+
+/** The bill, row by row. */
+export function bill(desk) {
+  const {plan} = desk;
+  if (plan.total === undefined) return null;
+  return facts([
+    [say('Goods'), money(desk, plan.cost)],
+    plan.tax && [say('Tax'), money(desk, plan.tax)],
+    plan.driving && [say('Driving'), money(desk, plan.driving)],
+    plan.delivery && [say('Delivery'), money(desk, plan.delivery)],
+    [say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(desk, plan.total))],
+    plan.deposit && [say('Deposit, paid back'), money(desk, plan.deposit)],
+    plan.none_below && [say('No order costs less than'), money(desk, plan.none_below)],
+  ], {class: 'facts bill'});
+}

@@ -1,0 +1,36 @@
+// Draws what the plan drew: shapes with their places already worked out.
+import {h} from './h.js';
+
+/** The shapes that a drawing may have, and what of each is taken over. */
+const allowed = {
+  rect: ['x', 'y', 'width', 'height'],
+  line: ['x1', 'y1', 'x2', 'y2'],
+  circle: ['cx', 'cy', 'r'],
+  ellipse: ['cx', 'cy', 'rx', 'ry'],
+  path: ['d'],
+  text: ['x', 'y', 'text-anchor'],
+};
+
+/** One drawing, with its title and its text for those who do not see it. */
+export function drawing(d, key) {
+  const id = 'drawing-' + key;
+  return h('figure', {class: cls(d.kind), key},
+    h('svg', {viewBox: `0 0 ${d.width} ${d.height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc`, width: d.width, height: d.height},
+      h('title', {id: `${id}-title`}, d.title), h('desc', {id: `${id}-desc`}, d.desc),
+      d.shapes.map((s, i) => shape(s, i))));
+}
+
+function cls(kind) { return 'drawing drawing-' + kind; }
+
+function shape(s, key) {
+  const takes = Object.hasOwn(allowed, s.is) && allowed[s.is];
+  if (!takes) return null;
+  const attrs = {key, class: s.class};
+  for (const name of takes) attrs[name] = s[name];
+  return h(s.is, attrs, s.is === 'text' ? s.text : undefined);
+}
+
+/** The drawings of one task, or of a kind. */
+export function drawingsOf(desk, which) {
+  return (desk.drawings ?? []).filter(which);
+}

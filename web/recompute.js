@@ -1,0 +1,90 @@
+// Keeps the plan up with the job in hand. One question is under way at a time;
+// what is typed meanwhile is asked next, and what nobody sees any more is not
+// asked at all.
+
+/** How long nothing must change before what takes longer is asked, in ms. */
+const PAUSE = 500;
+
+/**
+ * @param {import('./desk.js').Desk} desk
+ * @param {ReturnType<typeof import('./program.js').startProgram>} program
+ * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [told]
+ */
+export function keepUp(desk, program, told = {}) {
+  let busy = false, timer, rests = false;
+  const {slate} = desk;
+
+  async function run() {
+    if (busy) return;
+    busy = true;
+    try {
+      for (let doc; (doc = slate.doc) !== desk.planFor && doc !== desk.problemsFor;) {
+        take(doc, await program.text('plan', doc));
+      }
+    } catch (error) {
+      told.failed?.(error);
+    } finally {
+      busy = false;
+    }
+    clearTimeout(timer);
+    timer = setTimeout(rest, PAUSE);
+  }
+
+  /** Takes an answer, unless the job has changed since: then only its figures. */
+  function take(doc, text) {
+    const answer = JSON.parse(text);
+    const now = doc === slate.doc;
+    if (answer.problems) {
+      desk.problems = new Map(answer.problems.map(p => [p.path, p]));
+      desk.problemsFor = doc;
+      desk.stale = true;
+    } else {
+      desk.problems = new Map();
+      desk.problemsFor = null;
+      desk.plan = answer;
+      desk.planFor = doc;
+      desk.stale = !now;
+      if (now) told.planned?.(text);
+    }
+    mark(desk);
+    desk.redraw();
+    told.settled?.();
+  }
+
+  /** Asks for what takes longer, once nothing has changed for a while. */
+  async function rest() {
+    const doc = slate.doc;
+    if (rests || busy || doc !== desk.planFor || doc === desk.restFor) return;
+    rests = true;
+    try {
+      const [shown, changes, full] = [await program.ask('shown', doc), desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null, await program.ask('full', doc)];
+      if (doc === slate.doc) {
+        Object.assign(desk, {drawings: shown.drawings, changes, full, restFor: doc});
+        desk.redraw();
+      }
+    } catch (error) {
+      told.failed?.(error);
+    } finally {
+      rests = false;
+    }
+    if (doc !== slate.doc) run();
+  }
+
+  slate.subscribe(() => {
+    desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
+    if (!desk.stale) desk.problems = new Map();
+    mark(desk);
+    desk.redraw();
+    run();
+  });
+  return run;
+}
+
+/** Says on the document how old the result shown is. */
+export function mark(desk) {
+  const was = document.documentElement.dataset.result;
+  const is = !desk.plan ? undefined : desk.stale ? 'stale' : desk.planFor === 'saved' ? 'saved' : 'fresh';
+  if (is) document.documentElement.dataset.result = is;
+  else delete document.documentElement.dataset.result;
+  if (is === 'fresh' && was !== 'fresh') requestAnimationFrame(() => performance.mark('barrow-result'));
+}

@@ -1,0 +1,78 @@
+// The page: a head, the place that is open, the total that is always in sight,
+// and the bar of places under the thumb.
+import {h, cls} from './h.js';
+import {say} from './say.js';
+import {totalLine} from './bill.js';
+import {formView} from './form.js';
+import {resultView} from './result.js';
+import {yardView} from './yard.js';
+import {groundView} from './ground.js';
+import {shelfView} from './shelf.js';
+import {startView} from './start.js';
+import {sheetsView} from './sheets.js';
+import {goTo} from './desk.js';
+
+/** Everything there is to see. */
+export function view(desk) {
+  return [
+    h('a', {class: 'skip', href: '#place', key: 'skip', onClick: e => { e.preventDefault(); document.getElementById('place')?.focus(); }}, say('Skip to the job')),
+    head(desk),
+    messages(desk),
+    h('main', {id: 'place', key: 'main', tabIndex: -1, class: 'place place-' + desk.place}, desk.record ? place(desk) : startView(desk)),
+    desk.record && foot(desk),
+    desk.shelfOpen && shelfView(desk),
+    sheetsView(desk),
+    h('div', {class: 'unseen', role: 'status', 'aria-live': 'polite', 'data-test': 'live', key: 'live'}, desk.spoken),
+  ];
+}
+
+function head(desk) {
+  const name = desk.slate.doc.name || say('Unnamed job');
+  return h('header', {class: 'head', key: 'head'},
+    desk.record ? h('p', {class: 'head-name'}, name) : h('p', {class: 'head-name'}, 'Barrow'),
+    desk.keptText && h('p', {class: 'kept'}, desk.keptText),
+    h('button', {type: 'button', class: 'menu', 'data-test': 'menu', 'aria-haspopup': 'dialog', onClick: () => { desk.shelfOpen = true; desk.redraw(); }}, say('Jobs and more')));
+}
+
+/** What the page has to say of itself, with what can be done about it. */
+function messages(desk) {
+  return h('div', {class: 'messages', key: 'messages'},
+    desk.updateReady && h('div', {class: 'message', role: 'status', 'data-test': 'update'},
+      h('p', null, say('A newer Barrow is ready.')),
+      h('button', {type: 'button', 'data-test': 'update-now', onClick: desk.useUpdate}, say('Use it now')),
+      h('button', {type: 'button', class: 'quiet', 'data-test': 'update-later', onClick: () => { desk.updateReady = false; desk.redraw(); }}, say('Later'))),
+    desk.conflict && h('div', {class: 'message', role: 'alert', 'data-test': 'conflict'},
+      h('p', null, say('This job was changed in another tab.')),
+      h('button', {type: 'button', 'data-test': 'conflict-theirs', onClick: desk.conflict.theirs}, say('Show that one')),
+      h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: desk.conflict.mine}, say('Keep this one as a copy'))),
+    desk.message && h('div', {class: 'message', role: desk.message.bad ? 'alert' : 'status', 'data-test': 'message'},
+      h('p', null, desk.message.text),
+      desk.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => { desk.message = null; desk.slate.undo(); desk.redraw(); }}, say('Undo')),
+      h('button', {type: 'button', class: 'quiet', onClick: () => { desk.message = null; desk.redraw(); }}, say('Close'))));
+}
+
+function place(desk) {
+  switch (desk.place) {
+    case 'yard': return yardView(desk);
+    case 'ground': return groundView(desk);
+  }
+  return h('div', {class: 'job'}, formView(desk), resultView(desk));
+}
+
+/** The total and the places. */
+function foot(desk) {
+  return h('footer', {class: 'foot', key: 'foot'},
+    h('div', {class: cls('total', {old: desk.stale})},
+      h('p', {'data-test': 'total'}, totalLine(desk) ?? say('Working it out.')),
+      desk.stale && desk.plan && h('p', {class: 'stale', 'data-test': 'stale'}, staleText(desk))),
+    h('nav', {'aria-label': say('Places')}, [['job', say('Job')], ['yard', say('Yard')], ['ground', say('Ground')]].map(([place, name]) =>
+      h('button', {key: place, type: 'button', 'data-test': 'place-' + place, 'aria-current': desk.place === place ? 'page' : undefined, onClick: () => goTo(desk, place)}, name))));
+}
+
+/** Why the result is not of what is typed. */
+function staleText(desk) {
+  const n = desk.problems.size;
+  if (desk.problemsFor !== desk.slate.doc || n === 0) return say('of what was typed before');
+  const needed = [...desk.problems.values()].every(p => p.code === 'field.missing');
+  return needed ? say('of what was there before; something is still needed') : say('of what was there before; see what is marked');
+}

@@ -1,0 +1,195 @@
+// The Yard place: the list to buy, what changed there, and the trips.
+import {h, Component, cls} from './h.js';
+import {say} from './say.js';
+import {read, show} from './entry.js';
+import {bill} from './bill.js';
+import {count, facts, fold, money, nameOf, offerName, packName, working} from './figure.js';
+import {drawing, drawingsOf} from './drawing.js';
+import {cautions, sure} from './result.js';
+import {buyTicked, goHome, isSoldOut, setOffer, setOnlyStock, setSoldOut, setTick, settle, unbuy} from './yard_acts.js';
+import {problemAt} from './desk.js';
+
+/** The whole place. */
+export function yardView(desk) {
+  const {plan} = desk;
+  if (!plan) return h('p', {class: 'note'}, say('Nothing to buy yet: enter what is to be done in the Job place.'));
+  return h('div', {class: 'yard'},
+    h('h1', null, say('What to buy')),
+    changes(desk),
+    leftOut(desk),
+    plan.order.length > 0 ? list(desk) : needsAlone(desk),
+    bought(desk),
+    soldOut(desk),
+    h('section', {class: 'pay'}, h('h2', null, say('To pay')), bill(desk) ?? h('p', null, say('No prices are given.')), working(desk, 'load', say('the order'), s => s.task === undefined)),
+    others(desk),
+    trips(desk),
+    drawingsOf(desk, d => d.kind === 'order').map((d, i) => drawing(d, 'order-' + i)),
+    stock(desk),
+    sure(desk),
+    cautions(plan.cautions, c => c.code !== 'digging'));
+}
+
+/** The lines of the order, to tick. */
+function list(desk) {
+  const {order} = desk.plan;
+  const all = order.every(l => desk.ticks[offerName(l)] === l.count);
+  const some = order.some(l => desk.ticks[offerName(l)] === l.count);
+  return h('section', null,
+    h('h2', {class: 'unseen'}, say('The list')),
+    h('ul', {class: 'lines'}, order.map(l => line(desk, l))),
+    all && h('p', {class: 'done', role: 'status'}, say('All of it is ticked.')),
+    some && h('button', {type: 'button', class: 'quiet', onClick: () => buyTicked(desk)}, say('What is ticked is bought: work out the rest')));
+}
+
+/** One line: so many packs of a material. */
+function line(desk, l) {
+  const name = offerName(l);
+  const ticked = desk.ticks[name];
+  const id = 'tick-' + l.offer;
+  const what = h('span', {class: 'what'},
+    h('strong', {class: 'figure'}, count(l)), ' × ', packName(l), ' ', h('span', {class: 'material'}, nameOf(desk, l.material)));
+  return h('li', {class: cls('line', {ticked: ticked === l.count}), key: l.offer, 'data-test': 'line', 'data-offer': name, 'data-count': l.count},
+    h('div', {class: 'line-head'},
+      h('input', {type: 'checkbox', id, 'data-test': 'tick', checked: ticked === l.count, onChange: e => setTick(desk, l, e.target.checked)}),
+      h('label', {for: id}, what,
+        h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'), l.mass_shown && h('span', null, l.mass_shown)))),
+    ticked !== undefined && ticked !== l.count && h('p', {class: 'differs', role: 'status'}, say('You ticked {ticked}; the plan now has {count}.', {ticked, count: l.count})),
+    h('div', {class: 'line-acts'},
+      h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
+      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))),
+    l.left_shown && h('p', {class: 'line-left'}, say('{left} over', {left: l.left_shown}), l.delivered ? ' · ' + say('{n} delivered', {n: l.delivered}) : ''));
+}
+
+/** What may have changed about an offer. */
+function offerFields(desk, index) {
+  return h('div', {class: 'line-fields'},
+    h(Entry, {desk, path: ['offers', index, 'price'], kind: 'money', label: say('Price of one'), test: 'line-price', set: v => setOffer(desk, index, 'price', v)}),
+    h(Entry, {desk, path: ['offers', index, 'stock'], kind: 'count', label: say('How many there are'), test: 'line-stock', set: v => setOffer(desk, index, 'stock', v)}));
+}
+
+/** A field of the yard: what is typed is kept as it is typed. */
+class Entry extends Component {
+  render({desk, path, kind, label, test, set}) {
+    const where = desk.slate.pathText(path);
+    const id = 'entry-' + where.replace(/[^\w]+/g, '-');
+    const problem = problemAt(desk, where);
+    const habit = {comma: desk.comma};
+    const value = this.state.typed ?? show(kind, desk.slate.get(path), habit);
+    return h('div', {class: 'entry'},
+      h('label', {for: id}, label),
+      h('input', {
+        id, value, 'data-test': test, 'data-path': where, inputMode: kind === 'count' ? 'numeric' : 'decimal', autoComplete: 'off', enterKeyHint: 'done',
+        'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem ? id + '-problem' : undefined,
+        onInput: e => {
+          this.setState({typed: e.target.value});
+          set(e.target.value.trim() === '' ? undefined : read(kind, e.target.value, habit));
+        },
+        onBlur: () => { desk.touched.add(where); this.setState({typed: undefined}); },
+      }),
+      problem && h('p', {id: id + '-problem', class: 'problem', 'data-test': 'problem', 'data-path': where}, problem.hint));
+  }
+}
+
+/** Needs without any order: how many of each common pack. */
+function needsAlone(desk) {
+  return h('section', null,
+    h('p', {class: 'note'}, say('No offers yet: what each comes to in common packs.')),
+    desk.plan.needs.map(n => h('article', {class: 'need', key: n.material}, h('h2', null, n.name),
+      h('p', null, h('strong', {class: 'figure'}, n.shown)),
+      n.grade && h('p', {class: 'note'}, say('Ask for: {grade}', {grade: n.grade})),
+      facts(n.packs.map(p => [packName(p), count(p)])))));
+}
+
+/** What the yard's changes did, line by line. */
+function changes(desk) {
+  if (!desk.home || desk.home === desk.slate.doc) return null;
+  const {changes: c} = desk;
+  return h('section', {class: 'changes', 'data-test': 'changes', 'aria-label': say('What changed at the yard')},
+    h('h2', null, say('What changed')),
+    !c ? h('p', null, say('Working it out.')) : [
+      h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
+        packName(k) + ' ' + k.name + ': ', h('strong', null, say('{after}, was {before}', {before: k.before, after: k.after}))))),
+      c.changes.every(k => k.is === 'same') && h('p', null, say('The list is the same.')),
+      c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, say('In all {after}, was {before}', {before: money(desk, c.before.total), after: money(desk, c.after.total)})),
+      c.after?.drives_shown && h('p', null, c.before?.drives_shown && c.before.drives_shown !== c.after.drives_shown ? say('{after}, was {before}', {before: c.before.drives_shown, after: c.after.drives_shown}) : c.after.drives_shown),
+    ],
+    h('p', {class: 'acts'},
+      h('button', {type: 'button', class: 'quiet', onClick: () => goHome(desk)}, say('Back to the plan from home')),
+      h('button', {type: 'button', class: 'quiet', onClick: () => settle(desk)}, say('Take this as the plan'))));
+}
+
+/** What no offer covers. */
+function leftOut(desk) {
+  const out = desk.plan.left_out ?? [];
+  if (out.length === 0) return null;
+  return h('section', {class: 'left-out', role: 'alert'},
+    h('h2', null, say('Not on the list')),
+    out.map(m => h('div', {key: m.material},
+      h('p', null, h('strong', null, m.name), ': ', say('no offer covers it.'), ' ', desk.plan.needs.find(n => n.material === m.material)?.shown),
+      m.stand_ins.length > 0 && h('ul', null, m.stand_ins.map((s, i) => h('li', {key: i}, s))))));
+}
+
+/** What is bought already. */
+function bought(desk) {
+  const list = desk.slate.doc.yard?.bought ?? [];
+  if (list.length === 0) return null;
+  return h('section', {class: 'bought'},
+    h('h2', null, say('Bought already')),
+    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${b.count} × ${b.offer}`),
+      h('button', {type: 'button', class: 'quiet', onClick: () => unbuy(desk, i)}, say('Not bought after all'))))));
+}
+
+/** What is sold out. */
+function soldOut(desk) {
+  const list = desk.slate.doc.yard?.without ?? [];
+  if (list.length === 0) return null;
+  return h('section', {class: 'sold-out'},
+    h('h2', null, say('Sold out')),
+    h('ul', {class: 'lines'}, list.map(name => h('li', {key: name, class: 'line', 'data-test': 'gone', 'data-offer': name}, h('p', null, name),
+      h('button', {type: 'button', class: 'quiet', 'data-test': 'there-after-all', onClick: () => setSoldOut(desk, name, false)}, say('There after all'))))));
+}
+
+/** Offers that the order does not take. */
+function others(desk) {
+  const list = (desk.plan.others ?? []).filter(l => !isSoldOut(desk, offerName(l)));
+  if (list.length === 0) return null;
+  return h('section', {class: 'others'},
+    h('h2', null, say('Other packs on offer')),
+    h('p', {class: 'note'}, say('Each as if it were bought alone.')),
+    h('ul', {class: 'lines'}, list.map(l => {
+      const name = offerName(l);
+      return h('li', {class: 'line', key: l.offer, 'data-test': 'other', 'data-offer': name},
+        h('p', {class: 'line-head'}, h('span', {class: 'what'}, count(l), ' × ', packName(l), ' ', nameOf(desk, l.material)),
+          h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'))),
+        h('div', {class: 'line-acts'},
+          h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
+          fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))));
+    })));
+}
+
+/** How much of everything is left, where nobody has counted. */
+function stock(desk) {
+  return fold(desk, 'only-stock', say('Little left of everything?'), () => h('div', {class: 'line-fields'},
+    h(Entry, {desk, path: ['yard', 'only_stock'], kind: 'count', label: say('At most so many of each that has no stock given'), test: 'only-stock', set: v => setOnlyStock(desk, v)})));
+}
+
+/** The drives and the yard's own loads. */
+function trips(desk) {
+  const {plan} = desk;
+  if (plan.trips.length === 0 && !plan.deliveries) return null;
+  return h('section', {class: 'trips', 'data-test': 'trips'},
+    h('h2', null, say('Trips')),
+    plan.load?.drives_shown && h('p', null, h('strong', {class: 'figure'}, plan.load.drives_shown)),
+    h('ol', {class: 'trip-list'}, plan.trips.map((t, i) => trip(desk, t, i))),
+    (plan.deliveries ?? []).length > 0 && [h('h3', null, say('Delivered')), h('ol', {class: 'trip-list'}, plan.deliveries.map((t, i) => trip(desk, t, 'd' + i)))],
+    drawingsOf(desk, d => d.kind === 'trip').map((d, i) => drawing(d, 'trip-' + i)));
+}
+
+/** One trip, or trips alike. */
+function trip(desk, t, key) {
+  const limits = {weight: say('full by weight'), room: say('full by room')};
+  return h('li', {key, class: 'trip', 'data-test': 'trip', 'data-count': t.times ?? 1},
+    t.times > 1 && h('p', {class: 'times'}, say('{n} times:', {n: t.times})),
+    h('ul', null, t.packs.map((p, i) => h('li', {key: i}, `${p.count} × `, packName(p), ' ', nameOf(desk, p.material)))),
+    h('p', {class: 'note'}, [t.mass_shown, t.packed_shown, limits[t.limit]].filter(Boolean).join(' · ')));
+}
