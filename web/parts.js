@@ -10,8 +10,23 @@ export const single = Boolean(block('barrow-wasm'));
 export const parts = single ? {worker: workerInside, wasm: unzip(block('barrow-wasm'))}
   : {worker: () => new Worker('worker.js', {type: 'module'}), wasm: 'barrow.wasm'};
 
+// workerInside is a port with the program behind it: in a worker or, where the
+// browser lets a file start none, here.
 function workerInside() {
-  return new Worker(URL.createObjectURL(new Blob([block('barrow-worker')], {type: 'text/javascript'})));
+  const {port1, port2} = new MessageChannel();
+  port1.start();
+  const here = () => globalThis.barrowWorker(port2);
+  try {
+    const worker = new Worker(URL.createObjectURL(new Blob([block('barrow-worker')], {type: 'text/javascript'})));
+    worker.onerror = here;
+    worker.onmessage = () => { // it runs
+      worker.onerror = null;
+      worker.postMessage(null, [port2]);
+    };
+  } catch {
+    here();
+  }
+  return port1;
 }
 
 function unzip(gzip64) {

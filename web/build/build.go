@@ -55,6 +55,9 @@ func build(source string) (files, error) {
 	if made["index.html"], err = page(html, made); err != nil {
 		return nil, fmt.Errorf("index.html: %w", err)
 	}
+	if made["barrow.html"], err = single(html, made); err != nil {
+		return nil, fmt.Errorf("barrow.html: %w", err)
+	}
 	if made["sw.js"], err = keeper(filepath.Join(source, "sw.js"), made); err != nil {
 		return nil, err
 	}

@@ -12,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/wasm/answer"
 )
 
 var once = sync.OnceValues(func() (files, error) {
@@ -54,8 +55,8 @@ func TestSameEveryTime(t *testing.T) {
 	}
 }
 
-// TestSameBytes: the library answers a job with the same bytes compiled for a
-// browser as compiled for this machine, whether the job is sound or not.
+// TestSameBytes: the library answers a job with the same bytes in the built
+// worker as compiled for this machine, whether the job is sound or not.
 func TestSameBytes(t *testing.T) {
 	node, err := exec.LookPath("node")
 	if err != nil {
@@ -74,25 +75,37 @@ func TestSameBytes(t *testing.T) {
 		"bad field": []byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 inchs", "material": "bark-mulhc"}]}`),
 		"not UTF-8": []byte("{\"name\": \"\xff\"}"),
 	}
-	files, _ := filepath.Glob("../../testdata/jobs/*.json")
-	for _, f := range files {
+	found, _ := filepath.Glob("../../testdata/jobs/*.json")
+	if len(found) == 0 {
+		t.Fatal("no jobs in testdata")
+	}
+	for _, f := range found {
 		data, err := os.ReadFile(f)
 		if err != nil {
 			t.Fatal(err)
 		}
 		jobs[filepath.Base(f)] = data
 	}
-	for name, job := range jobs {
-		t.Run(name, func(t *testing.T) {
-			cmd := exec.Command(node, "testdata/call.mjs", dist)
-			cmd.Stdin = bytes.NewReader(job)
-			cmd.Stderr = os.Stderr
-			got, err := cmd.Output()
-			if err != nil {
-				t.Fatal(err)
+	for _, verb := range []string{"plan", "full", "csv", "catalog", "no verb"} {
+		t.Run(verb, func(t *testing.T) {
+			dir := t.TempDir()
+			for name, job := range jobs {
+				if err := os.WriteFile(filepath.Join(dir, name), job, 0o644); err != nil {
+					t.Fatal(err)
+				}
 			}
-			if diff := cmp.Diff(string(mix.Handle(job)), string(got)); diff != "" {
-				t.Errorf("the reply differs (-native +wasm)\n%s", diff)
+			cmd := exec.Command(node, "testdata/call.mjs", dist, verb, dir)
+			if out, err := cmd.CombinedOutput(); err != nil {
+				t.Fatalf("%v\n%s", err, out)
+			}
+			for name, job := range jobs {
+				got, err := os.ReadFile(filepath.Join(dir, name+".reply"))
+				if err != nil {
+					t.Fatal(err)
+				}
+				if diff := cmp.Diff(string(new(answer.Desk).Answer(verb, job)), string(got)); diff != "" {
+					t.Errorf("the reply to %s differs (-native +wasm)\n%s", name, diff)
+				}
 			}
 		})
 	}

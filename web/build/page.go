@@ -16,28 +16,23 @@ import (
 // page checks index.html and puts its policy into it, right after its charset.
 // made has what the page may refer to.
 func page(source []byte, made files) ([]byte, error) {
-	return rewrite(source, func(z *parse.Tokenizer, kind parse.TokenType, tag parse.Token) (string, error) {
-		if err := check(tag, made); err != nil {
-			return "", err
-		}
-		raw := string(z.Raw())
+	return rewrite(source, func(tag parse.Token, raw string) (string, error) {
 		if isCharset(tag) {
 			raw += policyTag(policy.Page())
 		}
-		return raw, nil
+		return raw, check(tag, made)
 	})
 }
 
 // rewrite walks the tags of a page and puts what edit returns in place of each.
-// Text stays as it is. A page without a charset has no place for a policy and
-// is refused.
-func rewrite(source []byte, edit func(*parse.Tokenizer, parse.TokenType, parse.Token) (string, error)) ([]byte, error) {
+// Comments go; text stays as it is. A page without a charset has no place for a
+// policy and is refused.
+func rewrite(source []byte, edit func(tag parse.Token, raw string) (string, error)) ([]byte, error) {
 	var out bytes.Buffer
 	var faults []error
 	charset := false
 	for z := parse.NewTokenizer(bytes.NewReader(source)); ; {
-		kind := z.Next()
-		switch kind {
+		switch z.Next() {
 		case parse.ErrorToken:
 			if z.Err() != io.EOF {
 				faults = append(faults, z.Err())
@@ -46,17 +41,16 @@ func rewrite(source []byte, edit func(*parse.Tokenizer, parse.TokenType, parse.T
 				faults = append(faults, errors.New("no <meta charset> to put the policy after"))
 			}
 			return out.Bytes(), errors.Join(faults...)
-		case parse.StartTagToken, parse.SelfClosingTagToken:
-			raw := string(z.Raw()) // before the token, which unescapes in place
+		case parse.StartTagToken, parse.SelfClosingTagToken, parse.EndTagToken:
+			raw := string(z.Raw()) // before the token, which is unescaped in place
 			tag := z.Token()
 			charset = charset || isCharset(tag)
-			text, err := edit(z, kind, tag)
+			text, err := edit(tag, raw)
 			if err != nil {
 				faults = append(faults, fmt.Errorf("%s: %w", raw, err))
 			}
 			out.WriteString(text)
 		case parse.CommentToken:
-			// for readers of the source
 		default:
 			out.Write(z.Raw())
 		}
@@ -72,6 +66,9 @@ func policyTag(p string) string {
 // check refuses what the policy would, and what would come from elsewhere: code
 // and style written into the page, and addresses that are not files beside it.
 func check(tag parse.Token, made files) error {
+	if tag.Type == parse.EndTagToken {
+		return nil
+	}
 	if tag.Data == "script" && attr(tag, "src") == "" {
 		return errors.New("script written into the page: put it in a file")
 	}

@@ -1,19 +1,34 @@
-// Runs the built worker as a browser would and answers one job:
-//   node call.mjs DIST < job.json > reply.json
-import {readFileSync, writeSync} from 'node:fs';
+// Runs the built worker as a browser would and asks it one verb of every job in
+// a folder, in order of name; each reply goes beside its job, with .reply:
+//   node call.mjs DIST VERB JOBS
+import {readFileSync, readdirSync, writeFileSync} from 'node:fs';
+import {join} from 'node:path';
 import {pathToFileURL} from 'node:url';
 
-const dist = process.argv[2];
+const [dist, verb, jobs] = process.argv.slice(2);
+
 // What a worker has and node has not.
 globalThis.self = globalThis;
 const listeners = [];
 globalThis.addEventListener = (_, listener) => listeners.push(listener);
-const take = event => listeners.forEach(listener => listener(event));
-globalThis.fetch = async name => new Response(readFileSync(`${dist}/${name}`), {headers: {'content-type': 'application/wasm'}});
-await new Promise((resolve, reject) => {
-  globalThis.postMessage = message => message.failed ? reject(new Error(message.failed)) : resolve();
-  import(pathToFileURL(`${dist}/worker.js`)).then(() => take({data: {start: {wasm: 'barrow.wasm'}}}), reject);
+const send = data => listeners.forEach(listener => listener({data}));
+globalThis.fetch = async name => new Response(readFileSync(join(dist, name)), {headers: {'content-type': 'application/wasm'}});
+
+let heard;
+globalThis.postMessage = message => heard(message);
+const next = () => new Promise((resolve, reject) => {
+  heard = message => message.failed || message.error ? reject(new Error(message.failed ?? message.error)) : resolve(message);
 });
-const reply = globalThis.barrow('plan', new Uint8Array(readFileSync(0)));
-for (let at = 0; at < reply.length;) at += writeSync(1, reply, at);
+
+let message = next();
+await import(pathToFileURL(join(dist, 'worker.js')));
+send({start: {wasm: 'barrow.wasm'}});
+await message;
+for (const [id, name] of readdirSync(jobs).sort().entries()) {
+  message = next();
+  send({id, verb, docs: [new Uint8Array(readFileSync(join(jobs, name)))]});
+  const {id: back, answer} = await message;
+  if (back !== id) throw new Error(`asked ${id}, answered ${back}`);
+  writeFileSync(join(jobs, `${name}.reply`), answer);
+}
 process.exit(0);
