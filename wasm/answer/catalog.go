@@ -5,11 +5,22 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
 // writer writes rows.
-type writer struct{ wire.Writer }
+type writer struct {
+	wire.Writer
+	tongue *words.Tongue
+}
+
+// said writes what the catalogue calls something, in the reader's language.
+func (w *writer) said(key, english string) { w.text(key, w.tongue.Form(english)) }
+
+func (w *writer) voice(m units.Measure) words.Voice {
+	return words.Voice{Measure: m, Tongue: w.tongue}
+}
 
 func (w *writer) text(key, s string) {
 	if s != "" {
@@ -43,29 +54,29 @@ func (w *writer) sizes(key string, sizes []mix.Size) {
 }
 
 func (w *writer) origin(s mix.Source, confidence string) {
-	w.text("source", s.String())
+	w.text("source", s.In(w.tongue))
 	w.text("confidence", confidence)
 }
 
 // catalog writes what a form offers to choose from, with sources.
-func catalog() []byte {
+func catalog(t *words.Tongue) []byte {
 	cat := mix.Catalog()
-	w := &writer{}
+	w := &writer{tongue: t}
 	w.BeginObject()
 	w.rows("materials", len(cat.Materials), func(i int) { w.material(&cat.Materials[i]) })
 	w.rows("containers", len(cat.Containers), func(i int) {
 		k := &cat.Containers[i]
 		w.text("id", k.ID)
-		w.text("name", k.Name)
+		w.said("name", k.Name)
 		h := k.Whole()
-		w.text("us", units.US.VolumeRange(h.Low, h.High))
-		w.text("metric", units.Metric.VolumeRange(h.Low, h.High))
+		w.text("us", w.voice(units.US).VolumeRange(h.Low, h.High))
+		w.text("metric", w.voice(units.Metric).VolumeRange(h.Low, h.High))
 		w.origin(k.Source, k.Confidence)
 	})
 	w.rows("mixes", len(cat.Mixes), func(i int) {
 		m := &cat.Mixes[i]
 		w.text("id", m.ID)
-		w.text("name", m.Name)
+		w.said("name", m.Name)
 		parts := make([]string, len(m.Parts))
 		for k := range m.Parts {
 			parts[k] = m.Parts[k].String()
@@ -75,7 +86,7 @@ func catalog() []byte {
 	})
 	w.rows("soils", len(cat.Soils), func(i int) {
 		w.text("id", cat.Soils[i].ID)
-		w.text("name", cat.Soils[i].Name)
+		w.said("name", cat.Soils[i].Name)
 	})
 	w.EndObject()
 	return w.Bytes()
@@ -83,11 +94,11 @@ func catalog() []byte {
 
 func (w *writer) material(m *mix.Material) {
 	w.text("id", m.ID)
-	w.text("name", m.Name)
-	w.text("grade", m.Grade)
+	w.said("name", m.Name)
+	w.said("grade", m.Grade)
 	if m.Wet > 0 {
-		w.text("us", units.US.DensityRange(m.Dry, m.Wet))
-		w.text("metric", units.Metric.DensityRange(m.Dry, m.Wet))
+		w.text("us", w.voice(units.US).DensityRange(m.Dry, m.Wet))
+		w.text("metric", w.voice(units.Metric).DensityRange(m.Dry, m.Wet))
 	}
 	w.sizes("packs", m.Packs)
 	w.sizes("bales", m.Bales)

@@ -9,6 +9,7 @@ import (
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/picture"
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/wasm/qr"
 )
 
@@ -16,20 +17,22 @@ import (
 // asks for several views of one job in turn. The zero value is ready; it is not
 // for use by several goroutines.
 type Desk struct {
-	job  []byte // the document of plan
-	plan *mix.Plan
-	err  error
+	tongue *words.Tongue // nil is English
+	job    []byte        // the document of plan
+	plan   *mix.Plan
+	err    error
 }
 
 // verbs are what can be asked.
 var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
+	"tongue":  (*Desk).speak,
 	"plan":    (*Desk).planned,
 	"full":    (*Desk).full,
 	"shown":   (*Desk).shown,
 	"changes": (*Desk).changes,
 	"csv":     (*Desk).csv,
 	"qr":      code,
-	"catalog": func(*Desk, [][]byte) []byte { return catalog() },
+	"catalog": func(d *Desk, _ [][]byte) []byte { return catalog(d.tongue) },
 	"fields":  func(*Desk, [][]byte) []byte { return fields() },
 	"sample":  func(*Desk, [][]byte) []byte { return mix.Sample() },
 }
@@ -48,9 +51,26 @@ func (d *Desk) Answer(verb string, docs ...[]byte) []byte {
 func (d *Desk) work(job []byte) (*mix.Plan, error) {
 	if d.job == nil || !bytes.Equal(job, d.job) {
 		d.job = bytes.Clone(job)
-		d.plan, d.err = mix.PlanDocument(job)
+		d.plan, d.err = mix.PlanDocument(job, d.spoken)
 	}
 	return d.plan, d.err
+}
+
+// spoken sets the reader's language.
+func (d *Desk) spoken(j *mix.Job) { j.Tongue = d.tongue }
+
+// speak takes the language of everything that follows: a language file, or
+// nothing for English, and the decimal mark, "," or nothing.
+func (d *Desk) speak(docs [][]byte) []byte {
+	var t *words.Tongue
+	if file := document(docs, 0); len(file) > 0 {
+		var err error
+		if t, err = words.Parse(file); err != nil {
+			return problem("tongue.bad", err.Error())
+		}
+	}
+	*d = Desk{tongue: t.Comma(string(document(docs, 1)) == ",")}
+	return []byte("{}\n")
 }
 
 // document is docs[i], or nothing.
@@ -65,7 +85,7 @@ func document(docs [][]byte, i int) []byte {
 func (d *Desk) of(docs [][]byte, say func(*mix.Plan) []byte) []byte {
 	p, err := d.work(document(docs, 0))
 	if err != nil {
-		return mix.ProblemsJSON(err, nil)
+		return mix.ProblemsJSON(err, d.tongue)
 	}
 	return say(p)
 }
@@ -93,7 +113,7 @@ func (d *Desk) csv(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).CSV) }
 
 // changes compares the job as it was with the job as it is.
 func (d *Desk) changes(docs [][]byte) []byte {
-	before, _ := mix.PlanDocument(document(docs, 0)) // as it stood it may have been no plan
+	before, _ := mix.PlanDocument(document(docs, 0), d.spoken) // as it stood it may have been no plan
 	return d.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return mix.ChangesJSON(before, after) })
 }
 

@@ -82,3 +82,21 @@ func TestEveryVerbAnswersJSON(t *testing.T) {
 	}
 	require.Contains(t, string(desk.Answer("what")), "verb.unknown")
 }
+
+// TestTongue: after a language every answer is in it, and the last job is worked
+// out anew; the decimal mark goes its own way.
+func TestTongue(t *testing.T) {
+	file, err := os.ReadFile("../../web/text/es.json")
+	require.NoError(t, err)
+	var desk answer.Desk
+	english := string(desk.Answer("plan", mix.Sample()))
+	require.Equal(t, "{}\n", string(desk.Answer("tongue", file)))
+	spanish := string(desk.Answer("plan", mix.Sample()))
+	require.NotEqual(t, english, spanish)
+	require.Contains(t, spanish, `"shown": "3.42 `)
+	require.Equal(t, "{}\n", string(desk.Answer("tongue", nil, []byte(","))))
+	require.Contains(t, string(desk.Answer("plan", mix.Sample())), `"shown": "3,42 cu ft"`)
+	require.Contains(t, string(desk.Answer("tongue", []byte("{"))), "tongue.bad")
+	desk.Answer("tongue")
+	require.Equal(t, english, string(desk.Answer("plan", mix.Sample())))
+}
