@@ -104,3 +104,7 @@ func (p *Plan) Holes(i int) *Holes {
 	f := h.task
 	return &Holes{f.Holes, f.Width, f.Depth, f.Ball, f.Depth - h.deep, f.AboveGrade + h.proud, f.Ball.Across, h.dug, h.ball, h.round, h.material, h.left}
 }
+
+// Delivery is the yard's own vehicle, as the job has it; nil when it brings
+// nothing.
+func (p *Plan) Delivery() *Delivery { return p.work.job.Delivery }

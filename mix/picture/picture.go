@@ -16,7 +16,7 @@ import (
 
 // Drawing is one picture.
 type Drawing struct {
-	Kind          string  // "bed", "mulch", "pots", "hole" or "more"
+	Kind          string  // "bed", "mulch", "pots", "hole", "heap", "trips", "cost" or "more"
 	Task          int     // of the plan, or -1
 	Title         string  // whole, however long
 	Description   string  // sentences with the figures, in place of the picture
@@ -41,6 +41,11 @@ type Shape struct {
 const (
 	mostTasks = 24  // drawings of tasks
 	mostPots  = 8   // container lines in one drawing
+	mostHeaps = 12  // drawings of materials
+	mostLines = 4   // kinds of packs in one drawing
+	mostPacks = 60  // packs drawn one by one; past it a box stands for ten, and so on
+	mostTrips = 8   // trips in one drawing
+	mostCosts = 6   // drawings of bags against bulk
 	mostMarks = 400 // of a region's grain
 )
 

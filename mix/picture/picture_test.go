@@ -34,9 +34,9 @@ type reporter interface {
 	Fatalf(format string, args ...any)
 }
 
-// all are a plan's drawings.
+// all are a plan's drawings but for its costs, which take long to work out.
 func all(p *mix.Plan) []picture.Drawing {
-	return picture.Tasks(p)
+	return append(append(picture.Tasks(p), picture.Order(p)...), picture.Trips(p)...)
 }
 
 // plan works out a document.
@@ -134,7 +134,7 @@ func extent(t reporter, s *picture.Shape) box {
 // check holds a drawing to what every one keeps.
 func check(t reporter, d *picture.Drawing) {
 	t.Helper()
-	if d.Description == "" || d.Kind == "" || d.Width != 320 || len(d.Shapes) > 500 {
+	if d.Description == "" || d.Kind == "" || d.Width != 320 || len(d.Shapes) > 600 {
 		t.Errorf("a drawing of kind %q, %v wide, with %d shapes: %s", d.Kind, d.Width, len(d.Shapes), d.Description)
 	}
 	const eps = .011
@@ -301,12 +301,47 @@ func drawTask(t *rapid.T) mix.Task {
 	return k
 }
 
+func drawOffer(t *rapid.T) (o mix.Offer) {
+	o.Material = rapid.SampledFrom([]string{"own", "bark-mulch"}).Draw(t, "material")
+	size := mix.Size{Volume: units.Volume(rapid.Int64Range(2, 60).Draw(t, "half feet")) * units.CubicFoot / 2}
+	if rapid.Bool().Draw(t, "bulk") {
+		o.Bulk = size
+	} else {
+		o.Pack = size
+		if rapid.Bool().Draw(t, "bale") {
+			o.OpensTo = size.Volume * 2
+		}
+	}
+	price := units.Money(rapid.Int64Range(1, 20_000).Draw(t, "price"))
+	o.Price = &price
+	if rapid.Bool().Draw(t, "weighed") {
+		o.Weight = 10 * units.Kilogram
+	}
+	o.Deliver = rapid.Bool().Draw(t, "delivered")
+	return o
+}
+
+func drawHaul(t *rapid.T) (h mix.Haul) {
+	if rapid.Bool().Draw(t, "payload") {
+		h.Payload = 2000 * units.Kilogram
+	}
+	if rapid.Bool().Draw(t, "room") {
+		h.Room = 2 * units.CubicMetre
+	}
+	h.TripCost = units.Money(rapid.Int64Range(0, 5000).Draw(t, "trip"))
+	return h
+}
+
 // drawPlan draws jobs until one is sound.
 func drawPlan(t *rapid.T) *mix.Plan {
 	own := mix.Material{ID: "own", Name: names.Filter(func(s string) bool { return s != "" }).Draw(t, "material name")}
 	for range 200 {
 		j := mix.Job{Name: "x", Measure: measures.Draw(t, "measure"), Materials: []mix.Material{own},
-			Tasks: rapid.SliceOfN(rapid.Custom(drawTask), 1, 2).Draw(t, "tasks")}
+			Currency: rapid.SampledFrom([]string{"", "$", "a currency"}).Draw(t, "currency"),
+			Tasks:    rapid.SliceOfN(rapid.Custom(drawTask), 1, 2).Draw(t, "tasks"),
+			Offers:   rapid.SliceOfN(rapid.Custom(drawOffer), 0, 5).Draw(t, "offers"),
+			Haul:     drawHaul(t),
+			Delivery: &mix.Delivery{Fee: 3000, Capacity: 8 * units.CubicMetre, Payload: 5000 * units.Kilogram}}
 		if p, err := j.Plan(); err == nil {
 			return p
 		}
@@ -318,7 +353,11 @@ func drawPlan(t *rapid.T) *mix.Plan {
 func TestEveryDrawingFits(t *testing.T) {
 	seen := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
-		list := all(drawPlan(t))
+		p := drawPlan(t)
+		list := all(p)
+		if rapid.IntRange(0, 7).Draw(t, "with costs") == 0 {
+			list = append(list, picture.Costs(p)...)
+		}
 		if len(list) == 0 {
 			t.Errorf("no drawing")
 		}
@@ -327,7 +366,7 @@ func TestEveryDrawingFits(t *testing.T) {
 			check(t, &list[i])
 		}
 	})
-	for _, kind := range []string{"bed", "mulch", "pots", "hole"} {
+	for _, kind := range []string{"bed", "mulch", "pots", "hole", "heap", "trips"} {
 		if seen[kind] == 0 {
 			t.Errorf("no %s was drawn in %v", kind, seen)
 		}
@@ -446,6 +485,141 @@ func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
 	}
 }
 
+// areas are those of the closed parts of a path.
+func areas(t reporter, d string) (list []float64) {
+	t.Helper()
+	for part := range strings.SplitSeq(d[1:], "M") {
+		if !strings.HasSuffix(part, "Z") {
+			continue
+		}
+		_, at := walk(t, "M"+part)
+		sum := 0.0
+		for i := range at {
+			next := at[(i+1)%len(at)]
+			sum += at[i][0]*next[1] - next[0]*at[i][1]
+		}
+		list = append(list, math.Abs(sum)/2)
+	}
+	return list
+}
+
+// TestHeapsToScale: a heap is to its packs in area as in volume.
+func TestHeapsToScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t)
+		var needs []mix.Need
+		for i := range p.Needs {
+			if p.Needs[i].Buy.Plan > mix.Slack {
+				needs = append(needs, p.Needs[i])
+			}
+		}
+		for i, d := range picture.Order(p) {
+			n := &needs[i]
+			heap := areas(t, first(&d, "path", "heap").D)[0]
+			ordered := slices.DeleteFunc(slices.Clone(p.Order), func(l mix.Line) bool { return l.Material != n.Material })
+			for i := range ordered {
+				l := &ordered[i]
+				class := "bag"
+				if l.Offer.Bulk.Volume > 0 {
+					class = "bucket"
+				} else if l.Each.Plan > l.Offer.Pack.Volume {
+					class = "bale"
+				}
+				want := heap * l.Offer.Size().Volume.Litres() * float64(l.Count) / n.Buy.Plan.Litres()
+				ok := false
+				for k := range d.Shapes {
+					if s := &d.Shapes[k]; s.Class == class {
+						got, slack := 0.0, 0.0
+						for _, a := range areas(t, s.D) {
+							got += a
+							slack += .02 * math.Sqrt(a*2) * 2
+						}
+						ok = ok || math.Abs(got-want) < slack+.02*math.Sqrt(heap)*want/heap+.01
+					}
+				}
+				if !ok && i < 4 {
+					t.Errorf("%d x %v for %v: no area of %v beside %v in %+v", l.Count, l.Offer.Size(), n.Buy.Plan, want, heap, d)
+				}
+			}
+		}
+	})
+}
+
+// TestTripsToScale: a bar is to its limit as the load is.
+func TestTripsToScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlan(t)
+		list := picture.Trips(p)
+		if len(p.Trips) == 0 || p.Haul.Limit() == 0 && p.Haul.Room == 0 {
+			return
+		}
+		var bars, masses, rooms []float64
+		for _, s := range list[0].Shapes {
+			switch s.Class {
+			case "bar":
+				bars = append(bars, s.W)
+			case "mass":
+				masses = append(masses, s.W)
+			case "mass wet":
+				masses[len(masses)-1] += s.W
+			case "room":
+				rooms = append(rooms, s.W)
+			}
+		}
+		for i := range p.Trips[:min(len(p.Trips), 8)] {
+			trip := &p.Trips[i]
+			if limit := p.Haul.Limit(); limit > 0 && trip.Mass[1] > 0 {
+				if want := bars[0] * float64(trip.Mass[1]) / float64(limit); math.Abs(masses[0]-want) > .021 {
+					t.Errorf("%v of %v is drawn %v of %v", trip.Mass, limit, masses[0], bars[0])
+				}
+				masses = masses[1:]
+			}
+			if room := p.Haul.Room; room > 0 {
+				if want := bars[0] * float64(trip.Packed) / float64(room); math.Abs(rooms[0]-want) > .011 {
+					t.Errorf("%v of %v is drawn %v of %v", trip.Packed, room, rooms[0], bars[0])
+				}
+				rooms = rooms[1:]
+			}
+		}
+	})
+}
+
+// TestCostsToScale: every point of the plan's is on its curve, and the marks are
+// where they belong.
+func TestCostsToScale(t *testing.T) {
+	p := plan(t, mix.Sample())
+	crossings := p.Crossings()
+	list := picture.Costs(p)
+	if len(crossings) == 0 || len(list) != len(crossings) {
+		t.Fatalf("%d drawings of %d", len(list), len(crossings))
+	}
+	for i := range list {
+		d, c := &list[i], &crossings[i]
+		axis, _ := walk(t, first(d, "path", "axis").D)
+		top := c.Points[len(c.Points)-1].Volume
+		highest := units.Money(0)
+		for _, at := range c.Points {
+			highest = max(highest, at.Bags, at.Bulk)
+		}
+		x := func(v units.Volume) float64 { return axis.l + (axis.r-axis.l)*float64(v)/float64(top) }
+		if need := first(d, "line", "need"); math.Abs(need.X-x(c.Need)) > .011 {
+			t.Errorf("%v is marked at %v", c.Need, need.X)
+		}
+		if from := first(d, "line", "crossing"); math.Abs(from.X-x(c.From)) > .011 {
+			t.Errorf("%v is marked at %v", c.From, from.X)
+		}
+		for class, of := range map[string]func(mix.CrossingPoint) units.Money{"bags": func(p mix.CrossingPoint) units.Money { return p.Bags }, "bulk": func(p mix.CrossingPoint) units.Money { return p.Bulk }} {
+			_, drawn := walk(t, first(d, "path", class).D)
+			for _, at := range c.Points {
+				y := axis.b - (axis.b-axis.t)*float64(of(at))/float64(highest)
+				if !slices.ContainsFunc(drawn, func(q [2]float64) bool { return math.Abs(q[0]-x(at.Volume)) < .62 && math.Abs(q[1]-y) < .62 }) {
+					t.Errorf("%s at %v for %v is not on its curve", class, at.Volume, of(at))
+				}
+			}
+		}
+	}
+}
+
 // shapeJSON is a shape as encoding/json reads it.
 type shapeJSON struct {
 	Is                  string
@@ -513,20 +687,24 @@ func TestLargeJobs(t *testing.T) {
 		if shapes == 0 || shapes > 3000 || len(list) > 60 {
 			t.Errorf("%s: %d drawings, %d shapes", name, len(list), shapes)
 		}
-		said := list[len(list)-1].Description
-		if want := map[string]string{"lines": "99993 more lines", "tasks": "9976 more tasks"}[name]; !strings.Contains(said, want) {
-			t.Errorf("%s: %q does not say %q", name, said, want)
+		said := ""
+		for i := range list {
+			said += list[i].Description
+		}
+		if want := map[string]string{"lines": "Lines not drawn: 99993", "tasks": "Tasks not drawn: 9976"}[name]; !strings.Contains(said, want) {
+			t.Errorf("%s: %.300q does not say %q", name, said, want)
 		}
 	}
 }
 
 func TestGoldens(t *testing.T) {
 	dir := filepath.Join("..", "..", "testdata", "picture")
-	list := all(plan(t, mix.Sample()))
+	p := plan(t, mix.Sample())
+	list := append(all(p), picture.Costs(p)...)
 	want := map[string]bool{}
 	for i := range list {
 		check(t, &list[i])
-		name := filepath.Join(dir, "sample-"+strconv.Itoa(i+1)+"-"+list[i].Kind+".svg")
+		name := filepath.Join(dir, "sample-"+strconv.Itoa(i/10)+strconv.Itoa(i%10)+"-"+list[i].Kind+".svg")
 		want[name] = true
 		got := picture.SVG(&list[i], picture.Style)
 		if *update {

@@ -132,7 +132,9 @@ func (k *pen) pot(t *mix.Pot) {
 	if t.Cells > cellsDrawn(t) {
 		k.note(k.say(potCells, count(int64(cells)), count(t.Cells)))
 	}
-	k.note(k.say(potAll, all))
+	if t.Cells*t.Line.Count > 1 { // each is at most 1e9
+		k.note(k.say(potAll, all))
+	}
 	k.Height += 8
 }
 

@@ -95,10 +95,10 @@ func lastSpace(s string, n int) (end int) {
 }
 
 // tied reports whether what comes before a space belongs with what follows it: a
-// number, or the first half of "cu ft".
+// number, the first half of "cu ft", or the x of "4 x 2 cu ft".
 func tied(s string) bool {
 	n := len(s)
-	return s[n-1] >= '0' && s[n-1] <= '9' || n > 3 && (s[n-3:] == " cu" || s[n-3:] == " sq")
+	return s[n-1] >= '0' && s[n-1] <= '9' || n > 1 && s[n-2:] == " x" || n > 2 && (s[n-3:] == " cu" || s[n-3:] == " sq")
 }
 
 // fitting is how many bytes of s fit.

@@ -1,0 +1,165 @@
+package picture
+
+import (
+	"example.org/barrow/mix"
+	"example.org/barrow/units"
+)
+
+// Costs draws what each material costs in bags and in bulk against its volume,
+// where it is offered in both with prices. It takes some milliseconds: the order
+// is searched for at every volume.
+func Costs(p *mix.Plan) (list []Drawing) {
+	crossings := p.Crossings()
+	for i := range crossings {
+		c := &crossings[i]
+		if i == mostCosts {
+			return k0(p).more(list, len(crossings)-i, moreHeaps)
+		}
+		k := start(p, -1, c.Material.Name)
+		k.cost(c)
+		list = append(list, k.Drawing)
+	}
+	return list
+}
+
+// cost draws one material's two curves.
+func (k *pen) cost(c *mix.Crossing) {
+	m := k.p.Voice()
+	k.Kind = "cost"
+	top := c.Points[len(c.Points)-1].Volume
+	highest := units.Money(1)
+	for i := range c.Points {
+		highest = max(highest, c.Points[i].Bags, c.Points[i].Bulk)
+	}
+	k.tell(costTold, m.VolumeLike(top, c.Need))
+	k.Description += " " + c.Sentence(m) + "."
+
+	// How far the axes go in: to the widest of their ticks' texts.
+	tickMoney := units.Money(roundUp(1, float64(highest)/4.2))
+	unit, name := unitOf(m.Measure, top)
+	tickVolume := units.Volume(roundUp(int64(unit/100), float64(top)/4.2))
+	amount := func(v units.Money) string { return m.Figure(whole(v.String())) }
+	volume := func(v units.Volume) string { return m.Figure(string(appendNumber(nil, float64(v)/float64(unit)))) }
+	x0 := left
+	for v := units.Money(0); v <= highest; v += tickMoney {
+		x0 = max(x0, left+wide2(amount(v))+7)
+	}
+	x1 := right - max(wide(k.say(costBags), "figure"), wide(k.say(costBulk), "figure")) - 8
+	const tall = 150.0
+
+	unitName := k.say(costPlain)
+	if sign := plain(k.p.Currency); sign != "" {
+		unitName = k.say(costMoney, sign)
+	}
+	k.notes("label", unitName, 2)
+	at := func(v units.Volume) float64 { return x0 + (x1-x0)*float64(v)/float64(top) }
+
+	// The texts of the two marks: where bulk becomes cheaper in a row of its
+	// own, the need on the side of its line that the other's does not cross.
+	crosses := !c.Always && !c.Never
+	if crosses {
+		lines := wrap(k.say(costFrom, m.VolumeLike(c.From, c.Need)), right-left, 2, "label")
+		for _, s := range lines {
+			w := wide2(s) / 2
+			k.text("label", "middle", min(max(at(c.From), left+w), right-w), k.Height+ascent, s)
+			k.Height += step
+		}
+		k.Height += 2
+	}
+	from := k.Height
+	need := at(c.Need)
+	anchor, x, room := "start", need+6, right-need-6
+	if crosses && c.From > c.Need {
+		anchor, x, room = "end", need-6, need-6-left
+	}
+	mark := k.Height
+	k.Height = k.lines("label", anchor, x, k.Height, wrap(k.say(costNeed, m.VolumeLike(c.Need, c.Need)), room, 3, "label")) + 6
+	y0 := k.Height + tall
+	height := func(v units.Money) float64 { return y0 - tall*float64(v)/float64(highest) }
+
+	for v := units.Money(0); v <= highest; v += tickMoney {
+		k.line("grid", x0, height(v), x1, height(v))
+		k.text("label", "end", x0-5, height(v)+5, amount(v))
+	}
+	last := left - 8
+	for v := units.Volume(0); v <= top; v += tickVolume {
+		k.line("tick", at(v), y0, at(v), y0+4)
+		s := volume(v)
+		if w := wide2(s) / 2; at(v)-w > last+8 && at(v)+w <= right {
+			k.text("label", "middle", at(v), y0+6+ascent, s)
+			last = at(v) + w
+		}
+	}
+	k.path("axis", false, x0, k.Height, x0, y0, x1, y0)
+	if crosses {
+		k.line("crossing", at(c.From), from, at(c.From), y0)
+	}
+	k.line("need", need, mark, need, y0)
+	bags := k.curve("bags", c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bags })
+	bulk := k.curve("bulk", c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bulk })
+	// Beside the ends of the curves, and clear of each other.
+	bags, bulk = min(bags, y0-4), min(bulk, y0-4)
+	if bags <= bulk {
+		bags = min(bags, bulk-step)
+	} else {
+		bulk = min(bulk, bags-step)
+	}
+	down := max(0, y0-tall-min(bags, bulk))
+	bags, bulk = bags+down, bulk+down
+	k.text("figure", "start", x1+6, bags+5, k.say(costBags))
+	k.text("figure", "start", x1+6, bulk+5, k.say(costBulk))
+	k.Height = y0 + step + 8
+	k.notes("label", k.say(costVolume, m.Figure(name)), 1)
+}
+
+// curve draws a cost against the volume and gives the height of its last point;
+// it breaks where there is no cost. Points that fall together are drawn once.
+func (k *pen) curve(class string, points []mix.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*mix.CrossingPoint) units.Money) (last float64) {
+	var d []byte
+	command := byte('M')
+	var px, py float64
+	last = y(0)
+	for i := range points {
+		v := of(&points[i])
+		if v < 0 {
+			command = 'M'
+			continue
+		}
+		last = y(v)
+		u := x(points[i].Volume)
+		if command == 'L' && i < len(points)-1 && u-px < .6 && py-last < .6 && last-py < .6 {
+			continue
+		}
+		d = appendPoint(append(d, command), u, last)
+		px, py, command = u, last, 'L'
+	}
+	if len(d) > 0 {
+		k.add(Shape{Is: "path", Class: class, D: string(d)})
+	}
+	return last
+}
+
+// whole leaves cents out where there are none.
+func whole(amount string) string {
+	if n := len(amount) - 3; n > 0 && amount[n:] == ".00" {
+		return amount[:n]
+	}
+	return amount
+}
+
+// unitOf is the unit in which a measure writes volumes like v.
+func unitOf(m units.Measure, v units.Volume) (units.Volume, string) {
+	switch {
+	case m == units.Metric && v >= 2*units.CubicMetre:
+		return units.CubicMetre, "m3"
+	case m == units.Metric && v >= units.Litre:
+		return units.Litre, "L"
+	case m == units.Metric:
+		return units.Millilitre, "mL"
+	case v >= units.CubicFoot/2:
+		return units.CubicFoot, "cu ft"
+	case v >= units.Gallon/4:
+		return units.Gallon, "gal"
+	}
+	return units.CubicInch, "cu in"
+}
