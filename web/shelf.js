@@ -15,6 +15,11 @@ class Shelf extends Component {
     this.dialog?.showModal();
   }
 
+  componentDidUpdate() {
+    if (this.props.desk.shared && !this.shown) this.dialog?.querySelector('.shared')?.scrollIntoView({block: 'start'});
+    this.shown = Boolean(this.props.desk.shared);
+  }
+
   render({desk}) {
     const close = () => { desk.shelfOpen = false; desk.shared = null; desk.redraw(); };
     const act = (test, name, does, more) => h('li', {key: test}, h('button', {type: 'button', 'data-test': test, onClick: does, ...more}, name));

@@ -31,7 +31,7 @@ function head(desk) {
   return h('header', {class: 'head', key: 'head'},
     desk.record ? h('p', {class: 'head-name'}, name) : h('p', {class: 'head-name'}, 'Barrow'),
     desk.keptText && h('p', {class: 'kept'}, desk.keptText),
-    h('button', {type: 'button', class: 'menu', 'data-test': 'menu', 'aria-haspopup': 'dialog', onClick: () => { desk.shelfOpen = true; desk.redraw(); }}, say('Jobs and more')));
+    h('button', {type: 'button', class: 'menu', 'data-test': 'menu', 'aria-haspopup': 'dialog', onClick: () => { desk.shelfOpen = true; desk.redraw(); }}, say('Jobs'), h('span', {class: 'unseen'}, ' ', say('and more'))));
 }
 
 /** What the page has to say of itself, with what can be done about it. */

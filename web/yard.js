@@ -52,12 +52,12 @@ function line(desk, l) {
     h('div', {class: 'line-head'},
       h('input', {type: 'checkbox', id, 'data-test': 'tick', checked: ticked === l.count, onChange: e => setTick(desk, l, e.target.checked)}),
       h('label', {for: id}, what,
-        h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'), l.mass_shown && h('span', null, l.mass_shown)))),
+        h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'), l.mass_shown && h('span', null, l.mass_shown),
+          l.left_shown && h('span', {class: 'line-left'}, say('{left} over', {left: l.left_shown})), l.delivered && h('span', null, say('{n} delivered', {n: l.delivered}))))),
     ticked !== undefined && ticked !== l.count && h('p', {class: 'differs', role: 'status'}, say('You ticked {ticked}; the plan now has {count}.', {ticked, count: l.count})),
     h('div', {class: 'line-acts'},
       h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
-      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))),
-    l.left_shown && h('p', {class: 'line-left'}, say('{left} over', {left: l.left_shown}), l.delivered ? ' · ' + say('{n} delivered', {n: l.delivered}) : ''));
+      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))));
 }
 
 /** What may have changed about an offer. */
