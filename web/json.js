@@ -1,12 +1,12 @@
 // @ts-check
 // Documents that come from elsewhere, from text to objects, without losing or
-// changing anything unsaid: JSON.parse alone keeps the last of two keys that
-// are the same, and rounds long numbers.
+// changing anything unsaid. JSON.parse alone keeps the last of two keys that
+// are the same, and rounds long numbers. A number that JavaScript would write
+// in another way, 4.10 or 1e9, becomes text: the library reads it the same.
 
 import {say} from './say.js';
 
 const deepest = 64; // lists and objects inside one another; the library takes 32
-const mostDigits = 15; // of a number; JavaScript keeps no more
 
 /**
  * The object that text holds, or why there is none.
@@ -14,11 +14,11 @@ const mostDigits = 15; // of a number; JavaScript keeps no more
  * @returns {{doc: Record<string, any>, why?: undefined} | {doc?: undefined, why: string}}
  */
 export function parseDocument(text) {
-  const why = look(text);
-  if (why) return {why};
+  const {safe, why} = look(text);
+  if (safe === undefined) return {why};
   let doc;
   try {
-    doc = JSON.parse(text);
+    doc = JSON.parse(safe);
   } catch {
     return {why: say('This is not a job: it is not written as JSON. Choose a file that Barrow saved.')};
   }
@@ -28,18 +28,25 @@ export function parseDocument(text) {
   return {doc};
 }
 
+const numeral = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?(?![\w.+-])/y;
+
 /**
- * What JSON.parse would not say, or ''. Text that is not JSON it leaves to it.
+ * The text with such numbers in quotes, or what JSON.parse would not complain
+ * about. Text that is not JSON is left to it.
  * @param {string} text
+ * @returns {{safe: string, why?: undefined} | {safe?: undefined, why: string}}
  */
 function look(text) {
   /** @type {(Set<string> | null)[]} */
   const open = []; // the keys of each object around this place; null for a list
+  /** @type {string[]} */
+  const parts = [];
+  let from = 0; // what is not in parts yet
   for (let at = 0; at < text.length; at++) {
     const letter = text[at];
     if (letter === '{' || letter === '[') {
       open.push(letter === '{' ? new Set() : null);
-      if (open.length > deepest) return say('This is not a job: its lists lie too deep inside one another.');
+      if (open.length > deepest) return {why: say('This is not a job: its lists lie too deep inside one another. Choose a file that Barrow saved.')};
     } else if (letter === '}' || letter === ']') {
       open.pop();
     } else if (letter === '"') {
@@ -47,20 +54,22 @@ function look(text) {
       const keys = open.at(-1);
       if (keys && isKey(text, end)) {
         const key = meaning(text.slice(at, end));
-        if (keys.has(key)) return say('Two fields have the same name, {key}. Take one of them out of the file, then open it again.', {key: key.slice(0, 40)});
+        if (keys.has(key)) return {why: say('Two fields have the same name, {key}. Take one of them out of the file, then open it again.', {key: key.slice(0, 40)})};
         keys.add(key);
       }
       at = end - 1;
-    } else if (letter >= '0' && letter <= '9') {
-      const [number] = /** @type {RegExpMatchArray} */ (text.slice(at, at + 400).match(/^[0-9.eE+-]+/));
-      const [digits] = number.split(/[eE]/);
-      if (digits.replace('.', '').replace(/^0+/, '').length > mostDigits || !Number.isFinite(Number(number)) && !Number.isNaN(Number(number))) {
-        return say('A number in this file has too many digits: {number}. Write it shorter, then open it again.', {number: number.slice(0, 40)});
+    } else if (letter === '-' || letter >= '0' && letter <= '9') {
+      numeral.lastIndex = at;
+      const number = numeral.exec(text)?.[0];
+      if (number === undefined) continue; // not JSON
+      if (number !== '-0' && String(Number(number)) !== number) {
+        parts.push(text.slice(from, at), `"${number}"`);
+        from = at + number.length;
       }
       at += number.length - 1;
     }
   }
-  return '';
+  return {safe: parts.join('') + text.slice(from)};
 }
 
 /** @param {string} text @param {number} at of the opening quote */

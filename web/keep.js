@@ -319,9 +319,10 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
       const left = entries().filter(entry => entry.id !== record.id);
       let why = write(deletedKey, text);
       drop(key);
-      if (why === 'full') why = write(deletedKey, text); // there is room now
-      if (why !== '') memory.set(deletedKey, text);
       writeIndex(left);
+      if (why === 'full') why = write(deletedKey, text); // there is room now
+      while (why === 'full' && makeRoom(record.id)) why = write(deletedKey, text);
+      if (why !== '') memory.set(deletedKey, text);
       return {token, name: record.name};
     },
 

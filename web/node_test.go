@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -111,6 +112,58 @@ func TestPathText(t *testing.T) {
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("paths (-library +page)\n%s", diff)
 	}
+}
+
+// TestJobText: the text that the page saves as a file is, to the library, the
+// job that it was.
+func TestJobText(t *testing.T) {
+	files, err := filepath.Glob("../testdata/jobs/*.json")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("jobs: %v, %v", files, err)
+	}
+	jobs := []string{string(mix.Sample())}
+	for _, name := range files {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		jobs = append(jobs, string(data))
+	}
+	var texts []string
+	callNode(t, `
+		import {readFileSync} from 'node:fs';
+		import {jobText, readFile} from './file.js';
+		const jobs = JSON.parse(readFileSync(0, 'utf8'));
+		const read = await Promise.all(jobs.map(job => readFile(new File([job], 'job.json'))));
+		console.log(JSON.stringify(read.map(({doc, why}) => why ?? jobText(doc))));`, jobs, &texts)
+	for i, text := range texts {
+		was, saved := answer(t, jobs[i]), answer(t, text)
+		if diff := cmp.Diff(was, saved); diff != "" {
+			t.Errorf("job %d as the page saves it (-as it was +saved)\n%s\n%s", i, diff, text)
+		}
+	}
+}
+
+// answer is the plan of a job; or what its problems are about, in one order:
+// theirs is that of the fields in the text, and a number that is kept as text
+// may be refused for that.
+func answer(t *testing.T, job string) []string {
+	plan := mix.Handle([]byte(job))
+	var bad struct {
+		Problems []struct{ Path, Value string }
+	}
+	if err := json.Unmarshal(plan, &bad); err != nil {
+		t.Fatal(err)
+	}
+	if len(bad.Problems) == 0 {
+		return strings.Split(string(plan), "\n")
+	}
+	var lines []string
+	for _, p := range bad.Problems {
+		lines = append(lines, p.Path+" "+p.Value)
+	}
+	slices.Sort(lines)
+	return lines
 }
 
 // entryRow is a row of testdata/entry.json: see its "about". That the page
