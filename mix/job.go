@@ -277,7 +277,7 @@ func read(c *checker, data []byte) *Job {
 	}
 	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
 	for _, f := range faults {
-		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: say.Of("line {0}, column {1}: {=2}", itoa(int64(f.Line)), itoa(int64(f.Column)), f.Reason)})
+		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: say.Of("line {0}, column {1}: {=2}", itoa(int64(f.Line)), itoa(int64(f.Column)), string(f.Reason))})
 	}
 	if len(faults) > 0 {
 		return nil

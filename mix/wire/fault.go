@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"example.org/barrow/units/say"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -42,8 +43,9 @@ type Fault struct {
 	// 0xe4. It is "" at the end of the document.
 	Value string
 
-	// Reason says what is wrong and what would do.
-	Reason string
+	// Reason says what is wrong and what would do, in whatever language it is to
+	// be said in.
+	Reason say.Phrase
 
 	// Line and Column count from 1; columns count runes. A fault of the
 	// document as a whole is at 1:1.
@@ -54,9 +56,9 @@ type Fault struct {
 func (f Fault) Error() string {
 	place := "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": "
 	if f.Path == "" {
-		return place + f.Reason
+		return place + f.Reason.String()
 	}
-	return place + f.Path + ": " + f.Reason
+	return place + f.Path + ": " + f.Reason.String()
 }
 
 // Position returns the line and the column, both from 1, of a byte offset such

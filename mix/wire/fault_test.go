@@ -229,7 +229,7 @@ func TestParseFaults(t *testing.T) {
 				t.Errorf("Parse(%q) = code %s, path %s, at %s, value %q; want code %s, path %s, at %s, value %q",
 					tt.doc, f.Code, f.Path, at, f.Value, tt.code, tt.path, tt.at, tt.value)
 			}
-			if !strings.Contains(f.Reason, tt.reason) {
+			if !strings.Contains(f.Reason.String(), tt.reason) {
 				t.Errorf("Parse(%q) has reason %q, want one with %q", tt.doc, f.Reason, tt.reason)
 			}
 			if !reflect.DeepEqual(node, wire.Node{}) {
@@ -257,7 +257,7 @@ func TestParseReportsEveryRepeatedKey(t *testing.T) {
 		t.Errorf("Parse gives\n%q, want\n%q", got, want)
 	}
 	_, faults = wire.Parse([]byte("[\n{\"a\": 1,\n\"a\": 2"), wire.Limits{})
-	if got := places(faults); len(got) != 2 || !strings.Contains(faults[1].Reason, "that starts on line 2") {
+	if got := places(faults); len(got) != 2 || !strings.Contains(faults[1].Reason.String(), "that starts on line 2") {
 		t.Errorf("Parse gives %v, want a repeated key and the object left open on line 2", faults)
 	}
 	_, faults = wire.Parse([]byte(doc), wire.Limits{Faults: 3})
@@ -325,7 +325,7 @@ func checkFaults(t *testing.T, data []byte, faults []wire.Fault) {
 		if !strings.HasPrefix(f.Code, "json.") || f.Reason == "" {
 			t.Errorf("fault %+v of %q lacks a code or a reason", f, data)
 		}
-		if n := utf8.RuneCountInString(f.Value); n > 40 || !utf8.ValidString(f.Value+f.Path+f.Reason) {
+		if n := utf8.RuneCountInString(f.Value); n > 40 || !utf8.ValidString(f.Value+f.Path+f.Reason.String()) {
 			t.Errorf("fault %+v of %q has a value of %d runes, or text that is not UTF-8", f, data, n)
 		}
 		if f.Line < line || f.Line == line && f.Column < column {

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"example.org/barrow/units/say"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -13,7 +14,7 @@ import (
 // fail stops the parse at the text from start to end. A fault that touches the
 // end of a document that was cut short at a byte that is not UTF-8 gives way to
 // that byte: it is what the author has to mend first.
-func (p *parser) fail(code string, start, end int, reason string) bool {
+func (p *parser) fail(code string, start, end int, reason say.Phrase) bool {
 	p.stopped = true
 	value := excerpt(p.text[start:end])
 	if p.tail != "" && end == len(p.text) {
@@ -52,15 +53,15 @@ func (p *parser) path() string {
 // value is at first.
 func (p *parser) duplicate(from, first int) {
 	lines := strings.Count(p.text[first:from], "\n")
-	where := "earlier on this line"
+	reason := say.Phrase("this object has the key already, earlier on this line; keep one of the two")
 	if lines > 0 {
 		line := p.last.advance(p.text, from).line - lines
-		where = "on line " + strconv.Itoa(line+1)
+		reason = say.Of("this object has the key already, on line {0}; keep one of the two", strconv.Itoa(line+1))
 	}
 	p.record(Fault{
 		Code:   codeDuplicate,
 		Value:  excerpt(p.text[from+1 : p.at-1]),
-		Reason: "this object has the key already, " + where + "; keep one of the two",
+		Reason: reason,
 	}, from)
 }
 
@@ -89,7 +90,7 @@ func isComment(text string) bool {
 
 // refuse stops the parse at the text at p.at: for a mistake that is the same
 // one wherever it stands, with the reason for that, otherwise with reason.
-func (p *parser) refuse(code, reason string) bool {
+func (p *parser) refuse(code string, reason say.Phrase) bool {
 	word := p.lexeme()
 	if r := commonMistake(p.text[p.at:]); r != "" {
 		word, reason = p.stray(), r
@@ -110,21 +111,21 @@ func (p *parser) stray() string {
 	return rest
 }
 
-func commonMistake(text string) string {
+func commonMistake(text string) say.Phrase {
 	r, _ := utf8.DecodeRuneInString(text)
 	switch {
 	case isComment(text), r == '#':
 		return "JSON has no comments; take this one out"
 	case r == '\'', r == '`':
-		return `keys and text go in double quotes ("), not in ` + string(r)
+		return say.Of(`keys and text go in double quotes ("), not in {0}`, string(r))
 	case strings.ContainsRune("“”„‟‘’‚‛«»‹›", r):
-		return `keys and text go in straight double quotes ("), not in ` + string(r)
+		return say.Of(`keys and text go in straight double quotes ("), not in {0}`, string(r))
 	case strings.ContainsRune("−‐‑‒–—", r):
 		return "a minus sign is written as a hyphen: -"
 	case r == 0:
 		return "the file is damaged, or not in UTF-8; save the file as UTF-8"
 	case !strconv.IsPrint(r):
-		return "an invisible character, " + codePoint(r) + "; put a plain space in its place, or nothing"
+		return say.Of("an invisible character, {0}; put a plain space in its place, or nothing", codePoint(r))
 	}
 	return ""
 }
@@ -153,13 +154,13 @@ func (p *parser) notValue(word string) bool {
 }
 
 // bareWord returns why word, which is not in quotes, is no value.
-func bareWord(word string) string {
+func bareWord(word string) say.Phrase {
 	if notFinite(word) {
 		return noSuchNumber(word)
 	}
 	switch small := lower(word); small {
 	case "true", "false", "null":
-		return "write " + small + ", in small letters"
+		return say.Of("write {0}, in small letters", small)
 	case "none", "nil", "undefined":
 		return "write null for no value"
 	case "yes", "on":
@@ -167,21 +168,21 @@ func bareWord(word string) string {
 	case "no", "off":
 		return "write false, or put the text in double quotes"
 	}
-	return "text is written in double quotes" + inQuotes(word)
+	return inQuotes("text is written in double quotes", word)
 }
 
 // notKey refuses what is at p.at where a key of n should start.
 func (p *parser) notKey(n *Node) bool {
-	reason := "a key in double quotes is expected here"
+	reason := say.Phrase("a key in double quotes is expected here")
 	switch word := p.lexeme(); {
 	case word == "," || word == ":":
 		reason = "a key is missing before this"
 	case word == "]":
 		reason = p.wrongCloser(n)
 	case afterNumber(n) && digits(word) > 0:
-		reason += "; a decimal comma is written as a point, as in 1.5"
+		reason = "a key in double quotes is expected here; a decimal comma is written as a point, as in 1.5"
 	case isLetter(word[0]) || word[0] == '_' || word[0] == '$' || word[0] >= utf8.RuneSelf:
-		reason = "a key is written in double quotes" + inQuotes(word)
+		reason = inQuotes("a key is written in double quotes", word)
 	}
 	return p.refuse(codeSyntax, reason)
 }
@@ -211,7 +212,7 @@ func (p *parser) notComma(n *Node) bool {
 		return p.refuse(codeSyntax, "values are separated by a comma, not ;")
 	case afterNumber(n) && isMeasure(p.lexeme()):
 		number := n.Items[len(n.Items)-1].Text
-		return p.refuse(codeSyntax, notPlain+inQuotes(number+" "+p.lexeme()))
+		return p.refuse(codeSyntax, inQuotes(notPlain, number+" "+p.lexeme()))
 	}
 	return p.refuse(codeSyntax, "a comma is missing before this")
 }
@@ -232,8 +233,8 @@ func isMeasure(word string) bool {
 }
 
 // wrongCloser returns why a bracket does not close n.
-func (p *parser) wrongCloser(n *Node) string {
-	return p.opened(n) + " is closed by " + closer(n.Kind) + ", which is missing before this"
+func (p *parser) wrongCloser(n *Node) say.Phrase {
+	return say.Of("{=0} is closed by {1}, which is missing before this", string(p.opened(n)), closer(n.Kind))
 }
 
 // hasMore refuses the end of the document inside of n.
@@ -242,17 +243,17 @@ func (p *parser) hasMore(n *Node) bool {
 		return true
 	}
 	p.between()
-	return p.fail(codeSyntax, p.at, p.at, p.opened(n)+" is not closed when the document ends; add "+closer(n.Kind))
+	return p.fail(codeSyntax, p.at, p.at, say.Of("{=0} is not closed when the document ends; add {1}", string(p.opened(n)), closer(n.Kind)))
 }
 
 // opened names the container n by the line it starts on.
-func (p *parser) opened(n *Node) string {
+func (p *parser) opened(n *Node) say.Phrase {
 	line := p.last.advance(p.text, n.Offset).line
-	what := "the object"
+	form := say.Phrase("the object that starts on line {0}")
 	if n.Kind == Array {
-		what = "the list"
+		form = "the list that starts on line {0}"
 	}
-	return what + " that starts on line " + strconv.Itoa(line+1)
+	return say.Of(form, strconv.Itoa(line+1))
 }
 
 func closer(k Kind) string {
@@ -264,11 +265,11 @@ func closer(k Kind) string {
 
 // trailing refuses what follows the value at the top, which ended at end.
 func (p *parser) trailing(end int) bool {
-	reason := "the document ends with its first value, on line " +
-		strconv.Itoa(p.last.advance(p.text, end).line+1) + "; take out what follows"
+	reason := say.Of("the document ends with its first value, on line {0}; take out what follows",
+		strconv.Itoa(p.last.advance(p.text, end).line+1))
 	switch word := p.lexeme(); word {
 	case "]", "}":
-		reason = "one closing bracket too many; take this " + word + " out"
+		reason = say.Of("one closing bracket too many; take this {0} out", word)
 	case ",":
 		reason = "nothing follows the last value; take this comma out"
 	}

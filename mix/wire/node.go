@@ -1,6 +1,9 @@
 package wire
 
-import "slices"
+import (
+	"example.org/barrow/units/say"
+	"slices"
+)
 
 // Kind tells what a [Node] holds. The zero value is Null.
 type Kind uint8
@@ -16,7 +19,9 @@ const (
 )
 
 // String returns the kind in words that fit after "found" or "expected".
-func (k Kind) String() string {
+func (k Kind) String() string { return k.words().String() }
+
+func (k Kind) words() say.Phrase {
 	switch k {
 	case Null:
 		return "nothing"

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"example.org/barrow/units/say"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -80,7 +81,7 @@ func continues(text string) bool {
 }
 
 // notNumber returns why word, which starts like a number, is none.
-func notNumber(word string) string {
+func notNumber(word string) say.Phrase {
 	size := strings.TrimLeft(word, "+-")
 	sign := word[:len(word)-len(size)]
 	switch {
@@ -89,32 +90,32 @@ func notNumber(word string) string {
 	case notFinite(size):
 		return noSuchNumber(word)
 	case len(sign) > 1:
-		return "a number has at most one sign" + writeNumber(sign[:1]+size)
+		return writeNumber("a number has at most one sign", sign[:1]+size)
 	case sign == "+":
-		return "a number has no plus sign" + writeNumber(size)
+		return writeNumber("a number has no plus sign", size)
 	}
 	return badDigits(sign, size)
 }
 
-func badDigits(sign, size string) string {
+func badDigits(sign, size string) say.Phrase {
 	switch n := numberLength(size); {
 	case size[0] == '.':
-		return "a number needs a digit before its point" + writeNumber(sign+"0"+size)
+		return writeNumber("a number needs a digit before its point", sign+"0"+size)
 	case digits(size) > 1 && size[0] == '0':
-		return "a number has no zeros in front" + writeNumber(sign+unpadded(size))
+		return writeNumber("a number has no zeros in front", sign+unpadded(size))
 	case strings.Contains(size, "_"):
-		return "the digits of a number are not grouped" + writeNumber(sign+without(size, '_'))
+		return writeNumber("the digits of a number are not grouped", sign+without(size, '_'))
 	case len(size) > 1 && size[0] == '0' && size[1]|0x20 == 'x':
 		return "a number is written in decimal digits"
 	case n > 0 && size[n:] == ".":
-		return "a number needs a digit after its point" + writeNumber(sign+size[:n])
+		return writeNumber("a number needs a digit after its point", sign+size[:n])
 	case n > 0 && strings.TrimRight(lower(size[n:]), "+-") == "e":
-		return "an exponent needs digits" + writeNumber(sign+size[:n])
+		return writeNumber("an exponent needs digits", sign+size[:n])
 	}
-	return notPlain + inQuotes(sign+size)
+	return inQuotes(notPlain, sign+size)
 }
 
-const notPlain = "this is more than a number; a unit or a fraction makes it text, in double quotes"
+const notPlain say.Phrase = "this is more than a number; a unit or a fraction makes it text, in double quotes"
 
 // unpadded takes the zeros in front of a number's first digit away.
 func unpadded(size string) string {
@@ -150,23 +151,24 @@ func notFinite(word string) bool {
 	return false
 }
 
-func noSuchNumber(word string) string {
-	return "JSON has no number " + excerpt(word) + "; write null, or leave it out"
+func noSuchNumber(word string) say.Phrase {
+	return say.Of("JSON has no number {0}; write null, or leave it out", excerpt(word))
 }
 
-// writeNumber returns the advice to write text, unless that would not do either.
-func writeNumber(text string) string {
+// writeNumber adds to a reason the advice to write text, unless that would not do
+// either.
+func writeNumber(reason say.Phrase, text string) say.Phrase {
 	if numberLength(text) != len(text) || len(text) > shown {
-		return ""
+		return reason
 	}
-	return "; write " + text
+	return say.Of("{=0}; write {1}", string(reason), text)
 }
 
 // inQuotes ends the advice to use double quotes with what that would look like,
 // unless text is too long or too odd to repeat.
-func inQuotes(text string) string {
+func inQuotes(reason say.Phrase, text string) say.Phrase {
 	if excerpt(text) != text || strings.ContainsAny(text, `"\`) {
-		return ""
+		return reason
 	}
-	return ": \"" + text + "\""
+	return say.Of(`{=0}: "{1}"`, string(reason), text)
 }

@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"example.org/barrow/units/say"
 	"slices"
 	"strconv"
 	"strings"
@@ -50,8 +51,8 @@ const (
 // accepts checks what can be told before the first value, and takes the text.
 func (p *parser) accepts(data []byte) bool {
 	if len(data) > p.limits.Bytes {
-		return p.fail(codeSize, 0, 0, "the document has "+strconv.Itoa(len(data))+
-			" bytes, and the limit is "+strconv.Itoa(p.limits.Bytes))
+		return p.fail(codeSize, 0, 0, say.Of("the document has {0} bytes, and the limit is {1}",
+			strconv.Itoa(len(data)), strconv.Itoa(p.limits.Bytes)))
 	}
 	text := string(data)
 	switch {
@@ -163,8 +164,8 @@ func (p *parser) object(n *Node) bool {
 // open enters the container at p.at and gives it room for its members.
 func (p *parser) open(n *Node) bool {
 	if len(p.steps) == p.limits.Depth {
-		return p.fail(codeDepth, p.at, p.at+1, "more than "+strconv.Itoa(p.limits.Depth)+
-			" lists and objects inside one another; use fewer levels")
+		return p.fail(codeDepth, p.at, p.at+1, say.Of("more than {0} lists and objects inside one another; use fewer levels",
+			strconv.Itoa(p.limits.Depth)))
 	}
 	p.at++
 	p.steps = append(p.steps, step{index: stepBetween})
@@ -198,8 +199,8 @@ func (p *parser) next(n *Node) bool {
 	}
 	p.between()
 	if p.closed(n) {
-		return p.fail(codeSyntax, comma, comma+1, "a comma follows the last value of "+
-			n.Kind.String()+"; take the comma out")
+		return p.fail(codeSyntax, comma, comma+1, say.Of("a comma follows the last value of {=0}; take the comma out",
+			n.Kind.String()))
 	}
 	return p.hasMore(n)
 }

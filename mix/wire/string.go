@@ -1,6 +1,9 @@
 package wire
 
-import "unicode/utf8"
+import (
+	"example.org/barrow/units/say"
+	"unicode/utf8"
+)
 
 // quoted reads the string at p.at. One without escapes is a slice of the
 // document; one with escapes is decoded in the scratch buffer and copied out.
@@ -49,11 +52,11 @@ func (p *parser) control(open int) bool {
 		return p.fail(codeSyntax, open, p.at,
 			`this text does not end on its line; close it with a double quote, or write \n for a line break`)
 	}
-	name := codePoint(rune(c))
+	form := say.Phrase("{0} inside text is written {1}")
 	if c == '\t' {
-		name = "a tab"
+		form = "a tab inside text is written {1}"
 	}
-	return p.fail(codeSyntax, p.at, p.at+1, name+" inside text is written "+string(appendEscape(nil, rune(c))))
+	return p.fail(codeSyntax, p.at, p.at+1, say.Of(form, codePoint(rune(c)), string(appendEscape(nil, rune(c)))))
 }
 
 // escapes pairs each letter that may follow a backslash with what both mean.

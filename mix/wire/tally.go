@@ -1,6 +1,9 @@
 package wire
 
-import "strconv"
+import (
+	"example.org/barrow/units/say"
+	"strconv"
+)
 
 // tally walks the document once and notes how many members each container has,
 // in the order the containers open. That lets the parser take all nodes from
@@ -19,8 +22,8 @@ func (p *parser) tally() bool {
 		}
 		t.take(c)
 		if t.nodes > p.limits.Nodes {
-			return p.fail(codeSize, i, i, "the document holds more than "+
-				strconv.Itoa(p.limits.Nodes)+" values; split it")
+			return p.fail(codeSize, i, i, say.Of("the document holds more than {0} values; split it",
+				strconv.Itoa(p.limits.Nodes)))
 		}
 	}
 	p.sizes = t.sizes
