@@ -158,7 +158,7 @@ func measureList(c *checker, name string, list []Area) []units.Area {
 func (a *Area) shape(c *checker) units.Area {
 	s := a.Sides
 	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
-		c.problem("area.sides", "write it as "+shapes[i].example)
+		c.problem("area.sides", say.Of("write it as {=0}", string(shapes[i].example)))
 		return 0
 	}
 	if len(s) > 0 && slices.Min(s) <= 0 {
