@@ -76,13 +76,12 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
   const memory = new Map(); // by key, what the device did not take
   /** @type {{key: string, why: 'broken' | 'newer'}[]} */
   const unread = [];
-  const state = {can: true, /** @type {'' | 'refused' | 'full'} */ why: '', text: ''};
+  /** @type {'' | 'refused' | 'full'} */
+  let trouble = '';
 
   /** @param {'' | 'refused' | 'full'} why */
   function become(why) {
-    state.can = why === '';
-    state.why = why;
-    state.text = why === '' ? '' : words(why);
+    trouble = why;
   }
 
   /** @param {string} key @returns {string | null} */
@@ -250,7 +249,7 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
 
   const keep = {
     /** Whether the device keeps what is saved; text says why not. */
-    get state() { return {...state}; },
+    get state() { return {can: trouble === '', why: trouble, text: trouble === '' ? '' : words(trouble)}; },
 
     /** The saved jobs, the one typed into last first. @returns {Entry[]} */
     list: () => entries().sort((a, b) => b.typedAt - a.typedAt || (a.id < b.id ? -1 : 1)),

@@ -131,6 +131,7 @@ func TestJobText(t *testing.T) {
 	}
 	var texts []string
 	callNode(t, `
+		import {File} from 'node:buffer';
 		import {readFileSync} from 'node:fs';
 		import {jobText, readFile} from './file.js';
 		const jobs = JSON.parse(readFileSync(0, 'utf8'));

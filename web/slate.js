@@ -133,7 +133,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     insert(path, index, value, how = {}) {
       const list = listAt(this.get(path));
       if (!(Number.isInteger(index) && index >= 0 && index <= list.length)) throw new RangeError(`no place ${index} in ${pathText(path)}`);
-      const next = put(doc, path, list.toSpliced(index, 0, value));
+      const next = put(doc, path, spliced(list, index, 0, value));
       return change('insert', [...path, index], how.label ?? say('Added'), next);
     },
 
@@ -159,7 +159,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
         if (!(Number.isInteger(i) && i >= 0 && i < list.length)) throw new RangeError(`no place ${i} in ${pathText(path)}`);
       }
       if (from === to) return false;
-      const next = put(doc, path, list.toSpliced(from, 1).toSpliced(to, 0, list[from]));
+      const next = put(doc, path, spliced(spliced(list, from, 1), to, 0, list[from]));
       return change('move', path, how.label ?? say('Moved'), next);
     },
 
@@ -198,6 +198,9 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
 
 /** @param {unknown} value @returns {any[]} */
 const listAt = value => Array.isArray(value) ? value : [];
+
+/** A list like list, with count elements from at replaced. @param {any[]} list @param {number} at @param {number} count @param {any[]} values */
+const spliced = (list, at, count, ...values) => [...list.slice(0, at), ...values, ...list.slice(at + count)];
 
 /**
  * A document like doc with value at path.
@@ -248,7 +251,7 @@ function without(doc, path, prune) {
   const has = typeof key === 'number' ? Array.isArray(holder) && Object.hasOwn(holder, key) : isObject(holder) && Object.hasOwn(holder, key);
   if (!has) return doc;
   const left = typeof key === 'number'
-    ? /** @type {any[]} */ (holder).toSpliced(key, 1)
+    ? spliced(/** @type {any[]} */ (holder), key, 1)
     : Object.fromEntries(Object.entries(/** @type {object} */ (holder)).filter(([k]) => k !== key));
   const empty = Object.keys(left).length === 0;
   if (prune && empty && typeof above.at(-1) === 'string') return without(doc, above, true);

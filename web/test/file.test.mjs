@@ -1,5 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
+import {File} from 'node:buffer';
 import {readFileSync} from 'node:fs';
 import {fileName, jobText, largestFile, readFile} from '../file.js';
 import {parseDocument} from '../json.js';

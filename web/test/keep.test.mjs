@@ -1,6 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {askToStay, daysToRestore, deviceStorage, largestPlan, largestSaved, openKeep} from '../keep.js';
+import {setLanguage} from '../say.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 /** A storage like localStorage that can be small, and can refuse. */
@@ -178,6 +179,10 @@ test('a device that refuses: the page goes on in memory and says so', () => {
     assert.equal(keep.restore(gone?.token ?? '')?.record.doc.name, 'more');
     assert.equal(keep.list().length, 1);
   }
+  const {keep: spoken} = keepOver(null);
+  setLanguage({language: 'es', page: {[spoken.state.text]: 'en español'}});
+  assert.equal(spoken.state.text, 'en español', 'in the language of now');
+  setLanguage();
   const shut = new Shelf();
   shut.refusesReads = shut.refuses = true;
   const {keep} = keepOver(shut);

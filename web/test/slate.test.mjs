@@ -200,7 +200,7 @@ test('any text is a path or none; any path reads back', () => {
   const pieces = [...nasty, 'tasks', 'a', '[0]', '.b', '["', '"]', '["x"]', '[1', '\\u0000'];
   for (let i = 0; i < 30000; i++) {
     const path = parsePath(d.text(pieces, 8)), text = path && pathText(path);
-    if (text !== null && path.every(key => typeof key === 'number' || key.isWellFormed())) {
+    if (text !== null && path.every(key => typeof key === 'number' || !/[\ud800-\udfff]/u.test(key))) {
       const again = parsePath(text);
       assert.ok(again, text);
       assert.equal(pathText(again), text);
