@@ -2,6 +2,8 @@
 // kept on this device, and offers a newer version. Nothing here reloads the page
 // unless useUpdate is called.
 
+import {single} from './parts.js';
+
 /**
  * 'unknown'   not known yet
  * 'none'      this address or browser keeps nothing: the single file, an
@@ -52,7 +54,7 @@ export function onUpdate(callback) {
  */
 export async function register() {
   const workers = navigator.serviceWorker; // absent without https
-  if (!workers || !location.protocol.startsWith('http')) return become('none');
+  if (single || !workers) return become('none');
   // Another tab may take a newer version; this page then is the older one.
   let mine = workers.controller;
   workers.addEventListener('controllerchange', () => {

@@ -15,7 +15,7 @@ type files map[string][]byte
 func (f files) names() []string { return slices.Sorted(maps.Keys(f)) }
 
 // Files that a visit does not download.
-var besides = []string{"barrow.html"}
+var besides = []string{"barrow.html", "licences.txt"}
 
 // visited lists what a first visit downloads, the service worker's script too.
 func (f files) visited() []string {
@@ -29,10 +29,12 @@ func build(source string) (files, error) {
 	if err != nil {
 		return nil, err
 	}
-	loader, err := loaderPath()
+	goroot, err := goTool(nil, "env", "GOROOT")
 	if err != nil {
 		return nil, err
 	}
+	// Go's loader comes from the Go that compiles, since the two must match.
+	loader := filepath.Join(goroot, "lib", "wasm", "wasm_exec.js")
 	made := files{"barrow.wasm": program}
 	for _, b := range []struct{ name, from string }{
 		{"main.js", "main.js"},
@@ -43,10 +45,16 @@ func build(source string) (files, error) {
 			return nil, err
 		}
 	}
-	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*"} {
+	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*.svg"} {
 		if err := made.copy(source, pattern); err != nil {
 			return nil, err
 		}
+	}
+	if err := made.icons(); err != nil {
+		return nil, err
+	}
+	if made["licences.txt"], err = licences(source, goroot); err != nil {
+		return nil, err
 	}
 	html, err := os.ReadFile(filepath.Join(source, "index.html"))
 	if err != nil {

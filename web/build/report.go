@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"sync"
 	"text/tabwriter"
 
@@ -50,7 +51,7 @@ func report(w io.Writer, made files, empty []byte) error {
 	if err := errs[len(names)]; err != nil {
 		return err
 	}
-	row(visit, "a first visit, all but barrow.html")
+	row(visit, "a first visit: all but "+strings.Join(besides, ", "))
 	row(least, "an empty Go program, built the same way")
 	fmt.Fprintf(t, "%.2f\t%.2f\t%.2f\t  times as much\n", ratio(visit.raw, least.raw), ratio(visit.gzip, least.gzip), ratio(visit.brotli, least.brotli))
 	return t.Flush()

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"compress/gzip"
 	"encoding/base64"
-	"errors"
 	"fmt"
 	"html"
 	"path"
@@ -42,6 +41,10 @@ func single(source []byte, made files) ([]byte, error) {
 			fmt.Fprintf(&blocks, "<script type=\"application/json\" id=\"barrow-text-%s\">%s</script>\n", strings.TrimSuffix(file, ".json"), text)
 		}
 	}
+	if err := fitsInside(string(made["licences.txt"])); err != nil {
+		return nil, err
+	}
+	fmt.Fprintf(&blocks, "<script type=\"text/plain\" id=\"licences\">%s</script>\n", made["licences.txt"])
 	fmt.Fprintf(&blocks, "<script type=\"text/plain\" id=\"barrow-wasm\">%s</script>\n", program)
 	fmt.Fprintf(&blocks, "<script id=\"barrow-worker\">%s</script>\n<script type=\"module\">%s</script>\n", worker, main)
 	skip := false // the end of a script that is gone
@@ -112,7 +115,7 @@ func fitsInside(text string) error {
 	low := strings.ToLower(text)
 	for _, bad := range []string{"</script", "</style", "<script", "<!--", "\r", "\x00"} {
 		if strings.Contains(low, bad) {
-			return errors.New("a script or style has " + fmt.Sprintf("%q", bad) + " in it and cannot stand in a page")
+			return fmt.Errorf("a script, style or text has %q in it and cannot stand in a page", bad)
 		}
 	}
 	return nil

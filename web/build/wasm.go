@@ -41,13 +41,6 @@ func emptyProgram() ([]byte, error) {
 	return compile(name)
 }
 
-// loaderPath finds the script that starts a program. It comes from the Go that
-// compiles, since the two must match.
-func loaderPath() (string, error) {
-	root, err := goTool(nil, "env", "GOROOT")
-	return filepath.Join(root, "lib", "wasm", "wasm_exec.js"), err
-}
-
 // sourceDir finds the page's sources, from anywhere in a clone.
 func sourceDir() (string, error) {
 	dir, err := goTool(nil, "list", "-f", "{{.Dir}}", modulePath+"/web/build")
