@@ -72,9 +72,14 @@ func (k *pen) bed(b *mix.Bed) {
 	k.grain("layer-grain", x1, top, w, layer, nil)
 	k.grain("soil-grain", x1, grade, w, native, nil)
 	k.grain("soil-grain", x2, grade-rise, w, rise+native, nil)
-	k.grain("layer-grain", x2+8, grade-rise+3, w-8, rise+native-3, nil)
+	k.grain("layer-grain", x2+8, grade-rise+4.5, w-8, rise+native-4.5, nil)
 	k.Height = end
 	k.ruler(scale, bedScale)
+	if b.Rise < b.Layer {
+		settles := k.say(bedSettles, m.Length(b.Layer-b.Rise))
+		k.note(settles)
+		k.Description += " " + settles
+	}
 }
 
 // fits reports whether lines of text go into a region so high.

@@ -36,7 +36,7 @@ func (k *pen) cost(c *mix.Crossing) {
 
 	// How far the axes go in: to the widest of their ticks' texts.
 	tickMoney := units.Money(roundUp(1, float64(highest)/4.2))
-	unit, name := unitOf(m.Measure, top)
+	unit, name := unitOf(m.Measure, c.Need)
 	tickVolume := units.Volume(roundUp(int64(unit/100), float64(top)/4.2))
 	amount := func(v units.Money) string { return m.Figure(whole(v.String())) }
 	volume := func(v units.Volume) string { return m.Figure(string(appendNumber(nil, float64(v)/float64(unit)))) }

@@ -30,18 +30,22 @@ func Order(p *mix.Plan) (list []Drawing) {
 			left++
 		default:
 			k := start(p, -1, n.Material.Name)
-			k.heap(n)
-			list = append(list, k.Drawing)
+			if k.heap(n); k.Kind != "" {
+				list = append(list, k.Drawing)
+			}
 		}
 	}
 	return k0(p).more(list, left, moreHeaps)
 }
 
-// heap draws one need and its packs.
+// heap draws one need and its packs, or nothing where no pack of it is known.
 func (k *pen) heap(n *mix.Need) {
-	k.Kind = "heap"
 	ordered, instead, left := k.stacks(n)
 	stacks := append(ordered, instead...)
+	if len(stacks) == 0 {
+		return
+	}
+	k.Kind = "heap"
 
 	// One area to a litre for all of them, the heap and every stack.
 	area := math.Inf(1)

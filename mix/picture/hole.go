@@ -80,7 +80,7 @@ func (k *pen) holes(h *mix.Holes) {
 		return math.Abs(u-hx) < (v-top+high)/repose-3
 	})
 	if h.Material.High > 0 {
-		k.grain("layer-grain", x-w/2+4, top+2, w-4, deep, func(u, v float64) bool {
+		k.grain("layer-grain", x-w/2+8, top+4.5, w-8, deep-4.5, func(u, v float64) bool {
 			return math.Abs(u-x) > across*scale/2+3 || v > top+below*scale+3
 		})
 	}
@@ -89,7 +89,6 @@ func (k *pen) holes(h *mix.Holes) {
 	if h.Across == 0 {
 		k.note(k.say(holeGuess))
 	}
-	k.note(k.say(holeAll, count(h.Count), k.p.SpanText(h.Left)))
 	k.tell(holeTold, m.Length(h.Width), m.Length(h.Depth), m.Figure(h.Ball.String()))
 	if h.Above > 0 {
 		k.tell(holeAbove, m.Length(h.Above))
@@ -98,7 +97,11 @@ func (k *pen) holes(h *mix.Holes) {
 	}
 	k.Description += " " + back + "."
 	k.tell(holeLeft+".", m.Volume(each(h.Left.Plan)))
-	k.tell(holeAll, count(h.Count), k.p.SpanText(h.Left))
+	if h.Count > 1 {
+		all := k.say(holeAll, count(h.Count), k.p.SpanText(h.Left))
+		k.note(all)
+		k.Description += " " + all
+	}
 	if h.Across == 0 {
 		k.tell(holeGuess)
 	}

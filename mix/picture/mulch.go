@@ -27,8 +27,12 @@ func (k *pen) mulch(b *mix.Mulch) {
 	}
 	layer, bare := float64(b.Layer)*scale, float64(b.Clear)*scale
 
-	deep := wrap(k.say(bedLayer, name, m.Length(b.Layer)), middle-from-16-bare, 3, "label")
-	inside := fits(deep, layer)
+	room := w - 16
+	if b.Clear > 0 {
+		room = middle - from - 16 - bare
+	}
+	deep := wrap(k.say(bedLayer, name, m.Length(b.Layer)), room, 3, "label")
+	inside := fits(deep, layer) && room > 90
 	if !inside {
 		deep = wrap(k.say(bedLayer, name, m.Length(b.Layer)), middle-from-8, 4, "label")
 	}

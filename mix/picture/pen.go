@@ -135,7 +135,7 @@ type callout struct {
 func (k *pen) callouts(x, top float64, list ...callout) (bottom float64) {
 	bottom = top
 	for _, c := range list {
-		lines := wrap(c.text, right-x, 3, c.class)
+		lines := wrap(c.text, right-x, 6, c.class)
 		bottom = max(bottom, c.y-step/2)
 		k.line("leader", c.x, c.y, x-3, bottom+step/2)
 		bottom = k.lines(c.class, "start", x, bottom, lines) + 2

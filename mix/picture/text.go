@@ -86,7 +86,7 @@ func lastSpace(s string, n int) (end int) {
 		if s[i] != ' ' {
 			continue
 		}
-		if !tied(s[:i]) {
+		if !tied(s, i) {
 			return i
 		}
 		end = max(end, i)
@@ -94,11 +94,12 @@ func lastSpace(s string, n int) (end int) {
 	return end
 }
 
-// tied reports whether what comes before a space belongs with what follows it: a
-// number, the first half of "cu ft", or the x of "4 x 2 cu ft".
-func tied(s string) bool {
-	n := len(s)
-	return s[n-1] >= '0' && s[n-1] <= '9' || n > 1 && s[n-2:] == " x" || n > 2 && (s[n-3:] == " cu" || s[n-3:] == " sq")
+// tied reports whether what comes before the space at n belongs with what follows
+// it: a number, the first half of "cu ft", and what is on either side of an x.
+func tied(s string, n int) bool {
+	before := s[max(0, n-3):n]
+	return s[n-1] >= '0' && s[n-1] <= '9' || before == " cu" || before == " sq" ||
+		len(before) > 1 && before[len(before)-2:] == " x" || len(s) > n+2 && s[n+1:n+3] == "x "
 }
 
 // fitting is how many bytes of s fit.
