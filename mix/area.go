@@ -306,7 +306,7 @@ func readShape(c *checker, n *wire.Node, a *Area, word string) {
 		}
 		return
 	}
-	s, ok := readText(c, n, "its lengths")
+	s, ok := readText(c, n, say.Of("its lengths, such as {=0}", string(shapes[slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })].example)))
 	if !ok {
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 	"example.org/barrow/units/near"
 	"example.org/barrow/units/say"
@@ -15,6 +16,7 @@ import (
 // over them. A book is read-only once made.
 type book struct {
 	cat       *Catalogue
+	tongue    *words.Tongue
 	materials []*Material // needs are indexed as this is
 	material  map[string]int
 	class     map[string]*Class
@@ -23,8 +25,19 @@ type book struct {
 }
 
 // stock is the book of the catalogue alone.
-var stock = sync.OnceValue(func() *book {
-	cat := catalogue()
+var stock = sync.OnceValue(func() *book { return bookOf(catalogue()) })
+
+// stockIn is the stock with its names in a language.
+func stockIn(t *words.Tongue) *book {
+	if t.Language() == "en" {
+		return stock()
+	}
+	b := bookOf(catalogue().in(t))
+	b.tongue = t
+	return b
+}
+
+func bookOf(cat *Catalogue) *book {
 	b := &book{cat: cat, material: map[string]int{}, class: map[string]*Class{}, mixes: map[string]*Mix{}, blends: map[string]*blend{}}
 	for i := range cat.Materials {
 		b.addMaterial(&cat.Materials[i])
@@ -39,15 +52,15 @@ var stock = sync.OnceValue(func() *book {
 		b.open(id)
 	}
 	return b
-})
+}
 
 // newBook checks the job's own rows and lays them over the catalogue.
 func newBook(c *checker, j *Job) *book {
-	base := stock()
+	base := stockIn(j.Tongue)
 	if len(j.Materials)+len(j.Containers)+len(j.Mixes) == 0 {
 		return base
 	}
-	b := &book{cat: base.cat, blends: map[string]*blend{}}
+	b := &book{cat: base.cat, tongue: j.Tongue, blends: map[string]*blend{}}
 	b.materials = append(b.materials, base.materials...)
 	b.material, b.class, b.mixes = maps.Clone(base.material), maps.Clone(base.class), maps.Clone(base.mixes)
 	taken := map[string]say.Phrase{}

@@ -4,8 +4,10 @@ import (
 	"sync"
 
 	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 	"example.org/barrow/units/say"
+	"slices"
 )
 
 // Catalogue is the trade's rows that come with the program.
@@ -42,6 +44,31 @@ func Catalog() Catalogue { return *decodeCatalogue() }
 
 // catalogue is the one that plans are made with; nobody outside can reach it.
 var catalogue = sync.OnceValue(decodeCatalogue)
+
+// in is the catalogue with its names in a language. Sources are said in it when
+// they are written.
+func (cat *Catalogue) in(t *words.Tongue) *Catalogue {
+	out := *cat
+	out.Containers, out.Materials, out.Mixes = slices.Clone(cat.Containers), slices.Clone(cat.Materials), slices.Clone(cat.Mixes)
+	out.Soils, out.Substitutes = slices.Clone(cat.Soils), slices.Clone(cat.Substitutes)
+	name := func(s *string) { *s = t.Form(*s) }
+	for i := range out.Containers {
+		name(&out.Containers[i].Name)
+	}
+	for i := range out.Materials {
+		name(&out.Materials[i].Name)
+	}
+	for i := range out.Mixes {
+		name(&out.Mixes[i].Name)
+	}
+	for i := range out.Soils {
+		name(&out.Soils[i].Name)
+	}
+	for i := range out.Substitutes {
+		name(&out.Substitutes[i].Changes)
+	}
+	return &out
+}
 
 // decodeCatalogue decodes the embedded rows. They are tested to be sound.
 func decodeCatalogue() *Catalogue {

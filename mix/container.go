@@ -68,7 +68,11 @@ var containerFields = []field[Container]{
 
 // readDims reads exactly want lengths.
 func readDims(c *checker, n *wire.Node, want int) []units.Length {
-	s, ok := readText(c, n, "lengths")
+	takes := say.Phrase(`lengths such as "4 ft x 3 ft"`)
+	if want == 3 {
+		takes = `lengths such as "20 in x 10 in x 2 in"`
+	}
+	s, ok := readText(c, n, takes)
 	if !ok {
 		return nil
 	}

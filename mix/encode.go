@@ -39,11 +39,11 @@ func (p *Plan) json(full bool) []byte {
 	e.list("batches", 0, nil) // not worked out yet
 	if p.Priced {
 		e.optional("currency", strings.TrimSpace(p.Currency))
-		e.text("cost", p.Bill.Goods.String())
+		e.figure("cost", p.Bill.Goods.String())
 		e.bill()
 	}
 	if p.Unproven {
-		e.text("none_below", p.Bound.String())
+		e.figure("none_below", p.Bound.String())
 	}
 	if len(p.Unpriced) > 0 {
 		e.list("unpriced", len(p.Unpriced), func(i int) { w.String(p.Unpriced[i]) })
@@ -91,6 +91,15 @@ type encoder struct {
 }
 
 func (e *encoder) text(key, s string) { e.w.Key(key); e.w.String(s) }
+
+// figure writes a figure that is data, and beside it how the reader writes it,
+// where that differs: "pack": "2 cu ft", "pack_shown": "2 pies³".
+func (e *encoder) figure(key, s string) {
+	e.text(key, s)
+	if shown := e.m.Figure(s); shown != s {
+		e.text(key+"_shown", shown)
+	}
+}
 
 func (e *encoder) optional(key, s string) {
 	if s != "" {
@@ -190,11 +199,11 @@ func (e *encoder) choice(c *Choice) {
 	e.w.BeginObject()
 	switch {
 	case c.Bulk:
-		e.text("bulk", c.Size.Text)
+		e.figure("bulk", c.Size.Text)
 	case c.Bale:
-		e.text("bale", c.Size.Text)
+		e.figure("bale", c.Size.Text)
 	default:
-		e.text("pack", c.Size.Text)
+		e.figure("pack", c.Size.Text)
 	}
 	e.int("count", c.Count)
 	if c.FewMany[0] != c.FewMany[1] {
@@ -229,7 +238,7 @@ func (e *encoder) line(l *Line) {
 	}
 	e.litres("litres", l.Volume)
 	if l.Priced {
-		e.text("cost", l.Cost.String())
+		e.figure("cost", l.Cost.String())
 	}
 	if l.Delivered > 0 {
 		e.int("delivered", l.Delivered)
@@ -250,10 +259,10 @@ func (e *encoder) bill() {
 		m   units.Money
 	}{{"tax", b.Tax}, {"driving", b.Driving}, {"delivery", b.Fees}, {"deposit", b.Deposit}} {
 		if part.m > 0 {
-			e.text(part.key, part.m.String())
+			e.figure(part.key, part.m.String())
 		}
 	}
-	e.text("total", b.Total.String())
+	e.figure("total", b.Total.String())
 }
 
 func (e *encoder) trip(t *Trip) {
@@ -273,16 +282,16 @@ func (e *encoder) trip(t *Trip) {
 	e.litres("litres", t.Volume)
 	e.litres("packed_litres", t.Packed)
 	e.text("packed_shown", Shown(e.m, t.Packed))
-	e.optional("limit", e.m.Tell(t.Limit))
+	e.optional("limit", t.Limit)
 	w.EndObject()
 }
 
 // pack writes what an offer is sold in, as typed.
 func (e *encoder) pack(o *Offer) {
 	if o.Bulk.Volume > 0 {
-		e.text("bulk", o.Bulk.String())
+		e.figure("bulk", o.Bulk.String())
 	} else {
-		e.text("pack", o.Pack.String())
+		e.figure("pack", o.Pack.String())
 	}
 }
 
@@ -360,7 +369,7 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 func (e *encoder) allowance(t *TaskPlan, a *Allowance) {
 	e.w.BeginObject()
 	e.text("name", e.m.Tell(a.Name))
-	e.text("share", e.m.Figure(a.Share.String()))
+	e.figure("share", a.Share.String())
 	e.litres("adds_litres", a.Adds)
 	e.text("adds_shown", e.p.TaskText(t, Exactly(a.Adds)))
 	e.text("source", a.Source.In(e.m.Tongue))
@@ -446,7 +455,7 @@ func (e *encoder) full() {
 		o := &options[i]
 		w.BeginObject()
 		if p.Priced {
-			e.text("total", o.Bill.Total.String())
+			e.figure("total", o.Bill.Total.String())
 		}
 		e.litres("left_litres", o.Left)
 		e.text("left_shown", e.m.Volume(o.Left))
@@ -469,7 +478,7 @@ func (e *encoder) full() {
 	if len(s.Enough) > 0 {
 		e.lines("enough", s.Enough)
 		if p.Priced {
-			e.text("enough_total", s.Bill.Total.String())
+			e.figure("enough_total", s.Bill.Total.String())
 		}
 		e.number("enough_chance", s.At, 4)
 	}
@@ -515,9 +524,9 @@ func ChangesJSON(before, after *Plan) []byte {
 		e.text("material", c.Material.ID)
 		e.text("name", c.Material.Name)
 		if c.Bulk {
-			e.text("bulk", c.Pack)
+			e.figure("bulk", c.Pack)
 		} else {
-			e.text("pack", c.Pack)
+			e.figure("pack", c.Pack)
 		}
 		e.int("before", c.Before)
 		e.int("after", c.After)
@@ -534,8 +543,8 @@ func ChangesJSON(before, after *Plan) []byte {
 		w.Key(side.key)
 		w.BeginObject()
 		if side.p.Priced {
-			e.text("goods", side.p.Bill.Goods.String())
-			e.text("total", side.p.Bill.Total.String())
+			e.figure("goods", side.p.Bill.Goods.String())
+			e.figure("total", side.p.Bill.Total.String())
 		}
 		e.optional("drives_shown", side.p.Load.DrivesText(e.m))
 		w.EndObject()
@@ -578,7 +587,7 @@ func ReachJSON(r *Reach) []byte {
 		o := &r.OneMore[i]
 		w.BeginObject()
 		e.text("material", o.Material.ID)
-		e.text("pack", o.Pack.String())
+		e.figure("pack", o.Pack.String())
 		e.litres("adds_litres", o.Adds)
 		w.EndObject()
 	})

@@ -98,9 +98,12 @@ func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *che
 
 // readText returns n's text as a person typed it, without the space around it.
 func readText(c *checker, n *wire.Node, takes say.Phrase) (string, bool) {
+	text := oneLine(n.Text)
 	switch {
+	case n.Kind == wire.String && text == "":
+		c.problem("quantity.empty", say.Of("write {=0}", string(takes)))
 	case n.Kind == wire.String:
-		return oneLine(n.Text), true
+		return text, true
 	case n.Kind == wire.Number:
 		c.problem("json.kind", say.Of("write {=0} as text in quotes, with its unit", string(takes)))
 	default:
@@ -201,7 +204,7 @@ const maxCount = 1_000_000_000
 // readCount reads a whole number from least to [maxCount].
 func readCount(c *checker, n *wire.Node, least int64) int64 {
 	if n.Kind != wire.Number {
-		c.problem("json.kind", say.Of("write a whole number without quotes, such as 64, not {=0}", n.Kind.String()))
+		c.problem("json.kind", notCount(n))
 		return 0
 	}
 	v, err := strconv.ParseInt(n.Text, 10, 64)
@@ -209,7 +212,7 @@ func readCount(c *checker, n *wire.Node, least int64) int64 {
 	case err != nil && strings.Trim(n.Text, "0123456789") == "":
 		c.problem("count.large", say.Of("at most {#0}", itoa(maxCount)))
 	case err != nil:
-		c.problem("count.whole", "write a whole number")
+		c.problem("count.whole", "write a whole number, such as 64")
 	case v < least:
 		c.problem("count.small", say.Of("at least {0}", itoa(least)))
 	case v > maxCount:
@@ -218,6 +221,17 @@ func readCount(c *checker, n *wire.Node, least int64) int64 {
 		return v
 	}
 	return 0
+}
+
+// notCount is the hint for what is written in place of a count.
+func notCount(n *wire.Node) say.Phrase {
+	switch {
+	case n.Kind != wire.String:
+		return say.Of("write a whole number, such as 64, not {=0}", n.Kind.String())
+	case n.Text != "" && strings.Trim(n.Text, "0123456789") == "":
+		return "write the number without quotes, such as 64"
+	}
+	return "write a whole number, such as 64"
 }
 
 // maxName bounds a name, so that no table bursts.

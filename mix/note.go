@@ -281,8 +281,12 @@ func (p *Plan) Sentence(s *Substitute) string {
 // or in another language the name that it has there.
 func (p *Plan) called(id string) string {
 	if p.Tongue.Language() != "en" {
-		if index, ok := p.work.book.material[id]; ok && p.work.book.materials[index].Name != "" {
-			return small(p.work.book.materials[index].Name)
+		b := p.work.book
+		switch index, ok := b.material[id]; {
+		case ok && index < len(b.cat.Materials):
+			return small(b.materials[index].Name)
+		case ok && b.materials[index].Name != "": // the job's own, as it is written there
+			return b.materials[index].Name
 		}
 	}
 	return id

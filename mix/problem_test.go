@@ -241,6 +241,14 @@ func TestHint(t *testing.T) {
 		taskJob(`"kind": "fill", "mix": "poting", "containers": [{"count": 1, "size": "#1"}]`):                `did you mean "potting"?`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "1 gallon"}]`):         `did you mean "#1"?`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "bal": "SP4"}]`): `did you mean "ball"?`,
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": "many", "size": "#1"}]`):          "write a whole number, such as 64",
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": "", "size": "#1"}]`):              "write a whole number, such as 64",
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": "64", "size": "#1"}]`):            "write the number without quotes, such as 64",
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": [64], "size": "#1"}]`):            "write a whole number, such as 64, not a list",
+		taskJob(`"kind": "cover", "area": "1 sq m", "layer": " ", "material": "bark-mulch"`):                  `write a length such as "3 in"`,
+		taskJob(`"kind": "cover", "area": "", "layer": "3 in", "material": "bark-mulch"`):                     `write an area such as "60 ft x 4 ft"`,
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "box": ""}]`):                  `write lengths such as "20 in x 10 in x 2 in"`,
+		taskJob(`"kind": ""`): "write one of fill, amend, backfill or cover",
 	} {
 		_, err := PlanDocument([]byte(doc))
 		if p := Problems(err); len(p) != 1 || p[0].Hint.String() != want {

@@ -22,6 +22,8 @@ type Mix struct {
 	Settle     *units.Ratio
 	Source     Source
 	Confidence string
+
+	numbers string // 3:1:1, of a mix that a task spells out
 }
 
 // Part is one ingredient of a mix: Num/Den parts of a material or a mix.
@@ -74,6 +76,9 @@ func readParts(c *checker, n *wire.Node) []Part {
 	return parts
 }
 
+// byNumbers is what a mix without a name is called.
+const byNumbers say.Phrase = "{0} mix"
+
 // ParseMix reads a mix in one line, "bark-fines 3, peat 1, perlite 1": each part
 // a name and a number, either way round. The mix is called by its numbers. The
 // error is a [*units.Error]; whether the parts exist is for the job to say.
@@ -109,7 +114,8 @@ func ParseMix(s string) (Mix, error) {
 		m.Parts = append(m.Parts, Part{id, num, den})
 		numbers = append(numbers, strings.Join(number, " "))
 	}
-	m.Name = strings.Join(numbers, ":") + " mix"
+	m.numbers = strings.Join(numbers, ":")
+	m.Name = say.Of(byNumbers, m.numbers).String()
 	return m, nil
 }
 

@@ -142,6 +142,7 @@ func (b *book) spelledOut(c *checker, text string) *blend {
 		c.unitsError(err)
 		return nil
 	}
+	m.Name = b.tongue.Say(byNumbers, m.numbers)
 	if b.checkParts(c, &m); !c.sound() {
 		return nil
 	}

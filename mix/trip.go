@@ -3,7 +3,6 @@ package mix
 import (
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
 )
 
 // Trip is one loaded drive, or one load that the yard brings, as often as it
@@ -14,7 +13,7 @@ type Trip struct {
 	Mass   [2]units.Mass // lightest and heaviest; zero when not known
 	Volume units.Volume  // loose
 	Packed units.Volume  // as carried
-	Limit  say.Phrase    // "weight" or "room": which it is nearer to; "" with no limit
+	Limit  string        // "weight" or "room": which it is nearer to; "" with no limit
 }
 
 // TripPack is so many of one offer on a trip.
@@ -60,7 +59,7 @@ func (r *request) trip(t *order.Trip, payload units.Mass, room units.Volume) Tri
 }
 
 // nearer names the limit that the load is nearer to.
-func nearer(mass, payload units.Mass, packed, room units.Volume) say.Phrase {
+func nearer(mass, payload units.Mass, packed, room units.Volume) string {
 	var byMass, byRoom float64
 	if payload > 0 {
 		byMass = float64(mass) / float64(payload)

@@ -211,7 +211,7 @@ func (r *renderer) trips() {
 			}
 			limit := ""
 			if t.Limit != "" {
-				limit = "by " + t.Limit.String()
+				limit = "by " + t.Limit
 			}
 			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), limit})
 		}
