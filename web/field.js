@@ -1,0 +1,242 @@
+// @ts-check
+// One control of the form: its label, the box, its own unit, and what is wrong.
+import {h, cls, Component} from './h.js';
+import {read, show} from './entry.js';
+import {pathText} from './path.js';
+import {say} from './say.js';
+import {needed, shown} from './trouble.js';
+import {units} from './fields.js';
+
+/**
+ * How this reader writes quantities in this job.
+ * @typedef {{comma: boolean, currency: string, measure: 'us' | 'metric', language: string}} Writing
+ */
+
+const patience = 900; // ms without a key before what is being typed is called wrong
+
+/** An id that is one word, as what points at it must be. @param {string} path */
+export const idOf = path => 'f-' + encodeURIComponent(path);
+
+/** @param {any} row @param {Writing} writing */
+const habitOf = (row, writing) => ({unit: row.unit ? units[row.unit][writing.measure] : '', comma: writing.comma, currency: writing.currency});
+
+/**
+ * The value that the document keeps for what was typed.
+ * @param {any} row @param {string} typed @param {Writing} writing
+ */
+export function readField(row, typed, writing) {
+  const habit = habitOf(row, writing);
+  if (row.kind === 'offset') {
+    const [, sign, rest] = /^\s*([-−]?)\s*(.*)$/s.exec(typed) ?? [];
+    const value = read('length', rest, habit);
+    return sign && value !== undefined ? '-' + value : value;
+  }
+  return row.kind === 'id' || row.kind === 'size' ? typed.trim() || undefined : read(row.kind, typed, habit);
+}
+
+/** The text for a value of the document. @param {any} row @param {unknown} value @param {Writing} writing */
+export function showField(row, value, writing) {
+  const kind = row.kind === 'id' || row.kind === 'size' ? 'text' : row.kind === 'offset' ? 'length' : row.kind;
+  return show(kind, value, habitOf(row, writing));
+}
+
+/** Called by their name alone: text that a keyboard must not mend. */
+const plainText = new Set(['text']);
+
+/** @param {string} kind */
+const keyboard = kind => kind === 'count' ? 'numeric' : kind === 'money' ? 'decimal' : 'text';
+
+/** Who speaks up for the form. @type {WeakMap<object, (text: string) => void>} */
+const speakers = new WeakMap();
+
+/** Says something politely. @param {any} desk @param {string} text */
+export const tell = (desk, text) => speakers.get(desk)?.(text);
+
+/** Where a screen reader hears of what is wrong. */
+export class Speaker extends Component {
+  constructor(/** @type {any} */ props) {
+    super(props);
+    this.state = {text: ''};
+    speakers.set(props.desk, text => this.setState({text}));
+  }
+
+  shouldComponentUpdate(/** @type {any} */ _, /** @type {any} */ state) { return state !== this.state; }
+
+  render() {
+    return h('p', {class: 'unseen', 'aria-live': 'polite'}, this.state.text);
+  }
+}
+
+/** Puts what was typed into the job; undefined takes it away. @param {any} desk @param {any[]} path @param {unknown} value */
+export function put(desk, path, value, how = {}) {
+  desk.slate.set(path, value, {typing: true, ...how});
+}
+
+/** A field was left: from now on what is wrong with it is shown. @param {any} desk @param {string} path */
+export function leave(desk, path) {
+  desk.slate.rest();
+  if (!desk.touched.has(path)) {
+    desk.touched.add(path);
+    desk.redraw();
+  }
+}
+
+/**
+ * A text box. Of row, label, help and unit say what it is; of value and onPut,
+ * where it is kept when that is not simply the document at the path.
+ */
+export class Field extends Component {
+  constructor(/** @type {any} */ props) {
+    super(props);
+    this.state = {typed: null, quiet: false};
+  }
+
+  componentWillUnmount() { clearTimeout(this.timer); }
+
+  componentDidUpdate() {
+    if (this.hint === this.told) return;
+    this.told = this.hint;
+    if (this.hint && this.worked) tell(this.props.desk, `${this.props.label ?? say(this.props.row.label)}: ${this.hint}`);
+  }
+
+  /** @param {any} event */
+  input(event) {
+    const typed = event.currentTarget.value;
+    this.worked = true;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.setState({quiet: false}), patience);
+    this.setState({typed, quiet: true});
+    const {desk, path, row, writing, onPut} = this.props;
+    const value = readField(row, typed, writing);
+    if (onPut) onPut(value);
+    else put(desk, path, value);
+  }
+
+  blur() {
+    clearTimeout(this.timer);
+    this.setState({typed: null, quiet: false});
+    leave(this.props.desk, pathText(this.props.path));
+  }
+
+  /** @param {any} props @param {any} state */
+  render(props, state) {
+    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants} = props;
+    const text = pathText(path), id = idOf(text);
+    const value = 'value' in props ? props.value : desk.slate.get(path);
+    const kept = showField(row, value, writing);
+    const mine = state.typed !== null && readField(row, state.typed, writing) === value;
+    const shows = mine ? state.typed : kept;
+    const problem = state.quiet ? undefined : shown(desk, text);
+    this.hint = problem?.hint;
+    const unit = habitOf(row, writing).unit;
+    const help = helpOf(row, props);
+    const waiting = !problem && shows === '' && (wants || needed(desk, text));
+    const bare = unit && (shows.trim() === '' || readField(row, shows, writing) !== shows.trim());
+    return h('div', {class: cls('field', `field-${row.kind}`, {wrong: !!problem})},
+      h('label', {for: id, class: cls({unseen: hideLabel})}, label),
+      h('div', {class: 'box'},
+        h('input', {
+          id, type: 'text', value: shows, list, name: text,
+          'data-test': text === 'name' ? 'job-name' : 'field', 'data-path': text,
+          inputMode: keyboard(row.kind), enterKeyHint: 'next', autocomplete: 'off',
+          autocapitalize: plainText.has(row.kind) ? 'sentences' : 'off', spellcheck: plainText.has(row.kind),
+          'aria-invalid': problem ? 'true' : undefined,
+          'aria-describedby': describedBy(id, problem, help, waiting, bare),
+          onInput: (/** @type {any} */ e) => this.input(e), onBlur: () => this.blur(),
+        }),
+        waiting && wantsMark(id),
+        unit && h('span', {class: cls('unit', {spare: !bare}), id: id + '-unit', 'aria-hidden': bare ? undefined : 'true'}, unit)),
+      below(text, id, help, problem));
+  }
+}
+
+/** @param {any} row @param {any} props */
+function helpOf(row, {help, plain}) {
+  if (plain) return undefined;
+  const about = help ?? (row.help ? say(row.help) : '');
+  const example = row.example ? say('such as {example}', {example: row.example}) : '';
+  return [about, example].filter(Boolean).join(', ').replace(/\.(, )/, '. ') || undefined;
+}
+
+/** @param {string} id @param {any} problem @param {unknown} help @param {unknown} waits @param {unknown} [unit] */
+const describedBy = (id, problem, help, waits, unit) => [problem && id + '-problem', waits && id + '-wants', unit && id + '-unit', help && id + '-help'].filter(Boolean).join(' ') || undefined;
+
+/** What says that a box waits to be filled, where it moves nothing. @param {string} id */
+const wantsMark = id => h('span', {class: 'wants', id: id + '-wants'}, say('needed'));
+
+/** What stands under a box. @param {string} path @param {string} id @param {any} help @param {any} problem */
+const below = (path, id, help, problem) => h('div', {class: 'below'},
+  help && h('p', {class: 'help', id: id + '-help'}, help),
+  trouble(path, id, problem));
+
+/** The words of what is wrong, at the control or the head of what it is about. */
+export function trouble(path, id, problem) {
+  return problem && h('p', {class: 'problem', id: id + '-problem', 'data-test': 'problem', 'data-path': path},
+    problem.hint);
+}
+
+/** What is wrong with an object or a list, at its head. @param {any} desk @param {any[]} path */
+export function troubleHead(desk, path) {
+  const text = pathText(path);
+  return trouble(text, idOf(text), shown(desk, text));
+}
+
+/**
+ * A choice of the browser's own: values and what they are called.
+ * @param {any} props desk, path, row, value; options as [value, label] or
+ *   {label, options}; onPick when it is kept elsewhere
+ */
+export function choice(props) {
+  const {desk, path, row, label = say(row.label), hideLabel, options = chooseFrom(row), empty, wants, onPick, test = 'field'} = props;
+  const text = pathText(path), id = idOf(text) + (props.suffix ?? '');
+  const value = 'value' in props ? props.value : desk.slate.get(path);
+  const problem = props.suffix ? undefined : shown(desk, text);
+  const help = helpOf(row, props);
+  const waiting = !problem && (wants || !props.suffix && needed(desk, text));
+  const pick = (/** @type {any} */ event) => {
+    const picked = event.currentTarget.value;
+    if (onPick) onPick(picked);
+    else desk.slate.set(path, picked === '' ? undefined : picked);
+    desk.touched.add(text);
+    desk.redraw();
+  };
+  const known = options.flatMap((/** @type {any} */ o) => Array.isArray(o) ? [o[0]] : o.options.map((/** @type {any} */ p) => p[0]));
+  const odd = value !== undefined && value !== '' && !known.includes(value);
+  return h('div', {class: cls('field', 'field-choice', {wrong: !!problem})},
+    h('label', {for: id, class: cls({unseen: hideLabel})}, label),
+    h('div', {class: 'box'},
+      h('select', {id, value: value ?? '', 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(desk, text)},
+        empty !== undefined && option('', empty),
+        odd && option(String(value), String(value)),
+        options.map((/** @type {any} */ o) => Array.isArray(o)
+          ? option(o[0], o[1], o[2])
+          : h('optgroup', {label: o.label, key: o.label}, o.options.map((/** @type {any} */ p) => option(p[0], p[1], p[2]))))),
+      waiting && wantsMark(id)),
+    below(text, id, help, problem));
+}
+
+/** @param {string} value @param {string} label @param {boolean} [disabled] */
+const option = (value, label, disabled) => h('option', {value, key: value, disabled}, label);
+
+/** @param {any} row */
+const chooseFrom = row => row.choices.map((/** @type {[string, string]} */ [value, label]) => [value, say(label)]);
+
+/**
+ * A box to tick.
+ * @param {any} props desk, path, label, checked; onTick
+ */
+export function tick({desk, path, label, checked, onTick, test = 'field', suffix = ''}) {
+  const text = pathText(path), id = idOf(text) + suffix;
+  const problem = suffix ? undefined : shown(desk, text);
+  return h('div', {class: cls('field', 'field-tick', {wrong: !!problem})},
+    h('label', {class: 'tick', for: id},
+      h('input', {id, type: 'checkbox', checked, name: text + suffix, 'data-test': test, 'data-path': text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem && id + '-problem',
+        onChange: (/** @type {any} */ e) => { onTick(e.currentTarget.checked); desk.redraw(); }}),
+      h('span', null, label)),
+    trouble(text, id, problem));
+}
+
+/** A yes or no of the document: no is left out. @param {any} props */
+export function yesNo({desk, path, row, value}) {
+  return tick({desk, path, label: say(row.label), checked: value === true, onTick: (/** @type {boolean} */ on) => desk.slate.set(path, on ? true : undefined)});
+}

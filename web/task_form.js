@@ -1,0 +1,194 @@
+// @ts-check
+// One task: what is done, with what, and how much of it.
+import {h, cls} from './h.js';
+import {Part} from './part.js';
+import {Field, choice, tick, trouble, troubleHead, idOf} from './field.js';
+import {Either} from './either.js';
+import {Rows, flag} from './list_form.js';
+import {AreaForm} from './area_form.js';
+import {KeyedRows, readParts, writeParts} from './parts_form.js';
+import {containerForm, containerTitle, newContainer} from './container_form.js';
+import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
+import {kinds, objects, rowOf, taskObjects} from './fields.js';
+import {materialGroups, partGroups} from './names.js';
+import {partRow, textOf} from './mix_form.js';
+import {copyRow, giveFocus, moveRow, removeRow} from './rows.js';
+import {toggle} from './desk.js';
+import {pathText} from './path.js';
+import {mark, say} from './say.js';
+import {needed, shown, troubleAt} from './trouble.js';
+
+/** What a task of a kind starts with. @param {string} kind */
+export const newTask = kind => kind === 'fill' ? {kind, containers: [newContainer()]} : {kind};
+
+/** What a task is called. @param {any} task @param {number} index */
+export const taskTitle = (task, index) => textOf(task?.name) || kindName(task?.kind) || say('Task {n}', {n: index + 1});
+
+/** @param {unknown} kind */
+function kindName(kind) {
+  const found = kinds.find(([word]) => word === kind);
+  return found ? say(found[1]) : '';
+}
+
+/**
+ * A task, folded to one line or open. Props: desk, path, task, ctx, name, open,
+ * last, figure (what it takes, in a few words), mark.
+ */
+export class TaskForm extends Part {
+  componentDidMount() { giveFocus(this.props.desk, this.props.path, this.base); }
+  componentDidUpdate() { giveFocus(this.props.desk, this.props.path, this.base); }
+
+  render({desk, path, task, ctx, name, open, last, figure}) {
+    const index = path.at(-1), text = pathText(path), title = taskTitle(task, index);
+    const kind = kindName(task?.kind);
+    return h('div', {class: cls('task-entry', {open}), tabIndex: -1},
+      h('h3', null, h('button', {type: 'button', class: 'opener', 'aria-expanded': String(open), 'data-test': 'open-row', 'data-path': text, onClick: () => toggle(desk, name)},
+        h('span', {class: 'number'}, index + 1),
+        h('span', {class: 'opener-body'},
+          h('span', {class: 'opener-title'}, title, kind !== title && h('small', null, kind)),
+          !open && figure && h('span', {class: 'opener-figure'}, figure),
+          !open && flag(troubleAt(desk, text))))),
+      open && h('div', {class: 'row-inside', role: 'group', 'aria-label': title},
+        troubleHead(desk, path),
+        taskFields(desk, path, task, ctx),
+        h('div', {class: 'task-acts'},
+          act('copy', say('Duplicate'), say('Duplicate {what}', {what: title}), () => copyRow(desk, path)),
+          index > 0 && act('up', say('Move up'), say('Move {what} up', {what: title}), () => moveRow(desk, path, 'up')),
+          !last && act('down', say('Move down'), say('Move {what} down', {what: title}), () => moveRow(desk, path, 'down')),
+          h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': text, 'aria-label': say('Remove {what}', {what: title}), onClick: () => removeRow(desk, path, title)}, say('Remove')))));
+  }
+}
+
+/** @param {string} name @param {string} label @param {string} full @param {() => void} onClick */
+const act = (name, label, full, onClick) => h('button', {type: 'button', class: 'act', 'data-act': name, 'data-test': 'task-' + name, 'aria-label': full, onClick}, label);
+
+const allowances = ['settle', 'blend_loss', 'spare'];
+
+/** @param {any} desk @param {any[]} path @param {any} task @param {any} ctx */
+function taskFields(desk, path, task, ctx) {
+  const form = forms[task?.kind];
+  const tables = taskObjects(task?.kind);
+  const under = ['name', 'kind', ...allowances];
+  if (!form) return [kindChoice(desk, path, task), leftOver(desk, path, task, tables, ['kind'], ctx)];
+  return [
+    form(desk, path, task, ctx),
+    more(desk, path, () => [
+      control(desk, path, task, 'task', 'name', ctx),
+      h('div', {class: 'pair', key: 'allowances'}, allowances.map(name => control(desk, path, task, 'task', name, ctx))),
+      kindChoice(desk, path, task),
+    ], {filled: hasAny(task, allowances), wrong: anyWrong(desk, path, under)}),
+    leftOver(desk, path, task, tables, [...under, 'mix', 'material', ...objects[task.kind].fields.map(r => r.name)], ctx),
+  ];
+}
+
+/** Another kind of work: what it does not have is left out. @param {any} desk @param {any[]} path @param {any} task */
+function kindChoice(desk, path, task) {
+  return choice({desk, path: [...path, 'kind'], row: rowOf('task', 'kind'), value: task?.kind, empty: task?.kind === undefined ? say('Choose') : undefined, onPick: (/** @type {string} */ kind) => {
+    const takes = taskObjects(kind).flatMap(name => objects[name].fields.map(r => r.name));
+    const kept = Object.entries(task ?? {}).filter(([key]) => takes.includes(key) && (objects.task.fields.some(r => r.name === key) || ['area', 'layer', 'soil', 'ball'].includes(key)));
+    desk.slate.set(path, {...newTask(kind), ...Object.fromEntries(kept), kind}, {label: say('Changed')});
+  }});
+}
+
+/** The form of each kind of task. @type {Record<string, (desk: any, path: any[], task: any, ctx: any) => any>} */
+const forms = {
+  fill: (desk, path, task, ctx) => [
+    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Filled with'), mark: troubleAt(desk, pathText(path)).mark}),
+    h('div', {key: 'lines', class: 'filled-lines'},
+      h('p', {class: 'subhead'}, say('What is filled')),
+      h(Rows, {desk, path: [...path, 'containers'], list: task.containers, ctx: ctx.lines, form: containerForm, one: containerTitle, add: {label: say('Add containers'), row: newContainer}, mark: troubleAt(desk, pathText([...path, 'containers'])).mark})),
+  ],
+  amend: (desk, path, task, ctx) => [
+    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('What is dug in'), mark: troubleAt(desk, pathText(path)).mark}),
+    area(desk, path, task, ctx),
+    h(Either, {key: 'layer', desk, path, value: task, ways: layers, legend: say('How much'), inline: true, draw: (/** @type {any} */ way) => control(desk, path, task, 'amend', way.name, ctx, {hideLabel: true})}),
+    h(Either, {key: 'into', desk, path, value: task, ways: depths, legend: say('Into what'), inline: true, draw: (/** @type {any} */ way) => control(desk, path, task, 'amend', way.name, ctx, {hideLabel: true})}),
+    control(desk, path, task, 'amend', 'soil', ctx),
+  ],
+  backfill: (desk, path, task, ctx) => [
+    h('div', {key: 'holes', class: 'pair'}, ['holes', 'width', 'depth', 'ball', 'above_grade', 'soil'].map(name => control(desk, path, task, 'backfill', name, ctx, {empty: say('Clay, when not said')}))),
+    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Mixed into the soil'), nothing: say('Nothing, only soil goes back'), mark: troubleAt(desk, pathText(path)).mark}),
+    (hasAny(task, ['mix', 'material', 'share']) || needed(desk, pathText([...path, 'share']))) && control(desk, path, task, 'backfill', 'share', ctx),
+  ],
+  cover: (desk, path, task, ctx) => [
+    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Covered with'), mark: troubleAt(desk, pathText(path)).mark}),
+    area(desk, path, task, ctx),
+    control(desk, path, task, 'cover', 'layer', ctx),
+    optional(desk, path, task, 'stems', ['count', 'clear'], ctx),
+    optional(desk, path, task, 'sheet', ['size', 'overlap'], ctx),
+  ],
+};
+
+const layers = [{name: 'layer', label: mark('A layer of'), keys: ['layer']}, {name: 'share', label: mark('A share of the finished bed'), keys: ['share']}];
+const depths = [{name: 'into', label: mark('A finished depth of'), keys: ['into']}, {name: 'over', label: mark('Soil loosened to'), keys: ['over']}];
+
+/** @param {any} desk @param {any[]} path @param {any} task @param {any} ctx */
+function area(desk, path, task, ctx) {
+  const at = [...path, 'area'];
+  return h(AreaForm, {key: 'area', desk, path: at, value: task.area, writing: ctx.writing, label: say('Ground'), mark: troubleAt(desk, pathText(at)).mark});
+}
+
+/** An object that is there or not: a box to tick, and its fields. @param {any} desk @param {any[]} path @param {any} task @param {string} name @param {string[]} fields @param {any} ctx */
+function optional(desk, path, task, name, fields, ctx) {
+  const at = [...path, name], value = task[name], has = value !== undefined;
+  return h('div', {key: name, class: 'optional'},
+    tick({desk, path: at, suffix: has ? '' : '-tick', label: say(rowOf('cover', name).label), checked: has, onTick: on => desk.slate.set(at, on ? {} : undefined)}),
+    has && h('div', {class: 'pair', role: 'group', 'aria-label': say(rowOf('cover', name).label)}, fields.map(field => control(desk, at, value, name, field, ctx))),
+    has && leftOver(desk, at, value, [name], fields, ctx));
+}
+
+/** What goes in: a mix by name, a material, or parts of one's own. */
+class Filling extends Part {
+  constructor(/** @type {any} */ props) {
+    super(props);
+    this.state = {parts: null, mode: null};
+  }
+
+  /** @param {string} picked */
+  pick(picked) {
+    const {desk, path, task} = this.props;
+    const [what, id] = [picked.slice(0, picked.indexOf(':')), picked.slice(picked.indexOf(':') + 1)];
+    this.setState({mode: what === 'parts' || what === 'other' ? what : null, parts: null});
+    const rest = Object.fromEntries(Object.entries(task).filter(([key]) => key !== 'mix' && key !== 'material'));
+    const named = what === 'mix' ? {mix: id} : what === 'material' ? {material: id} : {};
+    // Fields keep their order: what goes in stands after kind and name.
+    const {kind, name, ...others} = rest;
+    desk.slate.set(path, {kind, ...name === undefined ? {} : {name}, ...named, ...others}, {label: say('Changed'), typing: false});
+  }
+
+  /** @param {[string, any][]} parts */
+  keep(parts) {
+    this.setState({parts});
+    this.props.desk.slate.set([...this.props.path, 'mix'], writeParts(parts), {typing: true});
+  }
+
+  render({desk, path, task, ctx, label, nothing}) {
+    const {names, writing} = ctx, {mode} = this.state;
+    const {mix, material} = task;
+    const both = mix !== undefined && material !== undefined;
+    const mixes = [...names.ownMixes, ...names.mixes];
+    const known = (/** @type {any[]} */ list, /** @type {unknown} */ id) => list.some(([one]) => one === id);
+    const spelled = typeof mix === 'string' && /[\s,]/.test(mix) && !known(mixes, mix);
+    const parts = this.state.parts && writeParts(this.state.parts) === mix ? this.state.parts : mix === undefined ? [] : readParts(mix);
+    const inParts = mode === 'parts' || spelled;
+    const inOther = mode === 'other';
+    const value = inParts ? 'parts:' : inOther ? 'other:' : mix !== undefined ? 'mix:' + mix : material !== undefined ? 'material:' + material : '';
+    const at = material !== undefined || mix === undefined ? [...path, 'material'] : [...path, 'mix'];
+    const prefixed = (/** @type {string} */ what, /** @type {any[]} */ list) => list.map(([id, name]) => [`${what}:${id}`, name]);
+    const groups = [
+      {label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)},
+      {label: say('Mixes'), options: prefixed('mix', names.mixes)},
+      ...materialGroups(names).map(g => ({label: g.label === say('Your own') ? say('Your own materials') : g.label, options: prefixed('material', g.options)})),
+    ].filter(g => g.options.length > 0);
+    const options = [...task.kind === 'cover' || task.kind === 'amend' ? [...groups].reverse() : groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
+    const text = pathText(at);
+    return h('div', {class: 'filling'},
+      choice({desk, path: at, row: {}, label, options, value, empty: nothing ?? say('Choose'), suffix: inParts || inOther ? '-list' : undefined, test: inParts || inOther ? 'field-list' : 'field', onPick: (/** @type {string} */ picked) => this.pick(picked)}),
+      inParts && (parts
+        ? h(KeyedRows, {desk, path: [...path, 'mix'], entries: parts, keep: (/** @type {any} */ next) => this.keep(next), pathOf: (/** @type {string} */ id) => [...path, 'mix', id], figure: partRow, names, groups: partGroups(names), writing, first: 1, addLabel: say('Add a part'), mark: troubleAt(desk, text).mark})
+        : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, value: mix, writing, label: say('Parts by volume')})),
+      inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, value: material, writing, label: say('Its short name')}),
+      both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
+        h('button', {type: 'button', class: 'take-out', onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: String(mix)}))));
+  }
+}
