@@ -1,10 +1,12 @@
 package mix
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
 
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 	"example.org/barrow/units/say"
@@ -226,7 +228,8 @@ func triangle(c *checker, s []units.Length) units.Area {
 	if len(s) == 2 {
 		return curved(c, micrometres(s[0])*micrometres(s[1])/2)
 	}
-	t := slices.Sorted(slices.Values(s))
+	t := slices.Clone(s)
+	stable.Sort(t, cmp.Compare[units.Length])
 	if t[2] >= t[0]+t[1] {
 		c.problem("area.triangle", "these sides do not close: the longest must be shorter than the other two together")
 		return 0

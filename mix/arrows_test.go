@@ -23,10 +23,11 @@ func TestArrows(t *testing.T) {
 		"/units/convert": {"/units", "/units/near", "/units/say"},
 		"/mix/wire":      {"/units/say"},
 		"/mix/words":     {"/units", "/units/near", "/units/say", "/mix/wire"},
-		"/mix/sure":      {},
-		"/mix/order":     {"/units", "/units/near", "/units/say"},
-		"/mix":           {"/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/mix/picture":   {"/mix", "/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/stable":    {},
+		"/mix/sure":      {"/mix/stable"},
+		"/mix/order":     {"/mix/stable", "/units", "/units/near", "/units/say"},
+		"/mix":           {"/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/picture":   {"/mix", "/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 	}
 	for pkg, allowed := range may {
 		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()

@@ -2,10 +2,10 @@ package mix
 
 import (
 	"maps"
-	"slices"
 	"strings"
 	"sync"
 
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 	"example.org/barrow/units/near"
@@ -273,13 +273,22 @@ func (b *book) materialNames() []string {
 }
 
 func (b *book) mixNames() []string {
-	return slices.Sorted(maps.Keys(b.mixes))
+	return sortedKeys(b.mixes)
+}
+
+func sortedKeys[T any](m map[string]T) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	stable.Sort(keys, strings.Compare)
+	return keys
 }
 
 // classNames lists every id and every other name, and owners the id of each.
 func (b *book) classNames() (names []string, owners map[string]string) {
 	owners = map[string]string{}
-	for _, id := range slices.Sorted(maps.Keys(b.class)) {
+	for _, id := range sortedKeys(b.class) {
 		k := b.class[id]
 		names = append(names, id)
 		owners[id] = id

@@ -1,9 +1,11 @@
 package mix
 
 import (
+	"cmp"
 	"slices"
 
 	"example.org/barrow/mix/order"
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
@@ -116,7 +118,7 @@ func (c *comparer) volumes(top units.Volume) (list []units.Volume) {
 			list = append(list, k*step, min(k*step+2*Slack, top))
 		}
 	}
-	slices.Sort(list)
+	stable.Sort(list, cmp.Compare[units.Volume])
 	return slices.Compact(list)
 }
 

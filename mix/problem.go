@@ -4,10 +4,10 @@ import (
 	"cmp"
 	"errors"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
 	"example.org/barrow/units/say"
@@ -45,7 +45,7 @@ func Problems(err error) []*Problem {
 			out = append(out, p)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b *Problem) int { return cmp.Compare(a.offset, b.offset) })
+	stable.Sort(out, func(a, b *Problem) int { return cmp.Compare(a.offset, b.offset) })
 	return out
 }
 

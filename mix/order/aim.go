@@ -2,7 +2,8 @@ package order
 
 import (
 	"cmp"
-	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // settleFigure finds the best figure of the aim. It is a sum over the
@@ -26,7 +27,7 @@ func (s *search) settleLeft(m *mat) {
 	for i := range w.at {
 		w.at[i] = i
 	}
-	slices.SortStableFunc(w.at, func(i, k int) int { return cmp.Compare(m.all[k].yield, m.all[i].yield) })
+	stable.Sort(w.at, func(i, k int) int { return cmp.Compare(m.all[k].yield, m.all[i].yield) })
 	for _, i := range w.at {
 		w.lines = append(w.lines, m.all[i])
 	}

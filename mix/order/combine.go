@@ -3,6 +3,8 @@ package order
 import (
 	"cmp"
 	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // exhaust goes through every combination of covers that may better the best
@@ -69,7 +71,7 @@ func (y *way) lists(margin int64) bool {
 		if m.list = y.thin(m, w.got); w.cut {
 			return false
 		}
-		slices.SortStableFunc(m.list, func(a, b *cover) int { return cmp.Compare(a.charged, b.charged) })
+		stable.Sort(m.list, func(a, b *cover) int { return cmp.Compare(a.charged, b.charged) })
 	}
 	return true
 }
@@ -78,7 +80,7 @@ func (y *way) lists(margin int64) bool {
 // comes first in the total order and, unless the way is loose about it, goes
 // wherever the dropped one goes.
 func (y *way) thin(m *mat, list []*cover) []*cover {
-	slices.SortFunc(list, (*cover).compare)
+	stable.Sort(list, (*cover).compare)
 	kept := list[:0]
 	for _, c := range list {
 		if !slices.ContainsFunc(kept, func(k *cover) bool { return y.replaces(m, k, c) }) {
@@ -171,7 +173,7 @@ type picker struct {
 func (p *picker) start(margin int64) {
 	p.margin = margin
 	p.mats = append(p.mats[:0], p.y.mats...)
-	slices.SortStableFunc(p.mats, func(a, b *mat) int { return len(a.list) - len(b.list) })
+	stable.Sort(p.mats, func(a, b *mat) int { return len(a.list) - len(b.list) })
 	n, rows := len(p.mats), len(p.y.rows)
 	if size := 2 * (n + 1) * rows; len(p.slab) < size {
 		p.slab = make([]int64, size)

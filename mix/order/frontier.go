@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/units"
 )
 
@@ -123,7 +124,7 @@ func (o *Order) found() found {
 
 // best lists the orders that no other one betters, by rising cost.
 func (f *front) best() []Order {
-	slices.SortStableFunc(f.orders, func(a, b Order) int {
+	stable.Sort(f.orders, func(a, b Order) int {
 		return cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(a.LeftOver(), b.LeftOver()))
 	})
 	out := f.orders[:1]

@@ -13,7 +13,7 @@ import (
 // TestImports holds the package to integers and to few imports: it is compiled
 // for the browser, and nothing here needs more.
 func TestImports(t *testing.T) {
-	allowed := []string{"cmp", "math", "math/bits", "slices", "strconv", "example.org/barrow/units"}
+	allowed := []string{"cmp", "math", "math/bits", "slices", "strconv", "example.org/barrow/mix/stable", "example.org/barrow/units"}
 	files, err := filepath.Glob("*.go")
 	if err != nil || len(files) == 0 {
 		t.Fatal(files, err)

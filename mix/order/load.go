@@ -3,6 +3,8 @@ package order
 import (
 	"cmp"
 	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // kind is so many identical packs to be loaded.
@@ -55,7 +57,7 @@ func (b *loader) add(l *line, count int64) {
 
 // ready sorts the kinds, largest first; of equals the first offer first.
 func (b *loader) ready() {
-	slices.SortFunc(b.kinds, func(x, y kind) int {
+	stable.Sort(b.kinds, func(x, y kind) int {
 		return cmp.Or(cmp.Compare(y.size, x.size), cmp.Compare(x.offer, y.offer))
 	})
 }

@@ -1,8 +1,7 @@
 package order
 
 import (
-	"slices"
-
+	"example.org/barrow/mix/stable"
 	"example.org/barrow/units"
 )
 
@@ -88,10 +87,7 @@ func (s *search) fillLines() {
 			s.lines = append(s.lines, l)
 		}
 	}
-	byMaterial := func(a, b line) int { return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material }
-	if !slices.IsSortedFunc(s.lines, byMaterial) {
-		slices.SortStableFunc(s.lines, byMaterial)
-	}
+	stable.Sort(s.lines, func(a, b line) int { return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material })
 }
 
 // addMaterials joins the needed materials, if what can be used covers them.

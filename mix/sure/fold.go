@@ -3,6 +3,8 @@ package sure
 import (
 	"cmp"
 	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // part is a term with its certain figures multiplied in: litres, below zero
@@ -40,7 +42,7 @@ func (m *Model) foldTerms(f *folded, terms []Term, sign float64) {
 		case len(p.uses) == 0:
 			f.room[p.item] -= p.litres
 		case p.litres != 0:
-			slices.SortFunc(p.uses, compareUses)
+			stable.Sort(p.uses, compareUses)
 			f.parts = append(f.parts, p)
 		}
 	}
@@ -58,6 +60,6 @@ func (f *folded) varying() []int {
 			out = append(out, u.Factor)
 		}
 	}
-	slices.Sort(out)
+	stable.Sort(out, cmp.Compare[int])
 	return slices.Compact(out)
 }

@@ -3,7 +3,8 @@ package sure
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // State is a model with one factor at one figure, Value, and all the others at
@@ -47,7 +48,7 @@ func (m *Model) influences() []Influence {
 			all = append(all, in)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Influence) int { return cmp.Compare(b.Moves, a.Moves) })
+	stable.Sort(all, func(a, b Influence) int { return cmp.Compare(b.Moves, a.Moves) })
 	return all
 }
 

@@ -3,6 +3,8 @@ package sure
 import (
 	"cmp"
 	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // plan is a folded model arranged for many draws. Every item's need less its
@@ -47,7 +49,7 @@ func (m *Model) plan() *plan {
 	p := &plan{room: f.room, live: f.live()}
 	order := m.order(f.varying())
 	pivot, dims := p.choose(m, &f, order)
-	slices.SortStableFunc(f.parts, func(a, b part) int {
+	stable.Sort(f.parts, func(a, b part) int {
 		return cmp.Or(slices.CompareFunc(a.uses, b.uses, compareUses), cmp.Compare(a.item, b.item))
 	})
 	for i, one := range f.parts {
@@ -70,7 +72,7 @@ func (f *folded) live() []int {
 	for _, p := range f.parts {
 		out = append(out, p.item)
 	}
-	slices.Sort(out)
+	stable.Sort(out, cmp.Compare[int])
 	return slices.Compact(out)
 }
 
@@ -82,7 +84,7 @@ func (m *Model) order(varying []int) []int {
 		rank[in.Factor] = i - len(m.Factors)
 	}
 	out := slices.Clone(varying)
-	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
+	stable.Sort(out, func(a, b int) int { return cmp.Compare(rank[a], rank[b]) })
 	return out
 }
 

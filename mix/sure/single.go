@@ -1,8 +1,10 @@
 package sure
 
 import (
+	"cmp"
 	"math"
-	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // single returns the exact chance when one factor varies: the figures at which
@@ -14,7 +16,7 @@ func (m *Model) single(f *folded, factor int) float64 {
 	for i := range m.Items {
 		cuts = append(cuts, roots(f.polynomial(i), of.Low, of.High)...)
 	}
-	slices.Sort(cuts)
+	stable.Sort(cuts, cmp.Compare[float64])
 	x := m.figures(lowest)
 	var sum float64
 	start := math.NaN() // where the run of figures that are enough begins
