@@ -17,7 +17,7 @@ type Amend struct {
 	Soil  string       // "clay", "loam", "sandy", or "" when not said
 }
 
-var amendFields = []field[Task]{
+var amendFields = []field[*Task]{
 	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *wire.Node, t *Task) { readArea(c, n, &t.Amend.Area) }},
 	{"layer", "length", "how deep it is spread; or share", func(c *checker, n *wire.Node, t *Task) { t.Amend.Layer = readLength(c, n) }},
 	{"share", "share", "of the finished bed by volume, and the layer follows; or layer", func(c *checker, n *wire.Node, t *Task) { t.Amend.Share = readSome(c, n, most) }},

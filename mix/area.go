@@ -273,8 +273,8 @@ func shapesGiven(n *wire.Node) (given []string) {
 }
 
 // areaFields is a function because an area may hold areas.
-func areaFields() []field[Area] {
-	fields := []field[Area]{
+func areaFields() []field[*Area] {
+	fields := []field[*Area]{
 		{"area", "area", `a plain area, "240 sq ft"`, func(c *checker, n *wire.Node, a *Area) {
 			a.Shape, a.Plain = "plain", readQuantity(c, n, `an area such as "240 sq ft"`, true, units.ParseArea)
 		}},
@@ -290,7 +290,7 @@ func areaFields() []field[Area] {
 		{"less", "list of areas", "ground left out", func(c *checker, n *wire.Node, a *Area) { a.Less = readList(c, n, "areas", readArea) }},
 	}
 	for _, sh := range shapes {
-		fields = append(fields, field[Area]{sh.word, "lengths", string(sh.example), func(c *checker, n *wire.Node, a *Area) { readShape(c, n, a, sh.word) }})
+		fields = append(fields, field[*Area]{sh.word, "lengths", string(sh.example), func(c *checker, n *wire.Node, a *Area) { readShape(c, n, a, sh.word) }})
 	}
 	return fields
 }
@@ -320,7 +320,7 @@ func readShape(c *checker, n *wire.Node, a *Area, word string) {
 	a.Sides = parsed.Sides
 }
 
-var ringFields = []field[Area]{
+var ringFields = []field[*Area]{
 	{"outer", "length", "the diameter outside", func(c *checker, n *wire.Node, a *Area) { a.Sides[0] = readLength(c, n) }},
 	{"inner", "length", "the diameter of the hole", func(c *checker, n *wire.Node, a *Area) { a.Sides[1] = readLength(c, n) }},
 }

@@ -18,7 +18,7 @@ type Backfill struct {
 	Soil       string       // "clay", "loam", "sandy", or "" when not said
 }
 
-var backfillFields = []field[Task]{
+var backfillFields = []field[*Task]{
 	{"holes", "whole number", "how many", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Holes = readCount(c, n, 1) }},
 	{"width", "length", "straight across the hole, 2 to 3 times the ball", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Width = readLength(c, n) }},
 	{"depth", "length", "no deeper than the ball", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Depth = readLength(c, n) }},

@@ -85,7 +85,7 @@ func decodeCatalogue() *Catalogue {
 	return cat
 }
 
-var catalogFields = []field[Catalogue]{
+var catalogFields = []field[*Catalogue]{
 	{"sources", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
 		cat.Sources = readList(c, n, "sources", func(c *checker, n *wire.Node, s *Source) { readObject(c, n, s, "a source", sourceFields) })
 	}},
@@ -149,7 +149,7 @@ func (cat *Catalogue) cite(c *checker, field string, s *Source) {
 
 // The fields that only the catalogue's own rows have.
 
-var sourceFields = []field[Source]{
+var sourceFields = []field[*Source]{
 	{"id", "", "", func(c *checker, n *wire.Node, s *Source) { s.ID = readID(c, n) }},
 	{"text", "", "", func(c *checker, n *wire.Node, s *Source) {
 		text, _ := readText(c, n, "text")
@@ -160,7 +160,7 @@ var sourceFields = []field[Source]{
 	}},
 }
 
-var allowedFields = []field[Allowed]{
+var allowedFields = []field[*Allowed]{
 	{"id", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.ID = readID(c, n) }},
 	{"share", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Share = readShare(c, n, most) }},
 	{"low", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Low = readShare(c, n, most) }},
@@ -169,7 +169,7 @@ var allowedFields = []field[Allowed]{
 	{"confidence", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Confidence = readConfidence(c, n) }},
 }
 
-var catalogClassFields = []field[Class]{
+var catalogClassFields = []field[*Class]{
 	{"also", "", "", func(c *checker, n *wire.Node, k *Class) {
 		k.Also = readList(c, n, "names", func(c *checker, n *wire.Node, s *string) { *s = readName(c, n) })
 	}},
@@ -177,7 +177,7 @@ var catalogClassFields = []field[Class]{
 	{"confidence", "", "", func(c *checker, n *wire.Node, k *Class) { k.Confidence = readConfidence(c, n) }},
 }
 
-var catalogMaterialFields = []field[Material]{
+var catalogMaterialFields = []field[*Material]{
 	{"packed_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedLow = readDensity(c, n) }},
 	{"packed_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedHigh = readDensity(c, n) }},
 	{"packed_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedSource = jobSource(readName(c, n)) }},
@@ -188,11 +188,11 @@ var catalogMaterialFields = []field[Material]{
 	{"confidence", "", "", func(c *checker, n *wire.Node, m *Material) { m.Confidence = readConfidence(c, n) }},
 }
 
-var catalogMixFields = []field[Mix]{
+var catalogMixFields = []field[*Mix]{
 	{"confidence", "", "", func(c *checker, n *wire.Node, m *Mix) { m.Confidence = readConfidence(c, n) }},
 }
 
-var soilFields = []field[Soil]{
+var soilFields = []field[*Soil]{
 	{"id", "", "", func(c *checker, n *wire.Node, s *Soil) { s.ID = readID(c, n) }},
 	{"name", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Name = readName(c, n) }},
 	{"swell", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Swell = readShare(c, n, whole) }},
@@ -202,7 +202,7 @@ var soilFields = []field[Soil]{
 	{"confidence", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Confidence = readConfidence(c, n) }},
 }
 
-var substituteFields = []field[Substitute]{
+var substituteFields = []field[*Substitute]{
 	{"for", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.For = readID(c, n) }},
 	{"use", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Use = readID(c, n) }},
 	{"changes", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Changes, _ = readText(c, n, "text") }},

@@ -23,7 +23,7 @@ func (k *Class) Whole() Span {
 	return all
 }
 
-var classFields = []field[Class]{
+var classFields = []field[*Class]{
 	{"id", "a short name", "what size calls it", func(c *checker, n *wire.Node, k *Class) { k.ID = readID(c, n) }},
 	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, k *Class) { k.Name = readName(c, n) }},
 	{"cells", "whole number", "cells in one tray, 1 when left out", func(c *checker, n *wire.Node, k *Class) { k.Cells = readCount(c, n, 1) }},

@@ -49,7 +49,7 @@ func (b *Ball) String() string {
 	return units.US.Length(b.Across) + " x " + units.US.Length(b.Height)
 }
 
-var containerFields = []field[Container]{
+var containerFields = []field[*Container]{
 	{"count", "whole number", "how many", func(c *checker, n *wire.Node, k *Container) { k.Count = readCount(c, n, 1) }},
 	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size = readWord(c, n, `a size such as "#1"`) }},
 	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *wire.Node, k *Container) {

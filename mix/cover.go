@@ -28,7 +28,7 @@ type Sheet struct {
 	Overlap units.Length
 }
 
-var coverFields = []field[Task]{
+var coverFields = []field[*Task]{
 	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *wire.Node, t *Task) { readArea(c, n, &t.Cover.Area) }},
 	{"layer", "length", "how deep it is spread", func(c *checker, n *wire.Node, t *Task) { t.Cover.Layer = readLength(c, n) }},
 	{"stems", "object", `plants kept clear: {"count": 64, "clear": "3 in"}`, func(c *checker, n *wire.Node, t *Task) {
@@ -41,12 +41,12 @@ var coverFields = []field[Task]{
 	}},
 }
 
-var stemFields = []field[Stems]{
+var stemFields = []field[*Stems]{
 	{"count", "whole number", "how many plants", func(c *checker, n *wire.Node, s *Stems) { s.Count = readCount(c, n, 1) }},
 	{"clear", "length", "bare ground from the stem outwards, all round", func(c *checker, n *wire.Node, s *Stems) { s.Clear = readLength(c, n) }},
 }
 
-var sheetFields = []field[Sheet]{
+var sheetFields = []field[*Sheet]{
 	{"size", "lengths", `one sheet, "4 ft x 3 ft"`, func(c *checker, n *wire.Node, s *Sheet) { s.Size = readDims(c, n, 2) }},
 	{"overlap", "length", "how far each lies over the next", func(c *checker, n *wire.Node, s *Sheet) { s.Overlap = readMargin(c, n) }},
 }

@@ -13,17 +13,18 @@ import (
 
 // field is one field of an object of the job document: how it is read and
 // what it is, in one place. The tables of fields are the document's schema;
-// [Fields] lists them for help texts.
+// [Fields] lists them for help texts. T is a pointer to what is read into:
+// pointers share their compiled code, whatever they point to.
 type field[T any] struct {
 	name  string
 	takes string // what to write there
 	about string
-	read  func(c *checker, n *wire.Node, into *T)
+	read  func(c *checker, n *wire.Node, into T)
 }
 
 // readObject reads n's fields into into and reports every field that is
 // unknown. what is the object in words: "a task".
-func readObject[T any](c *checker, n *wire.Node, into *T, what say.Phrase, tables ...[]field[T]) {
+func readObject[T any](c *checker, n *wire.Node, into T, what say.Phrase, tables ...[]field[T]) {
 	if n.Kind != wire.Object {
 		c.problem("json.kind", say.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
 		return
@@ -83,8 +84,7 @@ func listed(words []string, form say.Phrase) say.Phrase {
 
 // readList reads every element of n with read.
 func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *checker, n *wire.Node, into *T)) []T {
-	if n.Kind != wire.Array {
-		c.problem("json.kind", say.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
+	if !isList(c, n, what) {
 		return nil
 	}
 	list := make([]T, len(n.Items))
@@ -94,6 +94,14 @@ func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *che
 		c.path.pop()
 	}
 	return list
+}
+
+func isList(c *checker, n *wire.Node, what say.Phrase) bool {
+	if n.Kind != wire.Array {
+		c.problem("json.kind", say.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
+		return false
+	}
+	return true
 }
 
 // readText returns n's text as a person typed it, without the space around it.

@@ -7,7 +7,7 @@ type Fill struct {
 	Containers []Container
 }
 
-var fillFields = []field[Task]{
+var fillFields = []field[*Task]{
 	{"containers", "list", "what is filled", func(c *checker, n *wire.Node, t *Task) {
 		t.Fill.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Container) { readObject(c, n, k, "a container line", containerFields) })
 	}},

@@ -172,7 +172,7 @@ type document struct {
 	schema int64
 }
 
-var jobFields = []field[document]{
+var jobFields = []field[*document]{
 	{"schema", "1", "the version of this document", func(c *checker, n *wire.Node, d *document) { d.schema = readCount(c, n, 1) }},
 	{"name", "a name", "what the plan is headed with", func(c *checker, n *wire.Node, d *document) { d.Name = readName(c, n) }},
 	{"measure", "us, metric or both", "the units that the plan is written in; us when left out", func(c *checker, n *wire.Node, d *document) {
@@ -220,13 +220,13 @@ var jobFields = []field[document]{
 	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *wire.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
 }
 
-var deliveryFields = []field[Delivery]{
+var deliveryFields = []field[*Delivery]{
 	{"fee", "amount", "for every load", func(c *checker, n *wire.Node, d *Delivery) { d.Fee = readMoney(c, n) }},
 	{"capacity", "volume", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Capacity = readVolume(c, n) }},
 	{"payload", "weight", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Payload = readMass(c, n) }},
 }
 
-var haulFields = []field[Haul]{
+var haulFields = []field[*Haul]{
 	{"payload", "weight", "what may be loaded; or placard", func(c *checker, n *wire.Node, h *Haul) { h.Payload = readMass(c, n) }},
 	{"placard", "weight", "the door placard's figure for people and cargo; or payload", func(c *checker, n *wire.Node, h *Haul) { h.Placard = readMass(c, n) }},
 	{"people", "weight", "of all who ride, taken from the placard's figure", func(c *checker, n *wire.Node, h *Haul) { h.People = readMass(c, n) }},

@@ -72,7 +72,7 @@ func readSize(c *checker, n *wire.Node, into *Size) {
 	}
 }
 
-var materialFields = []field[Material]{
+var materialFields = []field[*Material]{
 	{"id", "a short name", "what mixes, tasks and offers call it", func(c *checker, n *wire.Node, m *Material) { m.ID = readID(c, n) }},
 	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, m *Material) { m.Name = readName(c, n) }},
 	{"grade", "text", "what to ask for at the yard", func(c *checker, n *wire.Node, m *Material) { m.Grade = readName(c, n) }},

@@ -52,7 +52,7 @@ func (o *Offer) PriceFor(count int64) units.Money {
 	return price
 }
 
-var offerFields = []field[Offer]{
+var offerFields = []field[*Offer]{
 	{"material", "a material", "what it is", func(c *checker, n *wire.Node, o *Offer) { o.Material = readWord(c, n, "a material") }},
 	{"pack", "volume", `a bag or bale, "2 cu ft"; or bulk`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Pack) }},
 	{"bulk", "volume", `the step that loose material is sold by, "1/2 cu yd"; or pack`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Bulk) }},
@@ -68,7 +68,7 @@ var offerFields = []field[Offer]{
 	{"stock", "whole number", "how many the yard has", func(c *checker, n *wire.Node, o *Offer) { s := readCount(c, n, 0); o.Stock = &s }},
 }
 
-var breakFields = []field[Break]{
+var breakFields = []field[*Break]{
 	{"from", "whole number", "this many, or more", func(c *checker, n *wire.Node, b *Break) { b.From = readCount(c, n, 2) }},
 	{"price", "amount", "of each then", func(c *checker, n *wire.Node, b *Break) { m := readMoney(c, n); b.Price = &m }},
 }

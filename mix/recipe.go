@@ -49,7 +49,7 @@ const (
 	maxWhole  = 10_000_000 // parts of one mix in all, in their smallest common part
 )
 
-var mixFields = []field[Mix]{
+var mixFields = []field[*Mix]{
 	{"id", "a short name", "what tasks call it", func(c *checker, n *wire.Node, m *Mix) { m.ID = readID(c, n) }},
 	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, m *Mix) { m.Name = readName(c, n) }},
 	{"parts", "object", `materials (or mixes) and how many parts by volume: {"bark-fines": 3, "peat": 1}`, func(c *checker, n *wire.Node, m *Mix) { m.Parts = readParts(c, n) }},

@@ -25,7 +25,7 @@ type Bought struct {
 	Count int64
 }
 
-var yardFields = []field[Yard]{
+var yardFields = []field[*Yard]{
 	{"without", "list of offers", `what is sold out: ["bark-fines:2 cu ft"]; a step of bulk is "bark-fines:1/2 cu yd bulk"`, func(c *checker, n *wire.Node, y *Yard) {
 		y.Without = readList(c, n, "offers", func(c *checker, n *wire.Node, s *string) { *s = readWord(c, n, "an offer") })
 	}},
@@ -35,7 +35,7 @@ var yardFields = []field[Yard]{
 	}},
 }
 
-var boughtFields = []field[Bought]{
+var boughtFields = []field[*Bought]{
 	{"offer", "an offer", `the material and the pack: "peat:3.8 cu ft"`, func(c *checker, n *wire.Node, b *Bought) { b.Offer = readWord(c, n, "an offer") }},
 	{"count", "whole number", "how many", func(c *checker, n *wire.Node, b *Bought) { b.Count = readCount(c, n, 1) }},
 }

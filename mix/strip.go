@@ -16,7 +16,7 @@ type Strip struct {
 	Gaps    []units.Length
 }
 
-var stripFields = []field[Strip]{
+var stripFields = []field[*Strip]{
 	{"along", "list of lengths", "the straight runs, one after the other", func(c *checker, n *wire.Node, s *Strip) { s.Along = readLengths(c, n) }},
 	{"width", "length", "across the strip", func(c *checker, n *wire.Node, s *Strip) { s.Width = readLength(c, n) }},
 	{"corners", "whole number", "right angles; one fewer than the runs when left out", func(c *checker, n *wire.Node, s *Strip) {

@@ -56,7 +56,7 @@ func (t *Task) kinds() (n int) {
 
 var taskKinds = []string{"fill", "amend", "backfill", "cover"}
 
-var taskFields = []field[Task]{
+var taskFields = []field[*Task]{
 	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *wire.Node, t *Task) {}},
 	{"name", "a name", "what the plan calls it", func(c *checker, n *wire.Node, t *Task) { t.Name = readName(c, n) }},
 	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *wire.Node, t *Task) { t.Mix = readWord(c, n, "a mix") }},
