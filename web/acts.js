@@ -29,7 +29,7 @@ export function createActs(desk, program) {
   function take(record) {
     Object.assign(desk, {
       record, home: record.home, ticks: record.ticks, place: places.includes(record.place) ? record.place : 'job',
-      plan: null, planText: record.plan, full: null, drawings: null, changes: null, restFor: null,
+      plan: null, planText: record.plan, full: null, drawings: null, costs: null, changes: null, restFor: null,
       planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null,
     });
     if (record.plan) Object.assign(desk, savedPlan(record.plan));

@@ -31,7 +31,7 @@ import {createSlate} from './slate.js';
 export function createDesk(doc) {
   return {
     slate: createSlate(doc),
-    plan: null, planFor: null, full: null, drawings: null, changes: null, catalog: null,
+    plan: null, planFor: null, full: null, drawings: null, costs: null, changes: null, catalog: null,
     problems: new Map(), problemsFor: null, stale: false,
     record: null, home: null, ticks: {},
     place: 'job', touched: new Set(), open: new Set(),

@@ -32,5 +32,5 @@ function shape(s, key) {
 
 /** The drawings of one task, or of a kind. */
 export function drawingsOf(desk, which) {
-  return (desk.drawings ?? []).filter(which);
+  return [...desk.drawings ?? [], ...desk.costs ?? []].filter(which);
 }

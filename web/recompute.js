@@ -14,6 +14,14 @@ export function keepUp(desk, program, told = {}) {
   let busy = false, timer, rests = false;
   const {slate} = desk;
 
+  /** What takes longer, in the order in which it is wanted. */
+  const slower = [
+    async doc => ({changes: desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null}),
+    async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
+    async doc => ({full: await program.ask('full', doc)}),
+    async doc => ({costs: (await program.ask('costs', doc)).drawings}),
+  ];
+
   async function run() {
     if (busy) return;
     busy = true;
@@ -27,7 +35,7 @@ export function keepUp(desk, program, told = {}) {
       busy = false;
     }
     clearTimeout(timer);
-    timer = setTimeout(rest, PAUSE);
+    timer = setTimeout(rest, desk.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
   }
 
   /** Takes an answer, unless the job has changed since: then only its figures. */
@@ -57,20 +65,23 @@ export function keepUp(desk, program, told = {}) {
     if (rests || busy || doc !== desk.planFor || doc === desk.restFor) return;
     rests = true;
     try {
-      const [shown, changes, full] = [await program.ask('shown', doc), desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null, await program.ask('full', doc)];
-      if (doc === slate.doc) {
-        Object.assign(desk, {drawings: shown.drawings, changes, full, restFor: doc});
+      for (const more of slower) {
+        const found = await more(doc);
+        if (busy || doc !== slate.doc) return; // what is typed comes first
+        Object.assign(desk, found);
         desk.redraw();
       }
+      desk.restFor = doc;
     } catch (error) {
       told.failed?.(error);
     } finally {
       rests = false;
     }
-    if (doc !== slate.doc) run();
   }
 
-  slate.subscribe(() => {
+  slate.subscribe(({cause}) => {
+    // A drawing stays while its figures are typed; with other tasks it is another's.
+    if (cause !== 'set') Object.assign(desk, {drawings: null, costs: null});
     desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
     if (!desk.stale) desk.problems = new Map();
     mark(desk);

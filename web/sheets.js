@@ -11,7 +11,7 @@ import {groundTask} from './ground.js';
 export function sheetsView(desk) {
   if (!desk.printing || !desk.plan) return null;
   const sheet = desk.printing === 'yard' ? yardSheet : groundSheet;
-  return h('div', {class: 'sheet', key: 'sheet', 'data-test': 'sheet-' + desk.printing}, sheet(desk));
+  return h('div', {class: 'paper', key: 'sheet', 'data-test': 'sheet-' + desk.printing}, sheet(desk));
 }
 
 function yardSheet(desk) {

@@ -23,7 +23,7 @@ export function yardView(desk) {
     h('section', {class: 'pay'}, h('h2', null, say('To pay')), bill(desk) ?? h('p', null, say('No prices are given.')), working(desk, 'load', say('the order'), s => s.task === undefined)),
     others(desk),
     trips(desk),
-    drawingsOf(desk, d => d.kind === 'order').map((d, i) => drawing(d, 'order-' + i)),
+    drawingsOf(desk, d => d.kind === 'heap').map((d, i) => drawing(d, 'order-' + i)),
     stock(desk),
     sure(desk),
     cautions(plan.cautions, c => c.code !== 'digging'));
@@ -182,7 +182,7 @@ function trips(desk) {
     plan.load?.drives_shown && h('p', null, h('strong', {class: 'figure'}, plan.load.drives_shown)),
     h('ol', {class: 'trip-list'}, plan.trips.map((t, i) => trip(desk, t, i))),
     (plan.deliveries ?? []).length > 0 && [h('h3', null, say('Delivered')), h('ol', {class: 'trip-list'}, plan.deliveries.map((t, i) => trip(desk, t, 'd' + i)))],
-    drawingsOf(desk, d => d.kind === 'trip').map((d, i) => drawing(d, 'trip-' + i)));
+    drawingsOf(desk, d => d.kind === 'trips').map((d, i) => drawing(d, 'trip-' + i)));
 }
 
 /** One trip, or trips alike. */

@@ -5,6 +5,7 @@ package answer
 
 import (
 	"bytes"
+	"slices"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/picture"
@@ -29,6 +30,7 @@ var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
 	"plan":    (*Desk).planned,
 	"full":    (*Desk).full,
 	"shown":   (*Desk).shown,
+	"costs":   (*Desk).costs,
 	"changes": (*Desk).changes,
 	"csv":     (*Desk).csv,
 	"qr":      code,
@@ -99,13 +101,22 @@ func (d *Desk) full(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).FullJS
 // shown answers with what is laid out beside the plan: its drawings.
 func (d *Desk) shown(docs [][]byte) []byte {
 	return d.of(docs, func(p *mix.Plan) []byte {
-		var w wire.Writer
-		w.BeginObject()
-		w.Key("drawings")
-		picture.Write(&w, picture.Tasks(p))
-		w.EndObject()
-		return w.Bytes()
+		return drawings(slices.Concat(picture.Tasks(p), picture.Order(p), picture.Trips(p)))
 	})
+}
+
+// costs answers with the drawings of cost against volume, which take longer.
+func (d *Desk) costs(docs [][]byte) []byte {
+	return d.of(docs, func(p *mix.Plan) []byte { return drawings(picture.Costs(p)) })
+}
+
+func drawings(list []picture.Drawing) []byte {
+	var w wire.Writer
+	w.BeginObject()
+	w.Key("drawings")
+	picture.Write(&w, list)
+	w.EndObject()
+	return w.Bytes()
 }
 
 // csv answers with rows for a spreadsheet.
