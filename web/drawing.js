@@ -11,13 +11,17 @@ const allowed = {
   text: ['x', 'y', 'text-anchor'],
 };
 
+/** Kinds that stand in no task, and say whose they are. */
+const titled = ['heap', 'cost'];
+
 /** One drawing, with its title and its text for those who do not see it. */
 export function drawing(d, key) {
   const id = 'drawing-' + key;
   return h('figure', {class: cls(d.kind), key},
     h('svg', {viewBox: `0 0 ${d.width} ${d.height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc`, width: d.width, height: d.height},
       h('title', {id: `${id}-title`}, d.title), h('desc', {id: `${id}-desc`}, d.desc),
-      d.shapes.map((s, i) => shape(s, i))));
+      d.shapes.map((s, i) => shape(s, i))),
+    titled.includes(d.kind) && h('figcaption', null, d.title));
 }
 
 function cls(kind) { return 'drawing drawing-' + kind; }

@@ -4,8 +4,21 @@ const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
 /**
- * Starts the program. `parts` is what the single file carries: the worker's and
- * the program's own bytes; without it both are files beside the page.
+ * Compiles the program here, while it downloads: the page has begun to fetch it
+ * before any script ran, which a worker's own fetch would not know of.
+ *
+ * @param {string | ArrayBuffer | Promise<ArrayBuffer>} wasm where it is, or its bytes
+ */
+async function compile(wasm) {
+  if (typeof wasm !== 'string') return WebAssembly.compile(await wasm);
+  const response = await fetch(wasm);
+  if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
+  if (response.headers.get('Content-Type')?.startsWith('application/wasm')) return WebAssembly.compileStreaming(response);
+  return WebAssembly.compile(await response.arrayBuffer()); // a host that does not know the type
+}
+
+/**
+ * Starts the program: `parts` says where it and its worker are.
  *
  * @param {{worker: () => Worker, wasm: string | ArrayBuffer | Promise<ArrayBuffer>}} parts
  */
@@ -28,7 +41,7 @@ export function startProgram(parts) {
     worker.addEventListener('error', event => reject(new Error(event.message || 'the program did not start')));
   });
   ready.catch(() => {}); // told to whoever asks
-  Promise.resolve(parts.wasm).then(wasm => worker.postMessage({start: {wasm}}), fail);
+  compile(parts.wasm).then(module => worker.postMessage({start: {module}}), fail);
 
   /** One call: a verb and documents as bytes. */
   async function call(verb, ...docs) {

@@ -1,32 +1,20 @@
 // The program, away from the page: answers {id, verb, docs} with {id, answer}.
 //
-// The page sends {start: {wasm}} first: where the program is, or its bytes.
+// The page sends {start: {module}} first: the program, compiled.
 import './wasm_exec.js';
 
-let ask = start();
+const ask = start();
 
-/** Waits for where the program is, and starts it. */
+/** Waits for the program, and starts it. */
 async function start() {
-  const {wasm} = await new Promise(resolve => {
-    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start); });
+  const module = await new Promise(resolve => {
+    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.module); });
   });
   const go = new globalThis.Go();
   const ready = new Promise(resolve => { globalThis.barrowReady = resolve; });
-  const {instance} = await instantiate(wasm, go.importObject);
-  go.run(instance);
+  go.run(await WebAssembly.instantiate(module, go.importObject));
   await ready;
   return globalThis.barrow;
-}
-
-/** Compiles while it downloads, where the server names the type right. */
-async function instantiate(wasm, imports) {
-  if (typeof wasm !== 'string') return WebAssembly.instantiate(wasm, imports);
-  const response = await fetch(wasm, {credentials: 'same-origin'});
-  if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
-  if (response.headers.get('Content-Type')?.startsWith('application/wasm')) {
-    return WebAssembly.instantiateStreaming(response, imports);
-  }
-  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
 }
 
 self.addEventListener('message', async event => {

@@ -18,13 +18,13 @@ export function yardView(desk) {
     changes(desk),
     leftOut(desk),
     plan.order.length > 0 ? list(desk) : needsAlone(desk),
+    stock(desk),
     bought(desk),
     soldOut(desk),
     h('section', {class: 'pay'}, h('h2', null, say('To pay')), bill(desk) ?? h('p', null, say('No prices are given.')), working(desk, 'load', say('the order'), s => s.task === undefined)),
     others(desk),
     trips(desk),
     drawingsOf(desk, d => d.kind === 'heap').map((d, i) => drawing(d, 'order-' + i)),
-    stock(desk),
     sure(desk),
     cautions(plan.cautions, c => c.code !== 'digging'));
 }
