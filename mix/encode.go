@@ -359,6 +359,7 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 	e.extra(k)
 	e.list("facts", len(t.Facts), func(i int) {
 		w.BeginObject()
+		e.text("code", t.Facts[i].Code)
 		e.text("label", t.Facts[i].Label)
 		e.text("figure", t.Facts[i].Figure)
 		w.EndObject()

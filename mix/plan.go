@@ -60,8 +60,9 @@ type Portion struct {
 	Volume   Span // loose
 }
 
-// Fact is one more thing that a task works out, as label and figure.
-type Fact struct{ Label, Figure string }
+// Fact is one more thing that a task works out, as label and figure. Code is
+// stable: "area", "layer", "finished".
+type Fact struct{ Code, Label, Figure string }
 
 // Load is the whole order. Zero fields are unknown.
 type Load struct {
@@ -208,37 +209,42 @@ func (w *worked) title(m words.Voice) string {
 
 // facts are what a task works out besides its volumes.
 func (w *worked) facts(m words.Voice) (facts []Fact) {
-	add := func(label say.Phrase, figure string) { facts = append(facts, Fact{m.Tell(label), figure}) }
+	add := func(code string, label say.Phrase, figure string) {
+		facts = append(facts, Fact{code, m.Tell(label), figure})
+	}
 	switch {
 	case w.task.Fill != nil:
 		for i := range w.pots {
-			facts = append(facts, Fact{w.pots[i].label(m), w.pots[i].figure(m)})
+			facts = append(facts, Fact{"containers", w.pots[i].label(m), w.pots[i].figure(m)})
 		}
 	case w.task.Amend != nil:
 		b := w.bed
-		add("Layer, as spread", m.Length(b.layer))
-		add("Native soil loosened", m.Length(b.native))
-		add("Finished depth", m.Length(max(b.finished, b.layer)))
-		add("Share of the finished bed", percent(m, b.share))
-		add("Grade rises by up to", m.Length(w.rise()))
+		add("area", "Ground", m.Area(b.area))
+		add("layer", "Layer, as spread", m.Length(b.layer))
+		add("native", "Native soil loosened", m.Length(b.native))
+		add("finished", "Finished depth", m.Length(max(b.finished, b.layer)))
+		add("share", "Share of the finished bed", percent(m, b.share))
+		add("rise", "Grade rises by up to", m.Length(w.rise()))
 	case w.task.Backfill != nil:
 		h := w.holes
-		add("Soil dug, in place", m.Volume(h.dug))
-		add("Filled round the balls", spanText(m, h.round))
-		add("Soil put back, in place", spanText(m, h.putBack))
-		add("Soil left over, loose", spanText(m, h.left))
+		add("holes", "Holes", itoa(h.task.Holes)+" x "+m.Length(h.task.Width)+" x "+m.Length(h.task.Depth))
+		add("dug", "Soil dug, in place", m.Volume(h.dug))
+		add("round", "Filled round the balls", spanText(m, h.round))
+		add("put-back", "Soil put back, in place", spanText(m, h.putBack))
+		add("soil-left", "Soil left over, loose", spanText(m, h.left))
 	default:
 		k := w.cover
-		add("Layer, as spread", m.Length(w.task.Cover.Layer))
+		add("area", "Ground", m.Area(k.area))
+		add("layer", "Layer, as spread", m.Length(w.task.Cover.Layer))
 		if k.bare > 0 {
-			add("Left bare round the stems", m.Area(k.bare))
+			add("bare", "Left bare round the stems", m.Area(k.bare))
 		}
 		if k.sheets > 0 {
 			label := say.Phrase("Sheets underneath")
 			if !k.exact {
 				label = "Sheets underneath, about"
 			}
-			add(label, itoa(k.sheets))
+			add("sheets", label, itoa(k.sheets))
 		}
 	}
 	return facts

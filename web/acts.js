@@ -4,6 +4,7 @@ import {say, setLanguage, sayCount} from './say.js';
 import {tell} from './desk.js';
 import {mark} from './recompute.js';
 import {totalLine} from './bill.js';
+import {askToStay} from './keep.js';
 import {fileName, jobText, readFile} from './file.js';
 import {download} from './download.js';
 import {fitsQR, linkOf, readLink} from './link.js';
@@ -23,7 +24,7 @@ const SAVE_AFTER = 150;
  */
 export function createActs(desk, program) {
   const {keep, slate} = desk;
-  let saving;
+  let saving, asked = false;
 
   /** Takes a record as the job in hand. */
   function take(record) {
@@ -49,6 +50,8 @@ export function createActs(desk, program) {
     if (done.conflict) return differ(done.conflict);
     take(done.record);
     desk.keptText = done.text ?? '';
+    if (done.kept && !asked) askToStay();
+    asked = true;
     desk.redraw();
   }
 
@@ -144,10 +147,10 @@ export function createActs(desk, program) {
     },
     /** Takes the job of a link, as a job of its own. */
     async takeLink(fragment) {
-      const {doc, why} = await readLink(fragment);
+      const {doc, why} = await readLink(fragment) ?? {};
       history.replaceState(null, '', location.pathname + location.search);
       if (doc) begin(doc);
-      else tell(desk, why, {bad: true});
+      else if (why) tell(desk, why, {bad: true});
     },
     async share() {
       const {link, why} = await linkOf(slate.doc, shareBase());

@@ -1,34 +1,35 @@
 // The Ground place: at the tarp and the bed, task by task.
 import {h} from './h.js';
 import {say} from './say.js';
-import {facts} from './figure.js';
+import {facts, nameOf} from './figure.js';
 import {takes} from './task_result.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {cautions} from './result.js';
 
-/** What is done, step by step, in each kind of task. */
+/** What is done, step by step, in each kind of task; f has its figures by code. */
 const steps = {
-  fill: () => [
-    say('Measure the parts loose, by volume, in the order listed.'),
+  fill: (f, task) => [
+    task.parts.length > 1 ? say('Measure the parts loose, by volume: {parts}.', {parts: task.parts.map(p => `${p.shown} ${p.material}`).join(', ')}) : say('Loosen it before it is measured.'),
     say('Dampen what is dry, turn it together on the tarp until it is one colour.'),
     say('Fill to the line, set the root ball, do not tread or press it down.'),
     say('Water in, let it settle, and top up to the line.'),
   ],
-  amend: () => [
+  amend: (f, task) => [
     say('Have buried lines located before you dig.'),
-    say('Clear the bed and loosen the native soil, when it crumbles and not when it is wet.'),
-    say('Spread the layer to its depth, level.'),
-    say('Dig or till it in to the finished depth, evenly.'),
+    say('Clear the bed and loosen {native} of native soil, when it crumbles and not when it is wet.', f),
+    say('Spread {layer} of {material}, level, over {area}.', {...f, material: task.filling}),
+    say('Dig or till it in until the bed is {finished} deep, evenly. The ground rises by up to {rise}.', f),
   ],
-  backfill: () => [
-    say('Dig no deeper than the ball; roughen the sides.'),
+  backfill: f => [
+    say('Dig the holes, {holes}: no deeper than the ball; roughen the sides.', f),
     say('Set the ball on firm soil, its top above the ground.'),
     say('Put the soil back round it, firm it by hand, and water it in.'),
+    say('Take away what is left over: {left}, loose.', {left: f['soil-left']}),
   ],
-  cover: () => [
+  cover: (f, task) => [
     say('Weed and water first.'),
-    say('Lay the sheets, if there are any, with their overlap.'),
-    say('Spread the mulch to its depth and draw it back from the stems.'),
+    f.sheets && say('Lay the {sheets} sheets with their overlap.', f),
+    say('Spread {layer} of {material} over {area}, and draw it back from the stems.', {...f, material: task.filling}),
   ],
 };
 
@@ -52,12 +53,14 @@ export function groundView(desk) {
 
 /** One task, as it is done. */
 export function groundTask(desk, task, index) {
+  const figures = Object.fromEntries(task.facts.map(f => [f.code, f.figure]));
+  const shown = {...task, parts: (task.parts ?? []).map(p => ({...p, material: nameOf(desk, p.material)}))};
   return h('section', {class: 'ground-task', key: index, 'data-test': 'ground-task'},
     h('h2', null, `${index + 1}. ${task.title}`),
     takes(desk, task),
     facts(task.facts.map(f => [f.label, f.figure])),
     drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
-    h('ol', {class: 'steps-to-do'}, steps[task.kind]().map((s, i) => h('li', {key: i}, s))),
+    h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
     cautionLines(desk, task.kind));
 }
 

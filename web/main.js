@@ -17,6 +17,7 @@ globalThis.barrowCall = program.call;
 
 const desk = createDesk({schema: 1, tasks: []});
 desk.keep = openKeep(deviceStorage());
+desk.deleted = desk.keep.deleted();
 desk.acts = createActs(desk, program);
 desk.theme = setting('theme') ?? '';
 if (desk.theme) document.documentElement.dataset.theme = desk.theme;

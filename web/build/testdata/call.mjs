@@ -12,7 +12,6 @@ globalThis.self = globalThis;
 const listeners = [];
 globalThis.addEventListener = (_, listener) => listeners.push(listener);
 const send = data => listeners.forEach(listener => listener({data}));
-globalThis.fetch = async name => new Response(readFileSync(join(dist, name)), {headers: {'content-type': 'application/wasm'}});
 
 let heard;
 globalThis.postMessage = message => heard(message);
@@ -22,7 +21,7 @@ const next = () => new Promise((resolve, reject) => {
 
 let message = next();
 await import(pathToFileURL(join(dist, 'worker.js')));
-send({start: {wasm: 'barrow.wasm'}});
+send({start: {module: await WebAssembly.compile(readFileSync(join(dist, 'barrow.wasm')))}});
 await message;
 for (const [id, name] of readdirSync(jobs).sort().entries()) {
   message = next();
