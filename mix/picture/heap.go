@@ -173,7 +173,8 @@ const left0 = left // where heaps and packs start
 // many.
 func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
 	k.notes("label", k.say(sentence, s.text), 2)
-	k.tell(sentence+".", s.text)
+	k.tell(sentence, s.text)
+	k.Description += "."
 	each, boxes := int64(1), s.count
 	for boxes > mostPacks {
 		each *= 10

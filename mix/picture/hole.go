@@ -96,7 +96,8 @@ func (k *pen) holes(h *mix.Holes) {
 		k.tell(holeLevel)
 	}
 	k.Description += " " + back + "."
-	k.tell(holeLeft+".", m.Volume(each(h.Left.Plan)))
+	k.tell(holeLeft, m.Volume(each(h.Left.Plan)))
+	k.Description += "."
 	if h.Count > 1 {
 		all := k.say(holeAll, count(h.Count), k.p.SpanText(h.Left))
 		k.note(all)

@@ -88,7 +88,8 @@ func (k *pen) trip(t *mix.Trip, limits *mix.Delivery, name string) {
 	case limits.Payload == 0:
 	case t.Mass[1] == 0:
 		k.note(k.say(tripNoMass))
-		k.tell(tripNoMass + ".")
+		k.tell(tripNoMass)
+		k.Description += "."
 	default:
 		k.bar("mass", float64(t.Mass[0])/float64(limits.Payload), mass, k.say(tripMass, m.MassRange(t.Mass[0], t.Mass[1]), m.Mass(limits.Payload)))
 	}
