@@ -28,6 +28,7 @@ func TestArrows(t *testing.T) {
 		"/mix/order":     {"/mix/stable", "/units", "/units/near", "/units/say"},
 		"/mix":           {"/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 		"/mix/picture":   {"/mix", "/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/web/policy":    {},
 	}
 	for pkg, allowed := range may {
 		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()
@@ -54,6 +55,17 @@ func TestArrows(t *testing.T) {
 	for dep := range strings.FieldsSeq(string(out)) {
 		if dep == module+"/wasm" {
 			t.Error("a face imports another face")
+		}
+	}
+	out, err = exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+"/cmd/barrow").CombinedOutput()
+	if err != nil {
+		t.Fatalf("go list: %v\n%s", err, out)
+	}
+	for dep := range strings.FieldsSeq(string(out)) {
+		for _, builder := range []string{module + "/web/build", "github.com/evanw/", "github.com/andybalholm/", "golang.org/x/image/", "golang.org/x/net/"} {
+			if strings.HasPrefix(dep, builder) {
+				t.Errorf("the command line imports %s", dep)
+			}
 		}
 	}
 }

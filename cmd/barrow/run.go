@@ -83,6 +83,7 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
   barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
   barrow reach "#1" --mix rooting --have "peat=7 cu ft" --have "perlite=4 cu ft"
   barrow convert "2 yd3" "cu ft"
+  barrow serve                                the page, for a browser here
   barrow help job                             every field of a job file`,
 		Version:       version(),
 		SilenceErrors: true,
@@ -94,7 +95,7 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.SetFlagErrorFunc(flagError)
 	root.DisableSuggestions = true // commandError makes one line of it
 	root.SetHelpCommand(helpCommand(root))
-	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.jobTopic())
+	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.serveCommand(), a.jobTopic())
 	return root
 }
 

@@ -45,6 +45,9 @@ func TestMain(m *testing.M) {
 //	width FILE N            demand that no line is longer
 //	plain FILE              demand text that cannot move a cursor
 //	bytes FILE TEXT         write a file; \xNN stands for a byte
+//	visit N barrow ARG...   run a server, get its page, end it as ctrl-C does
+//	                        and demand the exit status; what it printed is in
+//	                        the file said, the page in the file got
 //
 // and $JOBS, the folder of job files.
 func TestScripts(t *testing.T) {
@@ -75,6 +78,7 @@ func TestScripts(t *testing.T) {
 			"width":    wantWidth,
 			"plain":    wantPlain,
 			"bytes":    writeBytes,
+			"visit":    visit,
 		},
 	})
 }
@@ -317,7 +321,7 @@ func exitsOf(command string) []string {
 	switch command {
 	case "help", "completion":
 		return []string{"0"}
-	case "list", "sample":
+	case "list", "sample", "serve":
 		return []string{"0", "2"}
 	}
 	return []string{"0", "1", "2"}
@@ -369,7 +373,7 @@ func scriptedCalls(t *testing.T) (calls callList) {
 				continue
 			}
 			c := call{words: w[i+1:]}
-			if i >= 2 && w[i-2] == "status" {
+			if i >= 2 && (w[i-2] == "status" || w[i-2] == "visit") {
 				c.exit = w[i-1]
 			}
 			calls = append(calls, c)
