@@ -118,7 +118,7 @@ export class AreaForm extends Part {
       shape === 'ring' && isObject(value?.ring) && h('div', {class: 'pair'}, ['outer', 'inner'].map(name => control(desk, [...path, 'ring'], value.ring, 'ring', name, ctx))),
       shape === 'strip' && stripForm(desk, [...path, 'strip'], value?.strip, ctx),
       shape === 'corners' && cornersForm(desk, [...path, 'corners'], value?.corners, ctx),
-      more(desk, path, () => this.beside(ctx), {filled: hasAny(value, beside), wrong: anyWrong(desk, path, beside)}),
+      more(desk, path, say('More ground, or less'), () => this.beside(ctx), {filled: hasAny(value, beside), wrong: anyWrong(desk, path, beside)}),
       leftOver(desk, path, value, ['area'], [shape, ...beside], ctx));
   }
 
@@ -153,7 +153,7 @@ function stripForm(desk, path, value, ctx) {
     troubleHead(desk, path),
     lengths('along', say('Add a run')),
     control(desk, path, value, 'strip', 'width', ctx),
-    more(desk, path, () => [
+    more(desk, path, say('Corners and gaps'), () => [
       control(desk, path, value, 'strip', 'edge', ctx, {empty: say('The middle')}),
       control(desk, path, value, 'strip', 'corners', ctx),
       lengths('gaps', say('Add a gap')),

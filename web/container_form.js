@@ -24,7 +24,7 @@ export function containerForm(desk, path, value, ctx) {
       const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball'];
       return [
         h('div', {class: 'pair', key: 'fields'}, way.keys.map((/** @type {string} */ name, /** @type {number} */ i) => control(desk, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
-        more(desk, path, () => h('div', {class: 'pair'}, extra.map(name => control(desk, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(desk, path, extra)}),
+        more(desk, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(desk, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(desk, path, extra)}),
         leftOver(desk, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
       ];
     }}));

@@ -107,7 +107,8 @@ export class Field extends Component {
     this.timer = setTimeout(() => this.setState({quiet: false}), patience);
     this.setState({typed, quiet: true});
     const {desk, path, row, writing, onPut} = this.props;
-    const value = readField(row, typed, writing);
+    const {text, value: was} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
+    const value = typed === text ? was : readField(row, typed, writing);
     if (onPut) onPut(value);
     else put(desk, path, value);
   }
@@ -124,14 +125,15 @@ export class Field extends Component {
     const text = pathText(path), id = idOf(text);
     const value = 'value' in props ? props.value : desk.slate.get(path);
     const kept = showField(row, value, writing);
-    const mine = state.typed !== null && readField(row, state.typed, writing) === value;
+    const mine = state.typed !== null && (readField(row, state.typed, writing) === value || state.typed === this.kept?.text && value === this.kept?.value);
+    if (state.typed === null) this.kept = {text: kept, value};
     const shows = mine ? state.typed : kept;
     const problem = state.quiet ? undefined : shown(desk, text);
     this.hint = problem?.hint;
     const unit = habitOf(row, writing).unit;
     const help = helpOf(row, props);
     const waiting = !problem && shows === '' && (wants || needed(desk, text));
-    const bare = unit && (shows.trim() === '' || readField(row, shows, writing) !== shows.trim());
+    const bare = unit && (shows.trim() === '' || mine && value !== shows.trim());
     return h('div', {class: cls('field', `field-${row.kind}`, {wrong: !!problem})},
       h('label', {for: id, class: cls({unseen: hideLabel})}, label),
       h('div', {class: 'box'},
@@ -151,11 +153,12 @@ export class Field extends Component {
 }
 
 /** @param {any} row @param {any} props */
-function helpOf(row, {help, plain}) {
-  if (plain) return undefined;
+function helpOf(row, {help, writing}) {
   const about = help ?? (row.help ? say(row.help) : '');
-  const example = row.example ? say('such as {example}', {example: row.example}) : '';
-  return [about, example].filter(Boolean).join(', ').replace(/\.(, )/, '. ') || undefined;
+  if (!row.example) return about || undefined;
+  const example = row.example[writing?.measure] ?? row.example;
+  if (about === '') return say('such as {example}', {example});
+  return about.endsWith('.') ? `${about} ${say('Such as {example}.', {example})}` : `${about}, ${say('such as {example}', {example})}`;
 }
 
 /** @param {string} id @param {any} problem @param {unknown} help @param {unknown} waits @param {unknown} [unit] */

@@ -13,7 +13,7 @@ import {mark} from './say.js';
  * @property {string} [unit] one of `units`: the field's own
  * @property {[string, string][]} [choices] value and label
  * @property {string} [help]
- * @property {string} [example] written as anyone would, in any language
+ * @property {string | {us: string, metric: string}} [example] as anyone would write it, in any language
  * @property {boolean} [more] not among what is asked first
  */
 
@@ -75,7 +75,7 @@ export const objects = {
     {name: 'count', kind: 'count', label: mark('How many')},
     {name: 'size', kind: 'size', label: mark('Size, such as #1')},
     {name: 'holds', kind: 'volume', unit: 'pot', label: mark('One holds')},
-    {name: 'box', kind: 'lengths', unit: 'depth', label: mark('Length x width x depth, inside'), example: '20 x 10 x 2'},
+    {name: 'box', kind: 'lengths', unit: 'depth', label: mark('Length x width x depth, inside'), example: {us: '20 x 10 x 2', metric: '50 x 25 x 5'}},
     {name: 'across', kind: 'length', unit: 'depth', label: mark('Across, inside')},
     {name: 'top', kind: 'length', unit: 'depth', label: mark('Across the rim, inside')},
     {name: 'bottom', kind: 'length', unit: 'depth', label: mark('Across the base, inside')},
@@ -83,7 +83,7 @@ export const objects = {
     {name: 'shape', kind: 'choice', label: mark('Seen from above'), choices: [['round', mark('Round')], ['square', mark('Square')]]},
     {name: 'below_rim', kind: 'length', unit: 'depth', label: mark('Left free below the rim'), help: mark('Room for water.'), more: true},
     {name: 'cells', kind: 'count', label: mark('Cells in one tray'), more: true},
-    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball already in it'), example: '#1, 0.7 gal, 6 in x 6 in', more: true},
+    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball already in it'), example: {us: '#1, 0.7 gal, 6 in x 6 in', metric: '#1, 3 L, 15 cm x 15 cm'}, more: true},
   ]},
   amend: {of: 'an amend task', fields: [
     {name: 'area', kind: 'area', unit: 'side', label: mark('Ground')},
@@ -97,7 +97,7 @@ export const objects = {
     {name: 'holes', kind: 'count', label: mark('How many holes')},
     {name: 'width', kind: 'length', unit: 'depth', label: mark('Hole, across')},
     {name: 'depth', kind: 'length', unit: 'depth', label: mark('Hole, deep')},
-    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball'), example: '#1, 0.7 gal, 6 in x 7 in'},
+    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball'), example: {us: '#1, 0.7 gal, 6 in x 7 in', metric: '#1, 3 L, 15 cm x 18 cm'}},
     {name: 'above_grade', kind: 'length', unit: 'depth', label: mark('Ball stands above the ground'), help: mark('In clay 1 to 2 in, 3 to 5 cm.')},
     {name: 'share', kind: 'share', unit: 'share', label: mark('Material in the backfill'), help: mark('Left empty, only the soil dug goes back.')},
     {name: 'soil', kind: 'choice', label: mark('Soil dug'), choices: soils},
@@ -113,7 +113,7 @@ export const objects = {
     {name: 'clear', kind: 'length', unit: 'depth', label: mark('Bare ground round each stem')},
   ]},
   sheet: {of: 'a sheet', fields: [
-    {name: 'size', kind: 'lengths', unit: 'side', label: mark('One sheet'), example: '4 x 3'},
+    {name: 'size', kind: 'lengths', unit: 'side', label: mark('One sheet'), example: {us: '4 x 3', metric: '2 x 1'}},
     {name: 'overlap', kind: 'length', unit: 'depth', label: mark('Overlap')},
   ]},
   area: {of: 'an area, when it is an object', fields: [
@@ -123,11 +123,11 @@ export const objects = {
     {name: 'count', kind: 'count', label: mark('How many of this shape'), more: true},
     {name: 'plus', kind: 'list', label: mark('More ground'), more: true},
     {name: 'less', kind: 'list', label: mark('Left out'), more: true},
-    {name: 'rectangle', kind: 'lengths', unit: 'side', label: mark('Rectangle'), help: mark('Length x width'), example: '60 x 4'},
-    {name: 'circle', kind: 'lengths', unit: 'side', label: mark('Circle'), help: mark('Straight across'), example: '14'},
-    {name: 'ellipse', kind: 'lengths', unit: 'side', label: mark('Ellipse'), help: mark('Longest x widest'), example: '14 x 8'},
-    {name: 'triangle', kind: 'lengths', unit: 'side', label: mark('Triangle'), help: mark('Base x height, or its three sides'), example: '10 x 6'},
-    {name: 'ring', kind: 'lengths', unit: 'side', label: mark('Ring'), help: mark('Outer x inner, straight across'), example: '20 x 14'},
+    {name: 'rectangle', kind: 'lengths', unit: 'side', label: mark('Rectangle'), help: mark('Length x width'), example: {us: '60 x 4', metric: '18 x 2'}},
+    {name: 'circle', kind: 'lengths', unit: 'side', label: mark('Circle'), help: mark('Straight across'), example: {us: '14', metric: '4'}},
+    {name: 'ellipse', kind: 'lengths', unit: 'side', label: mark('Ellipse'), help: mark('Longest x widest'), example: {us: '14 x 8', metric: '4 x 3'}},
+    {name: 'triangle', kind: 'lengths', unit: 'side', label: mark('Triangle'), help: mark('Base x height, or its three sides'), example: {us: '10 x 6', metric: '3 x 2'}},
+    {name: 'ring', kind: 'lengths', unit: 'side', label: mark('Ring'), help: mark('Outer x inner, straight across'), example: {us: '20 x 14', metric: '6 x 4'}},
   ]},
   strip: {of: 'a strip', fields: [
     {name: 'along', kind: 'list', unit: 'side', label: mark('Straight runs')},

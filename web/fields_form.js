@@ -1,6 +1,6 @@
 // @ts-check
-// The fields of one object of the job: what is asked first, what stands under
-// "More", and whatever else the document has there.
+// The fields of one object of the job: what is asked first, what folds
+// out, and whatever else the document has there.
 import {h} from './h.js';
 import {Field, choice, tick, yesNo, trouble, idOf} from './field.js';
 import {MaterialField} from './material_field.js';
@@ -54,14 +54,14 @@ function traits(desk, path, row, value) {
 }
 
 /**
- * What folds out under "More". It stands open while something in it is wrong.
- * @param {any} desk @param {Path} path @param {any} inside @param {{filled?: boolean, wrong?: boolean}} [state]
+ * What folds out. It stands open while something in it is wrong.
+ * @param {any} desk @param {Path} path @param {string} label @param {() => any} inside @param {{filled?: boolean, wrong?: boolean}} [state]
  */
-export function more(desk, path, inside, {filled = false, wrong = false} = {}) {
+export function more(desk, path, label, inside, {filled = false, wrong = false} = {}) {
   const name = 'more ' + pathText(path), open = wrong || desk.open.has(name);
   return h('div', {class: 'more'},
     h('button', {type: 'button', class: 'more-button', 'aria-expanded': String(open), 'data-test': 'more', 'data-path': pathText(path), onClick: () => toggle(desk, name)},
-      open ? say('Less') : say('More'), !open && filled && h('span', {class: 'filled'}, say('filled in'))),
+      h('span', {class: 'more-word'}, label), !open && filled && h('span', {class: 'filled'}, say('filled in'))),
     open && h('div', {class: 'more-inside'}, inside()));
 }
 

@@ -30,7 +30,7 @@ class Form extends Component {
     const {measure, currency} = desk.slate.doc;
     const writing = {comma: desk.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
     const names = namesOf(desk);
-    const key = JSON.stringify(writing);
+    const key = JSON.stringify([writing, ...desk.open]); // what is folded out is drawn by all parts
     if (this.key !== key) {
       this.key = key;
       this.lines = {writing};
@@ -42,7 +42,7 @@ class Form extends Component {
 
   render({desk}) {
     const ctx = this.given(desk), {doc} = desk.slate;
-    return h('form', {class: 'job-form', autocomplete: 'off', onSubmit: (/** @type {any} */ e) => e.preventDefault()},
+    return h('form', {class: 'job-form', autocomplete: 'off', onSubmit: (/** @type {any} */ e) => e.preventDefault(), onKeyDown: next},
       h(Speaker, {desk}),
       h('datalist', {id: 'sizes'}, ctx.names.sizes.map(([id, name]) => h('option', {value: id, key: id}, name))),
       troubleHead(desk, []),
@@ -53,6 +53,15 @@ class Form extends Component {
       sections.map(section => h(Section, {key: section.name, desk, section, ctx, open: desk.open.has('section ' + section.name), mark: section.paths.map(p => troubleAt(desk, p).mark).join('\n'), ...parts(doc, section.paths)})),
       leftOver(desk, [], doc, [], objects.job.fields.map(r => r.name), ctx));
   }
+}
+
+/** Enter goes on to the next box, as the key of a phone says. @param {any} event */
+function next(event) {
+  const {target, currentTarget} = event;
+  if (event.key !== 'Enter' || event.isComposing || !target.matches('input[type="text"]')) return;
+  const boxes = [...currentTarget.querySelectorAll('input, select')];
+  event.preventDefault();
+  boxes[boxes.indexOf(target) + 1]?.focus();
 }
 
 /** What a section is about, so that it is drawn again when that changes. @param {any} doc @param {string[]} paths */
@@ -149,8 +158,8 @@ const rowsOf = (desk, name, ctx, props) => h(Rows, {key: name, desk, path: [name
 const stockRow = {name: 'on_hand', kind: 'stock', unit: 'bag', label: mark('How much')};
 
 const limits = [
-  {name: 'payload', label: mark('What may be loaded'), keys: ['payload']},
-  {name: 'placard', label: mark('The door placard, less the people'), keys: ['placard', 'people']},
+  {name: 'payload', label: mark('The payload'), keys: ['payload']},
+  {name: 'placard', label: mark('Door placard, less the people'), keys: ['placard', 'people']},
 ];
 
 /** @type {SectionOf[]} */
@@ -194,7 +203,7 @@ const sections = [
 /** @param {any} desk @param {any} ctx */
 function haulForm(desk, ctx) {
   const {haul, delivery} = desk.slate.doc;
-  const field = (/** @type {string} */ name) => control(desk, ['haul'], haul, 'haul', name, ctx, {onPut: (/** @type {any} */ value) => desk.slate.set(['haul', name], value, {typing: true, prune: true})});
+  const field = (/** @type {string} */ name) => control(desk, ['haul'], haul, 'haul', name, ctx, {hideLabel: name === 'payload', onPut: (/** @type {any} */ value) => desk.slate.set(['haul', name], value, {typing: true, prune: true})});
   return [
     troubleHead(desk, ['haul']),
     h(Either, {key: 'limit', desk, path: ['haul'], value: haul, ways: limits, legend: say('Weight limit of one drive'), draw: (/** @type {any} */ way) => [

@@ -57,7 +57,7 @@ class RowPart extends Part {
       open && h('div', {class: 'row-inside', role: 'group', 'aria-label': title},
         troubleHead(desk, path),
         form(desk, path, value, ctx),
-        h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': text, onClick: gone}, say('Remove {what}', {what: title}))));
+        h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': text, 'aria-label': say('Remove {what}', {what: title}), onClick: gone}, say('Remove'))));
   }
 }
 

@@ -23,7 +23,7 @@ export function mixForm(desk, path, value, ctx) {
       h(KeyedRows, {desk, path: at, entries: entriesOf(parts), figure: partRow, names: ctx.names, groups: partGroups(ctx.names), writing: ctx.writing, first: 1, addLabel: say('Add a part'), mark: troubleAt(desk, pathText(at)).mark,
         pathOf: (/** @type {string} */ id) => [...at, id],
         keep: (/** @type {any} */ entries, /** @type {any} */ how) => desk.slate.set(at, objectOf(entries), how)})),
-    more(desk, path, () => rest.map(name => control(desk, path, value, 'mix', name, ctx)), {filled: hasAny(value, rest.slice(1)), wrong: anyWrong(desk, path, rest)}),
+    more(desk, path, say('Losses, short name, source'), () => rest.map(name => control(desk, path, value, 'mix', name, ctx)), {filled: hasAny(value, rest.slice(1)), wrong: anyWrong(desk, path, rest)}),
     leftOver(desk, path, value, ['mix'], ['name', 'parts', ...rest], ctx),
   ];
 }

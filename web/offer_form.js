@@ -28,7 +28,7 @@ export function offerForm(desk, path, value, ctx) {
           control(desk, path, value, 'offer', 'price', ctx),
           control(desk, path, value, 'offer', 'weight', ctx),
           control(desk, path, value, 'offer', 'stock', ctx)),
-        more(desk, path, () => [
+        more(desk, path, way.name === 'pack' ? say('Bales, price breaks, delivery') : say('Price breaks, delivery'), () => [
           way.name === 'pack' && control(desk, path, value, 'offer', 'opens_to', ctx),
           breaks(desk, [...path, 'breaks'], value?.breaks, ctx),
           h('div', {class: 'pair'}, control(desk, path, value, 'offer', 'deposit', ctx), control(desk, path, value, 'offer', 'least', ctx)),

@@ -14,7 +14,7 @@ export function materialForm(desk, path, value, ctx) {
     control(desk, path, value, 'material', 'name', ctx),
     control(desk, path, value, 'material', 'grade', ctx),
     h('div', {class: 'pair', key: 'weights'}, control(desk, path, value, 'material', 'dry', ctx), control(desk, path, value, 'material', 'wet', ctx)),
-    more(desk, path, () => materialMore.map(name => control(desk, path, value, 'material', name, ctx)), {filled: hasAny(value, materialMore.slice(1)), wrong: anyWrong(desk, path, materialMore)}),
+    more(desk, path, say('Packs, cautions, short name, source'), () => materialMore.map(name => control(desk, path, value, 'material', name, ctx)), {filled: hasAny(value, materialMore.slice(1)), wrong: anyWrong(desk, path, materialMore)}),
     leftOver(desk, path, value, ['material'], ['name', 'grade', 'dry', 'wet', ...materialMore], ctx),
   ];
 }
@@ -32,7 +32,7 @@ export function ownContainerForm(desk, path, value, ctx) {
   return [
     control(desk, path, value, 'own_container', 'name', ctx),
     control(desk, path, value, 'own_container', 'holds', ctx),
-    more(desk, path, () => containerMore.map(name => control(desk, path, value, 'own_container', name, ctx)), {filled: hasAny(value, containerMore.slice(1)), wrong: anyWrong(desk, path, containerMore)}),
+    more(desk, path, say('Cells, range, short name, source'), () => containerMore.map(name => control(desk, path, value, 'own_container', name, ctx)), {filled: hasAny(value, containerMore.slice(1)), wrong: anyWrong(desk, path, containerMore)}),
     leftOver(desk, path, value, ['own_container'], ['name', 'holds', ...containerMore], ctx),
   ];
 }

@@ -72,9 +72,9 @@ function taskFields(desk, path, task, ctx) {
   if (!form) return [kindChoice(desk, path, task), leftOver(desk, path, task, tables, ['kind'], ctx)];
   return [
     form(desk, path, task, ctx),
-    more(desk, path, () => [
+    more(desk, path, say('Name and allowances'), () => [
       control(desk, path, task, 'task', 'name', ctx),
-      h('div', {class: 'pair', key: 'allowances'}, allowances.map(name => control(desk, path, task, 'task', name, ctx))),
+      ...allowances.map(name => control(desk, path, task, 'task', name, ctx)),
       kindChoice(desk, path, task),
     ], {filled: hasAny(task, allowances), wrong: anyWrong(desk, path, under)}),
     leftOver(desk, path, task, tables, [...under, 'mix', 'material', ...objects[task.kind].fields.map(r => r.name)], ctx),
@@ -101,8 +101,8 @@ const forms = {
   amend: (desk, path, task, ctx) => [
     h(Filling, {key: 'filling', desk, path, task, ctx, label: say('What is dug in'), mark: troubleAt(desk, pathText(path)).mark}),
     area(desk, path, task, ctx),
-    h(Either, {key: 'layer', desk, path, value: task, ways: layers, legend: say('How much'), inline: true, draw: (/** @type {any} */ way) => control(desk, path, task, 'amend', way.name, ctx, {hideLabel: true})}),
-    h(Either, {key: 'into', desk, path, value: task, ways: depths, legend: say('Into what'), inline: true, draw: (/** @type {any} */ way) => control(desk, path, task, 'amend', way.name, ctx, {hideLabel: true})}),
+    h(Either, {key: 'layer', desk, path, value: task, ways: layers, legend: say('How much'), inline: true, draw: (/** @type {any} */ way) => one(desk, path, task, way, ['layer', 'share'], ctx)}),
+    h(Either, {key: 'into', desk, path, value: task, ways: depths, legend: say('Into what'), inline: true, draw: (/** @type {any} */ way) => one(desk, path, task, way, ['into', 'over'], ctx)}),
     control(desk, path, task, 'amend', 'soil', ctx),
   ],
   backfill: (desk, path, task, ctx) => [
@@ -121,6 +121,12 @@ const forms = {
 
 const layers = [{name: 'layer', label: mark('A layer of'), keys: ['layer']}, {name: 'share', label: mark('A share of the finished bed'), keys: ['share']}];
 const depths = [{name: 'into', label: mark('A finished depth of'), keys: ['into']}, {name: 'over', label: mark('Soil loosened to'), keys: ['over']}];
+
+/** The one of two fields that is given, and the other where a job has both. @param {any} desk @param {any[]} path @param {any} task @param {any} way @param {string[]} two @param {any} ctx */
+const one = (desk, path, task, way, two, ctx) => [
+  control(desk, path, task, 'amend', way.name, ctx, {hideLabel: true}),
+  leftOver(desk, path, Object.fromEntries(Object.entries(task).filter(([key]) => two.includes(key))), ['amend'], way.keys, ctx),
+];
 
 /** @param {any} desk @param {any[]} path @param {any} task @param {any} ctx */
 function area(desk, path, task, ctx) {
@@ -189,6 +195,6 @@ class Filling extends Part {
         : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, value: mix, writing, label: say('Parts by volume')})),
       inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, value: material, writing, label: say('Its short name')}),
       both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
-        h('button', {type: 'button', class: 'take-out', onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: String(mix)}))));
+        h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: String(mix)}))));
   }
 }

@@ -1,0 +1,206 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import {readFileSync, readdirSync} from 'node:fs';
+import {createDesk} from '../desk.js';
+import {formView} from '../form.js';
+import {readLine} from '../area_form.js';
+import {readParts, writeParts} from '../parts_form.js';
+import {readField, showField} from '../field.js';
+import {rowOf} from '../fields.js';
+import {addRow, copyRow, moveRow, nameRows, removeRow} from '../rows.js';
+import {differ} from '../part.js';
+import {pathText} from '../path.js';
+import {needed, shown, troubleAt} from '../trouble.js';
+
+const jobs = new URL('../../testdata/jobs/', import.meta.url);
+const us = {comma: false, currency: '$', measure: 'us', language: 'en'};
+
+/** A desk whose every part is folded out. @param {any} doc */
+function deskOf(doc) {
+  const desk = createDesk(doc);
+  desk.open = Object.assign(new Set(), {has: () => true});
+  return desk;
+}
+
+/** Every element that a view draws, each time as it is drawn first. @param {any} node @returns {any[]} */
+function drawn(node) {
+  if (Array.isArray(node)) return node.flatMap(drawn);
+  if (typeof node !== 'object' || node === null) return [];
+  const {type, props} = node;
+  if (typeof type !== 'function') return [node, ...drawn(props.children)];
+  if (!type.prototype?.render) return drawn(type(props));
+  const part = new type(props);
+  return drawn(part.render(props, part.state));
+}
+
+/** The path of everything in a document that is no list and no object. @param {any} value @param {any[]} path @returns {any[][]} */
+const leaves = (value, path = []) => typeof value === 'object' && value !== null
+  ? Object.entries(value).flatMap(([key, inside]) => leaves(inside, [...path, Array.isArray(value) ? Number(key) : key]))
+  : [path];
+
+test('every value of a job has a control, and nothing else changes', () => {
+  const names = readdirSync(jobs).filter(name => name.endsWith('.json'));
+  assert.ok(names.length > 10);
+  let seen = 0;
+  /** @type {string[]} */
+  const lost = [];
+  for (const name of [...names.map(n => new URL(n, jobs)), new URL('../../mix/sample.json', import.meta.url)]) {
+    const doc = JSON.parse(readFileSync(name, 'utf8'));
+    const desk = deskOf(doc);
+    const controls = drawn(formView(desk)).filter(el => ['input', 'select'].includes(el.type));
+    const paths = controls.map(el => el.props['data-path']);
+    // What the document cannot have there can at least be taken out.
+    const odd = new Set(drawn(formView(desk)).filter(el => el.props['data-test'] === 'remove-row').map(el => el.props['data-path']));
+    for (const path of leaves(doc)) {
+      const text = pathText(path);
+      if (path[0] === 'schema' || path[0] === 'yard') continue; // never asked; asked in another place
+      const inside = paths.some(p => p === text || p.startsWith(text + '.') || p.startsWith(text + '['));
+      const trait = path.includes('traits') && paths.includes(pathText(path.slice(0, -1)));
+      const takenOut = path.some((_, i) => typeof path[i] === 'string' && odd.has(pathText(path.slice(0, i + 1))));
+      if (!(inside || trait || name.pathname.includes('/bad-') && takenOut)) lost.push(`${name.pathname.split('/').pop()}: ${text}`);
+      seen++;
+    }
+    assert.equal(desk.slate.doc, doc, `${name}: drawing changes nothing`);
+    assert.equal(desk.slate.canUndo, false);
+    const ids = controls.map(el => el.props.id);
+    assert.deepEqual(ids.filter((id, i) => ids.indexOf(id) !== i), [], `${name}: an id twice`);
+  }
+  assert.ok(seen > 300);
+  assert.deepEqual(lost, [], 'shown nowhere');
+});
+
+test('a box left as it is changes nothing', t => {
+  t.mock.timers.enable();
+  let boxes = 0;
+  for (const name of readdirSync(jobs).filter(n => n.startsWith('good-'))) {
+    const doc = JSON.parse(readFileSync(new URL(name, jobs), 'utf8'));
+    const desk = deskOf(doc);
+    for (const el of drawn(formView(desk))) {
+      if (el.type !== 'input' || el.props.type !== 'text' || el.props.value === '') continue;
+      el.props.onInput({currentTarget: {value: el.props.value}});
+      assert.deepEqual(desk.slate.doc, doc, `${name}: ${el.props['data-path']}, shown as ${el.props.value}`);
+      boxes++;
+    }
+  }
+  assert.ok(boxes > 100);
+});
+
+test('every control has a label, and what describes it is there', () => {
+  const desk = deskOf(JSON.parse(readFileSync(new URL('good-areas.json', jobs), 'utf8')));
+  desk.problems = new Map([['tasks[0].layer', {path: 'tasks[0].layer', code: 'unit.unknown', value: 'x', hint: 'did you mean <b>"in"</b>?'}], ['tasks[1].material', {path: 'tasks[1].material', code: 'field.missing', value: '', hint: 'say what goes in'}]]);
+  const all = drawn(formView(desk));
+  const labels = new Set(all.filter(el => el.type === 'label').map(el => el.props.for));
+  const ids = new Set(all.map(el => el.props.id).filter(Boolean));
+  const controls = all.filter(el => ['input', 'select'].includes(el.type));
+  assert.ok(controls.length > 100);
+  for (const {props} of controls) {
+    assert.ok(labels.has(props.id), `${props.id} has no label`);
+    for (const id of (props['aria-describedby'] ?? '').split(' ').filter(Boolean)) assert.ok(ids.has(id), `${props.id} is described by ${id}, which is nowhere`);
+  }
+  const wrong = controls.filter(el => el.props['aria-invalid']);
+  assert.deepEqual(wrong.map(el => el.props['data-path']), ['tasks[0].layer'], 'what only waits is not called wrong');
+  assert.match(wrong[0].props['aria-describedby'], /-problem/);
+  assert.deepEqual(all.filter(el => el.props['data-test'] === 'problem').map(el => el.props.children), ['did you mean <b>"in"</b>?'], 'a hint is text');
+});
+
+test('the unit beside a box is the one that what stands there would get', () => {
+  // A share of 0.1 is a tenth to the library; a percent sign beside it would lie.
+  const desk = deskOf({schema: 1, tasks: [{kind: 'cover', area: '', layer: '3 in', spare: '0.1'}]});
+  const unit = (/** @type {string} */ path) => drawn(formView(desk)).find(el => el.props.id === `f-${encodeURIComponent(path)}-unit`)?.props.class;
+  assert.match(unit('tasks[0].spare'), /spare/);
+  assert.match(unit('tasks[0].layer'), /spare/);
+  assert.doesNotMatch(unit('tasks[0].settle'), /spare/);
+});
+
+test('what waits is marked, and shown once it was left', () => {
+  const desk = createDesk({});
+  const problem = {path: 'tasks[0].layer', code: 'field.missing', value: '', hint: 'how deep?'};
+  desk.problems = new Map([[problem.path, problem], ['tasks[0].area', {...problem, path: 'tasks[0].area', code: 'unit.unknown'}]]);
+  assert.equal(needed(desk, 'tasks[0].layer'), true);
+  assert.equal(shown(desk, 'tasks[0].layer'), undefined);
+  assert.equal(needed(desk, 'tasks[0].area'), false);
+  assert.equal(shown(desk, 'tasks[0].area')?.code, 'unit.unknown');
+  const before = troubleAt(desk, 'tasks[0]');
+  assert.deepEqual([before.wrong, before.waiting], [1, 1]);
+  assert.equal(troubleAt(desk, 'tasks').mark, before.mark);
+  assert.deepEqual(troubleAt(desk, 'tasks[1]'), {mark: '', wrong: 0, waiting: 0});
+  desk.touched.add('tasks[0].layer');
+  assert.equal(shown(desk, 'tasks[0].layer'), problem);
+  assert.notEqual(troubleAt(desk, 'tasks[0]').mark, before.mark, 'a part is drawn again when a field of it was left');
+});
+
+test('rows keep their names while the list changes', () => {
+  const a = {n: 1}, b = {n: 2}, c = {n: 3};
+  const one = nameRows(undefined, [a, b, c]);
+  assert.equal(one.fresh.length, 3);
+  assert.deepEqual(nameRows(one, one.list).keys, one.keys);
+  const edited = nameRows(one, [a, {n: 20}, c]);
+  assert.deepEqual([edited.keys, edited.fresh], [one.keys, []], 'a row that is changed keeps its name');
+  const moved = nameRows(edited, [c, a, edited.list[1]]);
+  assert.deepEqual(moved.keys, [one.keys[2], one.keys[0], one.keys[1]]);
+  const removed = nameRows(moved, [c, moved.list[2]]);
+  assert.deepEqual(removed.keys, [one.keys[2], one.keys[1]]);
+  const back = nameRows(removed, moved.list);
+  assert.deepEqual([back.keys, back.fresh], [moved.keys, []], 'undo brings its name back');
+  const copied = nameRows(back, [c, structuredClone(c), a, moved.list[2]]);
+  assert.equal(copied.fresh.length, 1);
+  assert.equal(new Set(copied.keys).size, 4);
+  const texts = nameRows(undefined, ['', '']);
+  assert.equal(new Set(texts.keys).size, 2);
+  assert.deepEqual(nameRows(texts, ['x', '']).keys, texts.keys);
+});
+
+test('rows are added, copied, moved and removed, with what was touched in them', () => {
+  const desk = createDesk({tasks: [{kind: 'cover', name: 'a'}, {kind: 'fill', name: 'b', containers: [{count: 1}]}]});
+  desk.touched.add('tasks[1].layer').add('tasks[0].layer').add('offers[1].price');
+  addRow(desk, ['tasks'], {kind: 'amend'});
+  assert.equal(desk.slate.doc.tasks.length, 3);
+  moveRow(desk, ['tasks', 1], 'down');
+  assert.deepEqual(desk.slate.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill']);
+  assert.deepEqual([...desk.touched].sort(), ['offers[1].price', 'tasks[0].layer', 'tasks[2].layer']);
+  copyRow(desk, ['tasks', 2]);
+  assert.deepEqual(desk.slate.doc.tasks[3], desk.slate.doc.tasks[2]);
+  assert.notEqual(desk.slate.doc.tasks[3].containers, desk.slate.doc.tasks[2].containers);
+  removeRow(desk, ['tasks', 0], 'a');
+  assert.deepEqual([...desk.touched].sort(), ['offers[1].price', 'tasks[1].layer']);
+  assert.deepEqual([desk.message?.undo, desk.message?.text], [true, 'Removed: a']);
+  desk.slate.undo();
+  assert.deepEqual(desk.slate.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill', 'fill']);
+});
+
+test('an area in one line', () => {
+  for (const [text, shape, lengths] of [
+    ['60 ft x 4 ft', 'rectangle', '60 ft x 4 ft'], ['12 by 4 ft', 'rectangle', '12 by 4 ft'], ['240 sq ft', 'area', '240 sq ft'], ['Circle  14 ft', 'circle', '14 ft'],
+    ['ring 20 ft x 14 ft', 'ring', '20 ft x 14 ft'], ['triangle', 'triangle', ''], ['rectangle 3 m x 2 m', 'rectangle', '3 m x 2 m'], ['0.5 acre', 'area', '0.5 acre'],
+  ]) assert.deepEqual(readLine(text), {shape, lengths}, text);
+});
+
+test('parts in one line', () => {
+  for (const [text, entries] of [
+    ['bark-fines 3, peat 1', [['bark-fines', '3'], ['peat', '1']]], ['3 bark fines, ½ peat', [['bark-fines', '3'], ['peat', '½']]], ['sand 1 1/2', [['sand', '1 1/2']]],
+    ['peat', null], ['peat 1, peat 2', null], ['peat 1,', null], [7, null],
+  ]) assert.deepEqual(readParts(text), entries, String(text));
+  assert.equal(writeParts([['bark-fines', 3], ['peat', '1/2']]), 'bark-fines 3, peat 1/2');
+  assert.equal(writeParts([]), undefined);
+});
+
+test('what is typed, by the row of its field', () => {
+  const metric = {...us, measure: 'metric', comma: true};
+  for (const [object, name, typed, writing, kept] of [
+    ['amend', 'layer', '3', us, '3 in'], ['amend', 'layer', '7,5', metric, '7.5 cm'], ['container', 'count', '64', us, 64], ['container', 'size', ' #1 ', us, '#1'],
+    ['offer', 'price', '$4.75', us, '4.75'], ['offer', 'pack', '2', us, '2 cu ft'], ['offer', 'bulk', '1/2', us, '1/2 cu yd'], ['offer', 'bulk', '2', metric, '2 m3'],
+    ['haul', 'payload', '500', metric, '500 kg'], ['material', 'dry', '303', us, '303 lb/cu yd'], ['sheet', 'size', '4 x 3', us, '4 ft x 3 ft'], ['task', 'spare', '10', us, '10%'], ['mix', 'id', ' my-mix', us, 'my-mix'],
+  ]) assert.equal(readField(rowOf(object, name), typed, writing), kept, `${object}.${name} ${typed}`);
+  const offset = {name: 'offset', kind: 'offset', unit: 'side', label: ''};
+  for (const [typed, kept] of [['-3', '-3 ft'], ['−3', '-3 ft'], ['3', '3 ft'], ['-', undefined], ['', undefined], ['-3 m', '-3 m']]) assert.equal(readField(offset, typed, us), kept, typed);
+  assert.equal(showField(offset, '-3 ft', us), '-3 ft');
+  assert.equal(showField(rowOf('container', 'count'), 64, us), '64');
+});
+
+test('a part is drawn again only for another value', () => {
+  const value = {};
+  assert.equal(differ({path: ['a', 1], value}, {path: ['a', 1], value}), false);
+  assert.equal(differ({path: ['a', 1], value}, {path: ['a', 2], value}), true);
+  assert.equal(differ({path: ['a', 1], value}, {path: ['a', 1], value: {}}), true);
+  assert.equal(differ({value}, {value, more: 1}), true);
+});
