@@ -57,6 +57,7 @@ func (cat *Catalogue) in(t *words.Tongue) *Catalogue {
 	}
 	for i := range out.Materials {
 		name(&out.Materials[i].Name)
+		name(&out.Materials[i].Grade)
 	}
 	for i := range out.Mixes {
 		name(&out.Mixes[i].Name)

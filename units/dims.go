@@ -6,7 +6,7 @@ import (
 	"example.org/barrow/units/say"
 )
 
-// ParseDims reads lengths joined by x, × or "by" ("20 in x 10 in x 2 in"). A
+// ParseDims reads lengths joined by x, ×, "by" or "por" ("20 in x 10 in x 2 in"). A
 // unit written once, at the end, serves every number ("60 x 4 ft"). The error
 // is an [*Error]; there are one to three lengths, each more than zero.
 func ParseDims(s string) ([]Length, error) {
@@ -50,13 +50,15 @@ func Looks(s string) (figure bool, sides int) {
 	return isDigit(first) || first == '.' || first == '-', len(splitDims(b))
 }
 
-// splitDims cuts b at every x, * and "by". No unit of length has an x.
+// splitDims cuts b at every x, *, "by" and "por". No unit of length has an x.
 func splitDims(b []byte) [][]byte {
 	var parts [][]byte
 	for {
 		i, n := bytes.IndexAny(b, "x*"), 1
-		if j := bytes.Index(b, []byte(" by ")); j >= 0 && (i < 0 || j < i) {
-			i, n = j, 4
+		for _, by := range [...]string{" by ", " por "} {
+			if j := bytes.Index(b, []byte(by)); j >= 0 && (i < 0 || j < i) {
+				i, n = j, len(by)
+			}
 		}
 		if i < 0 || len(parts) > 4 {
 			return append(parts, b)

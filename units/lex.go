@@ -26,7 +26,8 @@ type text struct {
 
 // fold rewrites s with the characters that keyboards and phones put in place
 // of plain ones: fraction signs, superscripts, primes and curly quotes, the
-// times sign, dashes, hard spaces. Letters become small. The error is about s.
+// times sign, dashes, hard spaces, and letters without their accents. Letters
+// become small. The error is about s.
 func (t *text) fold(s string) error {
 	if len(s) > maxText {
 		return fault("text.long", s, "too long for a quantity")
@@ -115,6 +116,16 @@ func plainText(r rune) string {
 		return "'"
 	case '″', '”', '“', 'ʺ':
 		return `"`
+	case 'á', 'Á':
+		return "a"
+	case 'é', 'É':
+		return "e"
+	case 'í', 'Í':
+		return "i"
+	case 'ó', 'Ó':
+		return "o"
+	case 'ú', 'Ú':
+		return "u"
 	case '\u00a0', '\u2007', '\u2009', '\u202f':
 		return " "
 	}
@@ -297,15 +308,17 @@ func afterNumber(rest []byte) *complaint {
 		if at(s, 0) == '-' && isDigit(at(skipSpace(s[1:]), 0)) {
 			return badRange
 		}
-		if (at(s, 0) == 't' && at(s, 1) == 'o' || at(s, 0) == 'o' && at(s, 1) == 'r') && at(s, 2) == ' ' && isDigit(at(skipSpace(s[2:]), 0)) {
-			return badRange
+		for _, between := range [...]string{"to ", "or ", "a ", "o "} {
+			if len(s) > len(between) && string(s[:len(between)]) == between && isDigit(at(skipSpace(s[len(between):]), 0)) {
+				return badRange
+			}
 		}
 	}
 	return nil
 }
 
 // lexUnit takes a unit's name off the front of b, folded into name: no full
-// stops, single spaces, "per" as a stroke.
+// stops, single spaces, "per" and "por" as a stroke.
 func lexUnit(b []byte, name []byte) (unit, rest []byte) {
 	b = skipSpace(b)
 	switch {
@@ -327,7 +340,7 @@ func lexUnit(b []byte, name []byte) (unit, rest []byte) {
 			if n := at(b, 0); !isLetter(n) && n != '/' {
 				return trimUnit(name), b
 			}
-			if at(b, 0) == 'p' && at(b, 1) == 'e' && at(b, 2) == 'r' && at(b, 3) == ' ' {
+			if len(b) > 3 && (string(b[:4]) == "per " || string(b[:4]) == "por ") {
 				name[len(name)-1] = '/'
 				b = skipSpace(b[3:])
 			}

@@ -158,7 +158,7 @@ func TestUnits(t *testing.T) {
 	if len(list) != len(table) {
 		t.Fatalf("%d units, want %d", len(list), len(table))
 	}
-	if got, want := list[0], (Unit{"in", "length", `inch, inches, ins, ", ''`}); got != want {
+	if got, want := list[0], (Unit{"in", "length", `inch, inches, ins, ", '', pulg, pulgada, pulgadas`}); got != want {
 		t.Errorf("Units()[0] = %v, want %v", got, want)
 	}
 }

@@ -34,7 +34,7 @@ type unit struct {
 	name     string // as printed; parses
 	kind     kind
 	num, den uint64
-	also     string // other spellings, normalised (see fold), separated by |
+	also     string // other spellings, English and Spanish, normalised (see fold), separated by |
 	// loose spellings are understood only where the kind is already known: a
 	// "yard" is a cubic yard only where a volume is asked for.
 	loose string
@@ -58,60 +58,60 @@ const (
 // NIST Special Publication 811 Appendix B. Within a kind the order is that in
 // which hints offer them.
 var table = []unit{
-	{"in", lengthKind, inch, 1, `inch|inches|ins|"|''`, ""},
-	{"ft", lengthKind, 12 * inch, 1, "foot|feet|'", ""},
-	{"yd", lengthKind, 36 * inch, 1, "yds|yard|yards", ""},
-	{"mm", lengthKind, 1_000_000, 1, "millimetre|millimetres|millimeter|millimeters", ""},
-	{"cm", lengthKind, 10_000_000, 1, "centimetre|centimetres|centimeter|centimeters", ""},
-	{"m", lengthKind, 1_000_000_000, 1, "metre|metres|meter|meters", ""},
-	{"mi", lengthKind, 63_360 * inch, 1, "mile|miles", ""},
-	{"km", lengthKind, 1_000_000_000_000, 1, "kilometre|kilometres|kilometer|kilometers", ""},
+	{"in", lengthKind, inch, 1, `inch|inches|ins|"|''|pulg|pulgada|pulgadas`, ""},
+	{"ft", lengthKind, 12 * inch, 1, "foot|feet|'|pie|pies", ""},
+	{"yd", lengthKind, 36 * inch, 1, "yds|yard|yards|yarda|yardas", ""},
+	{"mm", lengthKind, 1_000_000, 1, "millimetre|millimetres|millimeter|millimeters|milimetro|milimetros", ""},
+	{"cm", lengthKind, 10_000_000, 1, "centimetre|centimetres|centimeter|centimeters|centimetro|centimetros", ""},
+	{"m", lengthKind, 1_000_000_000, 1, "metre|metres|meter|meters|metro|metros", ""},
+	{"mi", lengthKind, 63_360 * inch, 1, "mile|miles|milla|millas", ""},
+	{"km", lengthKind, 1_000_000_000_000, 1, "kilometre|kilometres|kilometer|kilometers|kilometro|kilometros", ""},
 
-	{"sq ft", areaKind, 144 * sqIn, 1, "sqft|ft2|sq foot|sq feet|square foot|square feet|sf", ""},
-	{"sq in", areaKind, sqIn, 1, "sqin|in2|sq inch|sq inches|square inch|square inches", ""},
-	{"sq yd", areaKind, 1296 * sqIn, 1, "sqyd|yd2|sq yds|sq yard|sq yards|square yard|square yards", ""},
-	{"sq m", areaKind, 1_000_000_000_000, 1, "sqm|m2|sq metre|sq metres|sq meter|sq meters|square metre|square metres|square meter|square meters", ""},
-	{"sq cm", areaKind, 100_000_000, 1, "sqcm|cm2|square centimetre|square centimetres|square centimeter|square centimeters", ""},
+	{"sq ft", areaKind, 144 * sqIn, 1, "sqft|ft2|sq foot|sq feet|square foot|square feet|sf|pie2|pies2|pie cuadrado|pies cuadrados", ""},
+	{"sq in", areaKind, sqIn, 1, "sqin|in2|sq inch|sq inches|square inch|square inches|pulg2|pulgada cuadrada|pulgadas cuadradas", ""},
+	{"sq yd", areaKind, 1296 * sqIn, 1, "sqyd|yd2|sq yds|sq yard|sq yards|square yard|square yards|yarda cuadrada|yardas cuadradas", ""},
+	{"sq m", areaKind, 1_000_000_000_000, 1, "sqm|m2|sq metre|sq metres|sq meter|sq meters|square metre|square metres|square meter|square meters|metro cuadrado|metros cuadrados", ""},
+	{"sq cm", areaKind, 100_000_000, 1, "sqcm|cm2|square centimetre|square centimetres|square centimeter|square centimeters|centimetro cuadrado|centimetros cuadrados", ""},
 	{"acre", areaKind, acre * sqIn, 1, "acres|ac", ""},
-	{"ha", areaKind, 10_000_000_000_000_000, 1, "hectare|hectares", ""},
+	{"ha", areaKind, 10_000_000_000_000_000, 1, "hectare|hectares|hectarea|hectareas", ""},
 
-	{"cu ft", volumeKind, 1728 * cuIn, 1, "cuft|ft3|cu foot|cu feet|cubic foot|cubic feet|cf", ""},
-	{"cu yd", volumeKind, cuYd, 1, "cuyd|yd3|cu yds|cu yard|cu yards|cubic yard|cubic yards|cy", "yd|yds|yard|yards"},
-	{"cu in", volumeKind, cuIn, 1, "cuin|in3|cu inch|cu inches|cubic inch|cubic inches|ci", ""},
-	{"L", volumeKind, 1_000_000_000, 1, "l|ltr|litre|litres|liter|liters|dm3", ""},
-	{"mL", volumeKind, 1_000_000, 1, "ml|millilitre|millilitres|milliliter|milliliters|cc|cm3|cu cm", ""},
-	{"m3", volumeKind, 1_000_000_000_000, 1, "cum|cu m|cu metre|cu metres|cu meter|cu meters|cubic metre|cubic metres|cubic meter|cubic meters", ""},
-	{"gal", volumeKind, gal, 1, "gals|gallon|gallons|us gal|us gallon|us gallons|liq gal", ""},
-	{"liq qt", volumeKind, gal, 4, "liquid quart|liquid quarts|liq quart|liq quarts|liquid qt|us liq qt", ""},
-	{"liq pt", volumeKind, gal, 8, "liquid pint|liquid pints|liq pint|liq pints|liquid pt|us liq pt", ""},
-	{"cup", volumeKind, gal, 16, "cups|us cup|us cups", ""},
-	{"fl oz", volumeKind, gal, 128, "floz|fluid ounce|fluid ounces|us fl oz", ""},
-	{"tbsp", volumeKind, gal, 256, "tablespoon|tablespoons", ""},
-	{"tsp", volumeKind, gal, 768, "teaspoon|teaspoons", ""},
-	{"dry qt", volumeKind, bushelNum, 32 * bushelDen, "dry quart|dry quarts|us dry qt", ""},
-	{"dry pt", volumeKind, bushelNum, 64 * bushelDen, "dry pint|dry pints|us dry pt", ""},
-	{"dry gal", volumeKind, bushelNum, 8 * bushelDen, "dry gallon|dry gallons|us dry gal", ""},
+	{"cu ft", volumeKind, 1728 * cuIn, 1, "cuft|ft3|cu foot|cu feet|cubic foot|cubic feet|cf|pie3|pies3|pie cubico|pies cubicos", ""},
+	{"cu yd", volumeKind, cuYd, 1, "cuyd|yd3|cu yds|cu yard|cu yards|cubic yard|cubic yards|cy|yarda cubica|yardas cubicas", "yd|yds|yard|yards|yarda|yardas"},
+	{"cu in", volumeKind, cuIn, 1, "cuin|in3|cu inch|cu inches|cubic inch|cubic inches|ci|pulg3|pulgada cubica|pulgadas cubicas", ""},
+	{"L", volumeKind, 1_000_000_000, 1, "l|ltr|litre|litres|liter|liters|dm3|litro|litros", ""},
+	{"mL", volumeKind, 1_000_000, 1, "ml|millilitre|millilitres|milliliter|milliliters|cc|cm3|cu cm|mililitro|mililitros", ""},
+	{"m3", volumeKind, 1_000_000_000_000, 1, "cum|cu m|cu metre|cu metres|cu meter|cu meters|cubic metre|cubic metres|cubic meter|cubic meters|metro cubico|metros cubicos", ""},
+	{"gal", volumeKind, gal, 1, "gals|gallon|gallons|us gal|us gallon|us gallons|liq gal|galon|galones", ""},
+	{"liq qt", volumeKind, gal, 4, "liquid quart|liquid quarts|liq quart|liq quarts|liquid qt|us liq qt|cuarto liquido|cuartos liquidos", ""},
+	{"liq pt", volumeKind, gal, 8, "liquid pint|liquid pints|liq pint|liq pints|liquid pt|us liq pt|pinta liquida|pintas liquidas", ""},
+	{"cup", volumeKind, gal, 16, "cups|us cup|us cups|taza|tazas", ""},
+	{"fl oz", volumeKind, gal, 128, "floz|fluid ounce|fluid ounces|us fl oz|oz liq|onza liquida|onzas liquidas", ""},
+	{"tbsp", volumeKind, gal, 256, "tablespoon|tablespoons|cda|cdas|cucharada|cucharadas", ""},
+	{"tsp", volumeKind, gal, 768, "teaspoon|teaspoons|cdta|cdtas|cucharadita|cucharaditas", ""},
+	{"dry qt", volumeKind, bushelNum, 32 * bushelDen, "dry quart|dry quarts|us dry qt|cuarto seco|cuartos secos", ""},
+	{"dry pt", volumeKind, bushelNum, 64 * bushelDen, "dry pint|dry pints|us dry pt|pinta seca|pintas secas", ""},
+	{"dry gal", volumeKind, bushelNum, 8 * bushelDen, "dry gallon|dry gallons|us dry gal|galon seco|galones secos", ""},
 	{"peck", volumeKind, bushelNum, 4 * bushelDen, "pecks|pk", ""},
 	{"bu", volumeKind, bushelNum, bushelDen, "bushel|bushels|us bu", ""},
-	{"imp gal", volumeKind, iGal, 1, "imperial gallon|imperial gallons|imp gallon|imp gallons|uk gal", ""},
+	{"imp gal", volumeKind, iGal, 1, "imperial gallon|imperial gallons|imp gallon|imp gallons|uk gal|gal imp|galon imperial|galones imperiales", ""},
 	{"imp qt", volumeKind, iGal, 4, "imperial quart|imperial quarts|imp quart|imp quarts|uk qt", ""},
 	{"imp pt", volumeKind, iGal, 8, "imperial pint|imperial pints|imp pint|imp pints|uk pt", ""},
 	{"imp bu", volumeKind, 8 * iGal, 1, "imperial bushel|imperial bushels|imp bushel|imp bushels|uk bu", ""},
 
-	{"lb", massKind, lb, 1, "lbs|pound|pounds", ""},
-	{"oz", massKind, lb, 16, "ounce|ounces", ""},
-	{"kg", massKind, kg, 1, "kgs|kilo|kilos|kilogram|kilograms", ""},
-	{"g", massKind, 1_000_000, 1, "gram|grams|gm", ""},
-	{"ton", massKind, 2000 * lb, 1, "tons|short ton|short tons|us ton|us tons", ""},
-	{"t", massKind, 1000 * kg, 1, "tonne|tonnes|metric ton|metric tons", ""},
+	{"lb", massKind, lb, 1, "lbs|pound|pounds|libra|libras", ""},
+	{"oz", massKind, lb, 16, "ounce|ounces|onza|onzas", ""},
+	{"kg", massKind, kg, 1, "kgs|kilo|kilos|kilogram|kilograms|kilogramo|kilogramos", ""},
+	{"g", massKind, 1_000_000, 1, "gram|grams|gm|gramo|gramos", ""},
+	{"ton", massKind, 2000 * lb, 1, "tons|short ton|short tons|us ton|us tons|ton corta|ton cortas|tonelada corta|toneladas cortas", ""},
+	{"t", massKind, 1000 * kg, 1, "tonne|tonnes|metric ton|metric tons|tonelada|toneladas", ""},
 
-	{"lb/cu yd", densityKind, lb * 1_000_000_000, cuYd, "lb/yd3|lbs/yd3|lbs/cu yd|lb/cubic yard|pounds/cubic yard|lb/yd|lb/yard", ""},
-	{"lb/cu ft", densityKind, lb * 1_000_000_000, 1728 * cuIn, "lb/ft3|lbs/ft3|lbs/cu ft|lb/cubic foot|pounds/cubic foot", ""},
-	{"kg/m3", densityKind, 1_000_000, 1, "kg/cu m|kg/cubic metre|kg/cubic meter", ""},
+	{"lb/cu yd", densityKind, lb * 1_000_000_000, cuYd, "lb/yd3|lbs/yd3|lbs/cu yd|lb/cubic yard|pounds/cubic yard|lb/yd|lb/yard|libras/yarda cubica|lb/yarda cubica|libras/yd3", ""},
+	{"lb/cu ft", densityKind, lb * 1_000_000_000, 1728 * cuIn, "lb/ft3|lbs/ft3|lbs/cu ft|lb/cubic foot|pounds/cubic foot|lb/pie3|libras/pie cubico|lb/pie cubico", ""},
+	{"kg/m3", densityKind, 1_000_000, 1, "kg/cu m|kg/cubic metre|kg/cubic meter|kg/metro cubico", ""},
 	{"g/L", densityKind, 1_000_000, 1, "g/l", ""},
 	{"g/cm3", densityKind, gCm3, 1, "g/cc|g/ml|t/m3|kg/l", ""},
 
-	{"%", ratioKind, 1, 100, "percent|per cent|pct", ""},
+	{"%", ratioKind, 1, 100, "percent|per cent|pct|por ciento", ""},
 }
 
 // The struck bushel is 2150.42 cu in: 215,042/100 of them.
@@ -125,15 +125,15 @@ var doubtful = []struct {
 	kind         kind
 	names, which string
 }{
-	{volumeKind, "qt|qts|quart|quarts", "dry qt|liq qt"},
-	{volumeKind, "pt|pts|pint|pints", "dry pt|liq pt"},
-	{volumeKind, "oz|ounce|ounces", "fl oz"},
-	{volumeKind, "ft|foot|feet|'", "cu ft"},
-	{volumeKind, `in|inch|inches|"`, "cu in"},
-	{volumeKind, "m|metre|metres|meter|meters", "m3"},
-	{areaKind, "ft|foot|feet|'", "sq ft"},
-	{areaKind, "yd|yard|yards", "sq yd"},
-	{areaKind, "m|metre|metres|meter|meters", "sq m"},
+	{volumeKind, "qt|qts|quart|quarts|cuarto|cuartos", "dry qt|liq qt"},
+	{volumeKind, "pt|pts|pint|pints|pinta|pintas", "dry pt|liq pt"},
+	{volumeKind, "oz|ounce|ounces|onza|onzas", "fl oz"},
+	{volumeKind, "ft|foot|feet|pie|pies|'", "cu ft"},
+	{volumeKind, `in|inch|inches|pulg|pulgada|pulgadas|"`, "cu in"},
+	{volumeKind, "m|metre|metres|meter|meters|metro|metros", "m3"},
+	{areaKind, "ft|foot|feet|pie|pies|'", "sq ft"},
+	{areaKind, "yd|yard|yards|yarda|yardas", "sq yd"},
+	{areaKind, "m|metre|metres|meter|meters|metro|metros", "sq m"},
 }
 
 // find returns the unit of kind k spelled text (folded), or nil.

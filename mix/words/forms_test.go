@@ -90,7 +90,7 @@ func formsInUse(t *testing.T) map[string]string {
 // figureWords may stand in a figure: a language needs a form only for those that
 // it writes otherwise.
 func figureWords() []string {
-	list := []string{"to", "or", "x", "bulk", "circle", "ellipse", "triangle", "ring", "rectangle"}
+	list := []string{"to", "or", "by", "bulk", "circle", "ellipse", "triangle", "ring", "rectangle"}
 	for _, u := range units.Units() {
 		list = append(list, u.Name)
 	}
