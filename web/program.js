@@ -5,12 +5,14 @@ const decoder = new TextDecoder();
 
 /**
  * Compiles the program here, while it downloads: the page has begun to fetch it
- * before any script ran, which a worker's own fetch would not know of.
+ * before any script ran, which a worker's own fetch would not know of. Bytes are
+ * left as they are, for the worker: Chromium ends the page in one file where a
+ * compiled program goes through its port.
  *
  * @param {string | ArrayBuffer | Promise<ArrayBuffer>} wasm where it is, or its bytes
  */
 async function compile(wasm) {
-  if (typeof wasm !== 'string') return WebAssembly.compile(await wasm);
+  if (typeof wasm !== 'string') return wasm;
   const response = await fetch(wasm);
   if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
   if (response.headers.get('Content-Type')?.startsWith('application/wasm')) return WebAssembly.compileStreaming(response);

@@ -12,7 +12,8 @@ async function start() {
   });
   const go = new globalThis.Go();
   const ready = new Promise(resolve => { globalThis.barrowReady = resolve; });
-  go.run(await WebAssembly.instantiate(module, go.importObject));
+  const made = await WebAssembly.instantiate(module, go.importObject); // a module's instance, or of bytes both
+  go.run(made.instance ?? made);
   await ready;
   return globalThis.barrow;
 }
