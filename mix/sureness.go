@@ -187,7 +187,7 @@ func (u *uncertain) size(uses []sure.Use, k *Class, s Span) []sure.Use {
 	}
 	plan := s.Plan.Litres()
 	f := sure.Factor{Name: u.tongue.Say("the size of {0}", k.ID), Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
-	i := u.factor(k, f, "fill one with water and measure or weigh that (1 L is 1 kg, 1 gal 8.34 lb)")
+	i := u.factor(k, f, say.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 }
 

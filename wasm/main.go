@@ -32,8 +32,7 @@ func ask(desk *answer.Desk) func(js.Value, []js.Value) any {
 	return func(_ js.Value, args []js.Value) (reply any) {
 		defer func() {
 			if recover() != nil {
-				*desk = answer.Desk{} // it may hold half a plan
-				reply = bytesOut([]byte(`{"problems":[{"path":"","code":"bug","value":"","hint":"the program failed on this job; please report it"}]}`))
+				reply = bytesOut(desk.Failed())
 			}
 		}()
 		if len(args) == 0 || args[0].Type() != js.TypeString {

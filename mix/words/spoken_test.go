@@ -13,7 +13,7 @@ import (
 	"example.org/barrow/wasm/answer"
 )
 
-func spanishFile(t *testing.T) *words.Tongue {
+func spanishFile(t testing.TB) *words.Tongue {
 	t.Helper()
 	data, err := os.ReadFile("../../web/text/es.json")
 	if err != nil {
@@ -151,9 +151,9 @@ func TestNothingIsEnglish(t *testing.T) {
 	count := 0
 	for name, job := range jobs {
 		mine, sentences := typed(t, job), ownSentences(job)
-		for _, verb := range []string{"plan", "full", "shown", "catalog"} {
+		for _, verb := range []string{"plan", "full", "shown", "costs", "changes", "catalog", "no such verb"} {
 			var got any
-			if err := json.Unmarshal(desk.Answer(verb, job), &got); err != nil {
+			if err := json.Unmarshal(desk.Answer(verb, job, job), &got); err != nil {
 				t.Fatal(err)
 			}
 			texts("", got, func(key, text string) {

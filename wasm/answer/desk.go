@@ -11,6 +11,7 @@ import (
 	"example.org/barrow/mix/picture"
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/mix/words"
+	"example.org/barrow/units/say"
 	"example.org/barrow/wasm/qr"
 )
 
@@ -44,7 +45,7 @@ var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
 func (d *Desk) Answer(verb string, docs ...[]byte) []byte {
 	answer, ok := verbs[verb]
 	if !ok {
-		return problem("verb.unknown", "this page asks for what its program does not know: load the page again")
+		return d.problem("verb.unknown", "this page asks for what its program does not know: load the page again")
 	}
 	return answer(d, docs)
 }
@@ -68,7 +69,7 @@ func (d *Desk) speak(docs [][]byte) []byte {
 	if file := document(docs, 0); len(file) > 0 {
 		var err error
 		if t, err = words.Parse(file); err != nil {
-			return problem("tongue.bad", err.Error())
+			return d.problem("tongue.bad", say.Phrase(err.Error()))
 		}
 	}
 	*d = Desk{tongue: t.Comma(string(document(docs, 1)) == ",")}
@@ -84,12 +85,12 @@ func document(docs [][]byte, i int) []byte {
 }
 
 // of answers with what a sound job's plan has to say.
-func (d *Desk) of(docs [][]byte, say func(*mix.Plan) []byte) []byte {
+func (d *Desk) of(docs [][]byte, write func(*mix.Plan) []byte) []byte {
 	p, err := d.work(document(docs, 0))
 	if err != nil {
 		return mix.ProblemsJSON(err, d.tongue)
 	}
-	return say(p)
+	return write(p)
 }
 
 // planned answers with the plan, byte for byte what the command line writes.
@@ -143,14 +144,21 @@ func code(_ *Desk, docs [][]byte) []byte {
 	return w.Bytes()
 }
 
+// Failed answers for a panic, which is a bug of the program: what the desk
+// remembers may be half a plan, and is dropped.
+func (d *Desk) Failed() []byte {
+	*d = Desk{tongue: d.tongue}
+	return d.problem("bug", "the program failed on this job; please report it")
+}
+
 // problem is the problems' document with one problem that is of no field.
-func problem(code, hint string) []byte {
+func (d *Desk) problem(code string, hint say.Phrase) []byte {
 	var w wire.Writer
 	w.BeginObject()
 	w.Key("problems")
 	w.BeginArray()
 	w.BeginObject()
-	for _, kv := range [...][2]string{{"path", ""}, {"code", code}, {"value", ""}, {"hint", hint}} {
+	for _, kv := range [...][2]string{{"path", ""}, {"code", code}, {"value", ""}, {"hint", d.tongue.Tell(hint)}} {
 		w.Key(kv[0])
 		w.String(kv[1])
 	}

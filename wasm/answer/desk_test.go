@@ -97,6 +97,9 @@ func TestTongue(t *testing.T) {
 	require.Equal(t, "{}\n", string(desk.Answer("tongue", nil, []byte(","))))
 	require.Contains(t, string(desk.Answer("plan", mix.Sample())), `"shown": "3,42 cu ft"`)
 	require.Contains(t, string(desk.Answer("tongue", []byte("{"))), "tongue.bad")
+	desk.Answer("tongue", file)
+	require.Contains(t, string(desk.Failed()), "avise")
+	require.Equal(t, spanish, string(desk.Answer("plan", mix.Sample())), "a failure costs the language")
 	desk.Answer("tongue")
 	require.Equal(t, english, string(desk.Answer("plan", mix.Sample())))
 }
