@@ -14,14 +14,14 @@ func (k *pen) bed(b *mix.Bed) {
 	)
 	m, name := k.p.Voice(), k.p.Tasks[k.Task].Filling
 	k.Kind = "bed"
-	k.tell(bedTold, m.Length(b.Layer), name, m.Length(b.Native), m.Length(b.Finished), m.Figure(mix.PercentText(b.Share)), m.Length(b.Rise))
+	k.tell(bedTold, k.length(b.Layer), name, k.length(b.Native), k.length(b.Finished), m.Figure(mix.PercentText(b.Share)), k.length(b.Rise))
 
 	scale := tall / float64(b.Layer+b.Native)
 	layer, native, rise := float64(b.Layer)*scale, float64(b.Native)*scale, float64(b.Rise)*scale
-	spread := wrap(k.say(bedLayer, name, m.Length(b.Layer)), text, 4, "label")
-	soil := wrap(k.say(bedNative, m.Length(b.Native)), text, 4, "label")
-	up := wrap(k.say(bedRise, m.Length(b.Rise)), right-x2, 3, "label")
-	worked := append(wrap(k.say(bedDeep, m.Length(b.Finished)), text, 3, "label"),
+	spread := wrap(k.say(bedLayer, name, k.length(b.Layer)), text, 4, "label")
+	soil := wrap(k.say(bedNative, k.length(b.Native)), text, 4, "label")
+	up := wrap(k.say(bedRise, k.length(b.Rise)), right-x2, 3, "label")
+	worked := append(wrap(k.say(bedDeep, k.length(b.Finished)), text, 3, "label"),
 		wrap(k.say(bedShare, m.Figure(mix.PercentText(b.Share)), name), text, 3, "label")...)
 
 	// What does not fit inside a region stands above or below its column.
@@ -76,7 +76,7 @@ func (k *pen) bed(b *mix.Bed) {
 	k.Height = end
 	k.ruler(scale, bedScale)
 	if b.Rise < b.Layer {
-		settles := k.say(bedSettles, m.Length(b.Layer-b.Rise))
+		settles := k.say(bedSettles, k.length(b.Layer-b.Rise))
 		k.note(settles)
 		k.Description += " " + settles
 	}

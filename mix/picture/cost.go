@@ -17,7 +17,7 @@ func Costs(p *mix.Plan) (list []Drawing) {
 		}
 		k := start(p, -1, c.Material.Name)
 		k.cost(c)
-		list = append(list, k.Drawing)
+		list = k.onto(list)
 	}
 	return list
 }
@@ -115,27 +115,24 @@ func (k *pen) cost(c *mix.Crossing) {
 // curve draws a cost against the volume and gives the height of its last point;
 // it breaks where there is no cost. Points that fall together are drawn once.
 func (k *pen) curve(class string, points []mix.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*mix.CrossingPoint) units.Money) (last float64) {
-	var d []byte
-	command := byte('M')
+	var t trace
 	var px, py float64
 	last = y(0)
 	for i := range points {
 		v := of(&points[i])
 		if v < 0 {
-			command = 'M'
+			t.open = false
 			continue
 		}
 		last = y(v)
 		u := x(points[i].Volume)
-		if command == 'L' && i < len(points)-1 && u-px < .6 && py-last < .6 && last-py < .6 {
+		if t.open && i < len(points)-1 && u-px < .6 && py-last < .6 && last-py < .6 {
 			continue
 		}
-		d = appendPoint(append(d, command), u, last)
-		px, py, command = u, last, 'L'
+		t.to(u, last)
+		px, py = u, last
 	}
-	if len(d) > 0 {
-		k.add(Shape{Is: "path", Class: class, D: string(d)})
-	}
+	k.trace(class, &t)
 	return last
 }
 

@@ -31,7 +31,7 @@ func Order(p *mix.Plan) (list []Drawing) {
 		default:
 			k := start(p, -1, n.Material.Name)
 			if k.heap(n); k.Kind != "" {
-				list = append(list, k.Drawing)
+				list = k.onto(list)
 			}
 		}
 	}
@@ -145,7 +145,7 @@ func (k *pen) offered(l *mix.Line, n int64) stack {
 	case o.Bulk.Volume > 0:
 		return k.packs("bucket", o.Bulk, n, "")
 	case l.Each.Plan > o.Pack.Volume:
-		return k.packs("bale", o.Pack, n, k.p.Voice().Volume(l.Each.Plan))
+		return k.packs("bale", o.Pack, n, k.volume(l.Each.Plan))
 	}
 	return k.packs("bag", o.Pack, n, "")
 }
@@ -186,20 +186,28 @@ func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
 	}
 	w := min(math.Sqrt(one*1.9), right-left0)
 	h := one / w
-	row := max(1, math.Floor((right-left0+2)/(w+2)))
-	var d []byte
+	row := max(1, int64((right-left0+2)/(w+2)))
+	var t trace
 	for i := range boxes {
-		x := left0 + math.Mod(float64(i), row)*(w+2)
-		y := k.Height + math.Floor(float64(i)/row)*(h+2)
+		x := left0 + float64(i%row)*(w+2)
+		y := k.Height + float64(i/row)*(h+2)
 		full := w
 		if i == boxes-1 {
 			full *= float64(s.count-i*each) / float64(each)
 		}
-		d = appendPack(d, s.shape, x, y, full, h)
+		foot := full
+		if s.shape == "bucket" {
+			foot *= 2*bucketPart - 1
+		}
+		t.box(x, y, full, h, foot)
+		if s.shape == "bale" { // its straps
+			t.box(x+full*.3, y, 0, h, 0)
+			t.box(x+full*.7, y, 0, h, 0)
+		}
 	}
-	k.add(Shape{Is: "path", Class: s.shape, D: string(d)})
-	rows := math.Ceil(float64(boxes) / row)
-	k.Height += rows*(h+2) + 2
+	k.trace(s.shape, &t)
+	rows := (boxes + row - 1) / row
+	k.Height += float64(rows)*(h+2) + 2
 	if each > 1 {
 		k.note(k.say(packEach, count(each)))
 	}
@@ -209,23 +217,3 @@ func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
 // bucketPart is what a loader's bucket takes up of the box round it: its front
 // slants.
 const bucketPart = .85
-
-// appendPack appends one pack: a box w by h, a bale with its straps, or a
-// loader's bucket.
-func appendPack(d []byte, shape string, x, y, w, h float64) []byte {
-	foot := w
-	if shape == "bucket" {
-		foot = w * (2*bucketPart - 1)
-	}
-	d = append(appendPoint(append(d, 'M'), x, y), 'L')
-	d = append(appendPoint(d, x+w, y), 'L')
-	d = append(appendPoint(d, x+foot, y+h), 'L')
-	d = append(appendPoint(d, x, y+h), 'Z')
-	if shape == "bale" {
-		for _, at := range [...]float64{.3, .7} {
-			d = append(appendPoint(append(d, 'M'), x+w*at, y), 'V')
-			d = appendNumber(d, y+h)
-		}
-	}
-	return d
-}

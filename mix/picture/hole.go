@@ -27,8 +27,8 @@ func (k *pen) holes(h *mix.Holes) {
 	scale := min(128/float64(h.Width), 100/(depth+above), 130/(2*heap))
 
 	name := k.p.Tasks[k.Task].Filling
-	leftOver := wrap(k.say(holeLeft, m.Volume(each(h.Left.Plan))), right-168, 4, "label")
-	up := wrap(k.say(holeAbove, m.Length(h.Above)), 150, 3, "label")
+	leftOver := wrap(k.say(holeLeft, k.volume(each(h.Left.Plan))), right-168, 4, "label")
+	up := wrap(k.say(holeAbove, k.length(h.Above)), 150, 3, "label")
 	if h.Above == 0 {
 		up = wrap(k.say(holeLevel), 150, 3, "label")
 	}
@@ -38,14 +38,14 @@ func (k *pen) holes(h *mix.Holes) {
 	w, deep := float64(h.Width)*scale, depth*scale
 	floor := top + deep
 
-	back := k.say(holeBack, m.Volume(each(h.Round.Plan)))
+	back := k.say(holeBack, k.volume(each(h.Round.Plan)))
 	if h.Material.High > 0 {
-		back = k.say(holeMixed, m.Volume(each(h.Round.Plan)), m.Volume(each(h.Material.Plan)), name)
+		back = k.say(holeMixed, k.volume(each(h.Round.Plan)), k.volume(each(h.Material.Plan)), name)
 	}
 	notes := []callout{
 		{x + across*scale/2 - 3, top + min(12, deep/4), "label", k.say(potBall, m.Figure(h.Ball.String()))},
 		{x + w/2 - 3, top + deep/2, "label", back},
-		{x + w/2, floor, "label", k.say(holeDeep, m.Length(h.Depth))},
+		{x + w/2, floor, "label", k.say(holeDeep, k.length(h.Depth))},
 	}
 	// The soil is drawn first, as deep as the texts in it go: they are laid
 	// out on a pen that is thrown away.
@@ -70,7 +70,7 @@ func (k *pen) holes(h *mix.Holes) {
 		k.upright(x+across*scale/2+6, top-above*scale, top)
 	}
 	k.across(x-w/2, x+w/2, floor+8)
-	wideText := cut(m.Length(h.Width), 150, "label")
+	wideText := cut(k.length(h.Width), 150, "label")
 	k.text("label", "middle", max(x, left+4+wide2(wideText)/2), floor+12+ascent, wideText)
 	k.callouts(168, top+6, notes...)
 	k.grain("soil-grain", x-w/2, top, w, deep, func(u, v float64) bool {
@@ -89,14 +89,14 @@ func (k *pen) holes(h *mix.Holes) {
 	if h.Across == 0 {
 		k.note(k.say(holeGuess))
 	}
-	k.tell(holeTold, m.Length(h.Width), m.Length(h.Depth), m.Figure(h.Ball.String()))
+	k.tell(holeTold, k.length(h.Width), k.length(h.Depth), m.Figure(h.Ball.String()))
 	if h.Above > 0 {
-		k.tell(holeAbove, m.Length(h.Above))
+		k.tell(holeAbove, k.length(h.Above))
 	} else {
 		k.tell(holeLevel)
 	}
 	k.Description += " " + back + "."
-	k.tell(holeLeft, m.Volume(each(h.Left.Plan)))
+	k.tell(holeLeft, k.volume(each(h.Left.Plan)))
 	k.Description += "."
 	if h.Count > 1 {
 		all := k.say(holeAll, count(h.Count), k.p.SpanText(h.Left))

@@ -13,36 +13,34 @@ import "example.org/barrow/mix/wire"
 //
 // A drawing of no task has no "task".
 func Write(w *wire.Writer, list []Drawing) {
-	text := func(key, s string) { w.Key(key); w.String(s) }
-	number := func(key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }
 	w.BeginArray()
 	for i := range list {
 		d := &list[i]
 		w.BeginObject()
-		text("kind", d.Kind)
+		text(w, "kind", d.Kind)
 		if d.Task >= 0 {
 			w.Key("task")
 			w.Int(int64(d.Task))
 		}
-		text("title", plain(d.Title))
-		text("desc", plain(d.Description))
-		number("width", d.Width)
-		number("height", d.Height)
+		text(w, "title", plain(d.Title))
+		text(w, "desc", plain(d.Description))
+		number(w, "width", d.Width)
+		number(w, "height", d.Height)
 		w.Key("shapes")
 		w.BeginArray()
 		for k := range d.Shapes {
 			s := &d.Shapes[k]
 			w.BeginObject()
-			text("is", s.Is)
+			text(w, "is", s.Is)
 			s.attributes(func(name string, f float64, words string) {
 				if words != "" {
-					text(name, words)
+					text(w, name, words)
 				} else {
-					number(name, f)
+					number(w, name, f)
 				}
 			})
 			if s.Is == "text" {
-				text("text", s.Text)
+				text(w, "text", s.Text)
 			}
 			w.EndObject()
 		}
@@ -51,3 +49,9 @@ func Write(w *wire.Writer, list []Drawing) {
 	}
 	w.EndArray()
 }
+
+//go:noinline
+func text(w *wire.Writer, key, s string) { w.Key(key); w.String(s) }
+
+//go:noinline
+func number(w *wire.Writer, key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }

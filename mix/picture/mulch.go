@@ -8,14 +8,14 @@ import "example.org/barrow/mix"
 func (k *pen) mulch(b *mix.Mulch) {
 	const from, middle = left + 13, page / 2
 	const w = right - from
-	m, name := k.p.Voice(), k.p.Tasks[k.Task].Filling
+	name := k.p.Tasks[k.Task].Filling
 	k.Kind = "mulch"
-	k.tell(mulchTold, m.Length(b.Layer), name)
+	k.tell(mulchTold, k.length(b.Layer), name)
 	under := k.amended(b)
 	var bedDepth float64
 	if under != nil {
 		bedDepth = float64(under.Finished)
-		k.tell(mulchBedTold, m.Length(under.Finished))
+		k.tell(mulchBedTold, k.length(under.Finished))
 	}
 	scale := 150 / (float64(b.Layer) + bedDepth)
 	if bedDepth == 0 {
@@ -23,7 +23,7 @@ func (k *pen) mulch(b *mix.Mulch) {
 	}
 	if b.Clear > 0 {
 		scale = min(scale, 84/float64(b.Clear))
-		k.tell(mulchStemsTold, count(b.Stems), m.Length(b.Clear))
+		k.tell(mulchStemsTold, count(b.Stems), k.length(b.Clear))
 	}
 	layer, bare := float64(b.Layer)*scale, float64(b.Clear)*scale
 
@@ -31,14 +31,14 @@ func (k *pen) mulch(b *mix.Mulch) {
 	if b.Clear > 0 {
 		room = middle - from - 16 - bare
 	}
-	deep := wrap(k.say(bedLayer, name, m.Length(b.Layer)), room, 3, "label")
+	deep := wrap(k.say(bedLayer, name, k.length(b.Layer)), room, 3, "label")
 	inside := fits(deep, layer) && room > 90
 	if !inside {
-		deep = wrap(k.say(bedLayer, name, m.Length(b.Layer)), middle-from-8, 4, "label")
+		deep = wrap(k.say(bedLayer, name, k.length(b.Layer)), middle-from-8, 4, "label")
 	}
 	var clear []string
 	if b.Clear > 0 {
-		clear = wrap(k.say(mulchClear, m.Length(b.Clear)), right-middle-10, 3, "label")
+		clear = wrap(k.say(mulchClear, k.length(b.Clear)), right-middle-10, 3, "label")
 	}
 	head := step * float64(len(clear))
 	if !inside {
@@ -79,7 +79,7 @@ func (k *pen) mulch(b *mix.Mulch) {
 	soil := mulchSoil
 	depth := ""
 	if under != nil {
-		soil, depth = mulchBed, m.Length(under.Finished)
+		soil, depth = mulchBed, k.length(under.Finished)
 	}
 	rows = append(rows, wrap(k.say(soil, depth), w-30, 2, "label")...)
 	tall := step*float64(len(rows)) + 12
@@ -132,13 +132,13 @@ func (k *pen) amended(b *mix.Mulch) (found *mix.Bed) {
 
 // plant draws a stem with leaves to its left: a sign for any plant.
 func (k *pen) plant(x, top, ground float64) {
-	d := appendPoint([]byte{'M'}, x, ground)
-	d = appendNumber(append(d, 'V'), top+6)
-	k.add(Shape{Is: "path", Class: "stem", D: string(d)})
+	k.line("stem", x, ground, x, top+6)
 	for _, leaf := range [...]string{"q-10-12-24-6q6 12 24 6z", "q10-12 24-6q-6 12-24 6z"} {
 		for _, y := range [...]float64{14, 28} {
-			d := append(appendPoint([]byte{'M'}, x, top+y), leaf...)
-			k.add(Shape{Is: "path", Class: "leaf", D: string(d)})
+			var t trace
+			t.move(x, top+y)
+			t.raw(leaf)
+			k.trace("leaf", &t)
 		}
 	}
 }

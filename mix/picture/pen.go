@@ -18,17 +18,28 @@ const (
 	ascent = 12.0 // of a text above its baseline; the rest of step is below it
 )
 
+// The helpers below are kept from being inlined: the drawings are made of calls
+// to them, and copies of them would weigh in the download.
+
 // pen draws from the top down: Height is how far it has come.
 type pen struct {
 	Drawing
 	p *mix.Plan
 }
 
+//go:noinline
 func start(p *mix.Plan, task int, title string) *pen {
 	return &pen{Drawing{Task: task, Title: title, Width: page, Height: 4}, p}
 }
 
+// onto adds the drawing to those before it.
+//
+//go:noinline
+func (k *pen) onto(list []Drawing) []Drawing { return append(list, k.Drawing) }
+
 // round takes a coordinate to a hundredth.
+//
+//go:noinline
 func round(f float64) float64 { return math.Round(min(max(f, -1e6), 1e6)*100) / 100 }
 
 func (k *pen) add(s Shape) {
@@ -36,34 +47,77 @@ func (k *pen) add(s Shape) {
 	k.Shapes = append(k.Shapes, s)
 }
 
+//go:noinline
 func (k *pen) rect(class string, x, y, w, h float64) {
 	k.add(Shape{Is: "rect", Class: class, X: x, Y: y, W: w, H: h})
 }
 
+//go:noinline
 func (k *pen) line(class string, x, y, x2, y2 float64) {
 	k.add(Shape{Is: "line", Class: class, X: x, Y: y, W: x2 - x, H: y2 - y})
 }
 
 // path draws through points; a path that is closed is a region.
 func (k *pen) path(class string, closed bool, points ...float64) {
-	d := []byte{'M'}
+	var t trace
 	for i := 0; i < len(points); i += 2 {
-		if i > 0 {
-			d = append(d, 'L')
-		}
-		d = appendPoint(d, points[i], points[i+1])
+		t.to(points[i], points[i+1])
 	}
 	if closed {
-		d = append(d, 'Z')
+		t.raw("Z")
 	}
-	k.add(Shape{Is: "path", Class: class, D: string(d)})
+	k.trace(class, &t)
 }
 
-func appendPoint(d []byte, x, y float64) []byte {
-	return appendNumber(append(appendNumber(d, x), ' '), y)
+// trace is a path as it grows: move starts a part of it, to goes on with it.
+type trace struct {
+	d    []byte
+	open bool
+}
+
+//go:noinline
+func (t *trace) move(x, y float64) {
+	t.open = false
+	t.to(x, y)
+}
+
+//go:noinline
+func (t *trace) to(x, y float64) {
+	command := byte('L')
+	if !t.open {
+		command, t.open = 'M', true
+	}
+	t.d = appendNumber(append(appendNumber(append(t.d, command), x), ' '), y)
+}
+
+// box draws a rectangle, its foot as wide as said.
+//
+//go:noinline
+func (t *trace) box(x, y, w, h, foot float64) {
+	t.move(x, y)
+	t.to(x+w, y)
+	t.to(x+foot, y+h)
+	t.to(x, y+h)
+	t.raw("Z")
+}
+
+// raw adds commands that are relative.
+//
+//go:noinline
+func (t *trace) raw(s string) { t.d = append(t.d, s...) }
+
+// trace draws a path, if there is anything of it.
+//
+//go:noinline
+func (k *pen) trace(class string, t *trace) {
+	if len(t.d) > 0 {
+		k.add(Shape{Is: "path", Class: class, D: string(t.d)})
+	}
 }
 
 // appendNumber writes a coordinate, without zeros at its end.
+//
+//go:noinline
 func appendNumber(b []byte, f float64) []byte {
 	b = strconv.AppendFloat(b, round(f)+0, 'f', 2, 64) // + 0: no minus before a zero
 	for b[len(b)-1] == '0' {
@@ -76,6 +130,8 @@ func appendNumber(b []byte, f float64) []byte {
 }
 
 // text writes one line that is known to fit.
+//
+//go:noinline
 func (k *pen) text(class, anchor string, x, y float64, s string) {
 	k.add(Shape{Is: "text", Class: class, X: x, Y: y, Anchor: anchor, Text: s})
 }
@@ -90,6 +146,8 @@ func (k *pen) lines(class, anchor string, x, top float64, lines []string) (botto
 }
 
 // note writes a text across the whole width and comes down below it.
+//
+//go:noinline
 func (k *pen) note(s string) { k.notes("label", s, 4) }
 
 func (k *pen) notes(class, s string, most int) {
@@ -97,6 +155,8 @@ func (k *pen) notes(class, s string, most int) {
 }
 
 // tell adds a sentence to the description.
+//
+//go:noinline
 func (k *pen) tell(sentence say.Phrase, args ...string) {
 	if k.Description != "" {
 		k.Description += " "
@@ -107,19 +167,26 @@ func (k *pen) tell(sentence say.Phrase, args ...string) {
 // upright draws a dimension line from y to y2, across a dimension line from x
 // to x2.
 func (k *pen) upright(x, y, y2 float64) {
-	d := appendPoint([]byte{'M'}, x-3, y)
-	d = appendPoint(append(d, "h6M"...), x, y)
-	d = appendNumber(append(d, 'V'), y2)
-	d = append(appendPoint(append(d, 'M'), x-3, y2), "h6"...)
-	k.add(Shape{Is: "path", Class: "dimension", D: string(d)})
+	k.dimension(x, y, x, y2, 3, 0)
 }
 
 func (k *pen) across(x, x2, y float64) {
-	d := appendPoint([]byte{'M'}, x, y-3)
-	d = appendPoint(append(d, "v6M"...), x, y)
-	d = appendNumber(append(d, 'H'), x2)
-	d = append(appendPoint(append(d, 'M'), x2, y-3), "v6"...)
-	k.add(Shape{Is: "path", Class: "dimension", D: string(d)})
+	k.dimension(x, y, x2, y, 0, 3)
+}
+
+// dimension draws a line with a stroke over each of its ends, so far to the
+// sides.
+//
+//go:noinline
+func (k *pen) dimension(x, y, x2, y2, u, v float64) {
+	var t trace
+	t.move(x-u, y-v)
+	t.to(x+u, y+v)
+	t.move(x, y)
+	t.to(x2, y2)
+	t.move(x2-u, y2-v)
+	t.to(x2+u, y2+v)
+	k.trace("dimension", &t)
 }
 
 // callout is a text beside a drawing that belongs to a point of it.
@@ -153,7 +220,7 @@ func (k *pen) grain(class string, x, y, w, h float64, inside func(x, y float64) 
 	case "mix-grain":
 		mark = "h.01"
 	}
-	var d []byte
+	var t trace
 	dx, dy := 16.0, 9.0
 	for n := 0; (w/dx)*(h/dy) > mostMarks && n < 9; n++ {
 		dx, dy = dx*1.5, dy*1.5
@@ -167,13 +234,12 @@ func (k *pen) grain(class string, x, y, w, h float64, inside func(x, y float64) 
 		odd = !odd
 		for ; u < x+w-6; u += dx {
 			if (inside == nil || inside(u, v) && inside(u+5, v)) && !k.onText(u, v) {
-				d = append(appendPoint(append(d, 'M'), u, v), mark...)
+				t.move(u, v)
+				t.raw(mark)
 			}
 		}
 	}
-	if len(d) > 0 {
-		k.add(Shape{Is: "path", Class: class, D: string(d)})
-	}
+	k.trace(class, &t)
 }
 
 // onText reports whether a mark at the point would touch a text or a dimension.
@@ -196,7 +262,7 @@ func (k *pen) ruler(scale float64, sentence say.Phrase) {
 	l := roundLength(k.p.Measure, 14/scale)
 	h := float64(l) * scale
 	k.Height += 4
-	lines := wrap(k.say(sentence, k.p.Voice().Length(l)), right-left-16, 3, "label")
+	lines := wrap(k.say(sentence, k.length(l)), right-left-16, 3, "label")
 	tall := max(h, step*float64(len(lines)))
 	y := k.Height + (tall-h)/2
 	k.upright(left+5, y, y+h)

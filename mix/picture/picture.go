@@ -63,7 +63,7 @@ func Tasks(p *mix.Plan) (list []Drawing) {
 		default:
 			k.pots()
 		}
-		list = append(list, k.Drawing)
+		list = k.onto(list)
 	}
 	return k0(p).more(list, len(p.Tasks)-len(list), moreTasks)
 }
@@ -79,5 +79,5 @@ func (k *pen) more(list []Drawing, left int, sentence say.Phrase) []Drawing {
 	k.Kind = "more"
 	k.Description = k.say(sentence, count(left))
 	k.note(k.Description)
-	return append(list, k.Drawing)
+	return k.onto(list)
 }

@@ -69,7 +69,7 @@ const (
 func (k *pen) pot(t *mix.Pot) {
 	m := k.p.Voice()
 	s := sectionOf(t)
-	one, all := m.Volume(t.Takes.Plan), k.p.SpanText(t.Total)
+	one, all := k.volume(t.Takes.Plan), k.p.SpanText(t.Total)
 	k.notes("figure", t.Label, 3)
 	k.tell(potTold, t.Label, one, all)
 
@@ -97,21 +97,21 @@ func (k *pen) pot(t *mix.Pot) {
 	if s.known {
 		w := s.top * scale
 		k.across(first-w/2, first+w/2, top-6)
-		text := cut(m.Length(units.Length(s.top)), potWide+12, "label")
+		text := cut(k.length(units.Length(s.top)), potWide+12, "label")
 		half := wide2(text) / 2
 		k.text("label", "middle", min(max(first, left+half), middle+potWide/2+6-half), top-12, text)
 	}
 	switch rim := t.Line.BelowRim; {
 	case rim > 0:
-		point(edge, line, potRim, m.Length(rim))
-		k.tell(potRim, m.Length(rim))
+		point(edge, line, potRim, k.length(rim))
+		k.tell(potRim, k.length(rim))
 	case !s.known:
 		point(edge, line, potFill)
 	}
 	if t.Line.Ball != nil {
 		across, _ := s.ball(t)
 		point(last+across*scale/2-2, line+6, potBall, m.Figure(t.Line.Ball.String()))
-		k.tell(potBallTold, m.Figure(t.Line.Ball.String()), m.Volume(t.Ball.Plan))
+		k.tell(potBallTold, m.Figure(t.Line.Ball.String()), k.volume(t.Ball.Plan))
 	}
 	takes := potTakes
 	if t.Cells > 1 {
@@ -119,9 +119,9 @@ func (k *pen) pot(t *mix.Pot) {
 	}
 	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, takes, one)
 	if s.known {
-		point(last+s.bottom*scale/2, floor, potHigh, m.Length(units.Length(s.height)))
+		point(last+s.bottom*scale/2, floor, potHigh, k.length(units.Length(s.height)))
 		if s.bottom != s.top {
-			notes[len(notes)-1].text = k.say(potHighBase, m.Length(units.Length(s.height)), m.Length(units.Length(s.bottom)))
+			notes[len(notes)-1].text = k.say(potHighBase, k.length(units.Length(s.height)), k.length(units.Length(s.bottom)))
 		}
 	} else {
 		k.tell(potGuess)

@@ -4,7 +4,7 @@ package picture
 // in CSS, trusted; "" for none) inside.
 func SVG(d *Drawing, style string) []byte {
 	b := []byte(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
-	b = append(appendPoint(b, d.Width, d.Height), "\">\n<title>"...)
+	b = append(appendNumber(append(appendNumber(b, d.Width), ' '), d.Height), "\">\n<title>"...)
 	b = append(appendText(b, d.Title), "</title>\n<desc>"...)
 	b = append(appendText(b, d.Description), "</desc>\n"...)
 	if style != "" {

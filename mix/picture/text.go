@@ -8,6 +8,8 @@ const size = 14
 // glyph is the advance of a character in parts of the text's height: the mean
 // over each class in DejaVu Sans, the widest of the faces in common use, so that
 // what fits by it fits in others. It is by class because a label needs no more.
+//
+//go:noinline
 func glyph(r rune) float64 {
 	switch {
 	case r >= 0x250:
@@ -33,6 +35,8 @@ func glyph(r rune) float64 {
 }
 
 // wide is how wide a line of text is; "figure" is set in a bolder face.
+//
+//go:noinline
 func wide(s, class string) (w float64) {
 	for _, r := range s {
 		w += glyph(r)
@@ -117,6 +121,8 @@ func fitting(s string, room float64, class string) int {
 }
 
 // cut shortens a line that does not fit.
+//
+//go:noinline
 func cut(s string, room float64, class string) string {
 	if fitting(s, room, class) == len(s) {
 		return s

@@ -47,7 +47,7 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 		k.tell(moreTrips, count(left))
 		k.note(k.say(moreTrips, count(left)))
 	}
-	return append(list, k.Drawing)
+	return k.onto(list)
 }
 
 // trip draws one trip, or several alike: a bar of weight, from its lightest to
@@ -110,13 +110,12 @@ func (k *pen) bar(class string, low, high float64, text string) {
 	k.rect(class, left, y, low*full, tall)
 	if high > low {
 		k.rect(class+" wet", left+low*full, y, (high-low)*full, tall)
-		var d []byte
+		var t trace
 		for x := left + low*full; x < left+high*full-4; x += 7 {
-			d = append(appendPoint(append(d, 'M'), x, y+tall), "l4-12"...)
+			t.move(x, y+tall)
+			t.raw("l4-12")
 		}
-		if len(d) > 0 {
-			k.add(Shape{Is: "path", Class: "hatch", D: string(d)})
-		}
+		k.trace("hatch", &t)
 	}
 	k.line("limit", left+full, y-4, left+full, y+tall+4)
 	k.Height = y + tall + 8

@@ -1,6 +1,9 @@
 package picture
 
-import "example.org/barrow/units/say"
+import (
+	"example.org/barrow/units"
+	"example.org/barrow/units/say"
+)
 
 // Every sentence of the drawings. {0} and so on are what is put in.
 const (
@@ -100,4 +103,12 @@ const (
 )
 
 // say puts args into a form, in the reader's language.
+//
+//go:noinline
 func (k *pen) say(form say.Phrase, args ...string) string { return k.p.Tongue.Say(form, args...) }
+
+//go:noinline
+func (k *pen) length(l units.Length) string { return k.p.Voice().Length(l) }
+
+//go:noinline
+func (k *pen) volume(v units.Volume) string { return k.p.Voice().Volume(v) }
