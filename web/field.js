@@ -82,8 +82,9 @@ export function leave(desk, path) {
 }
 
 /**
- * A text box. Of row, label, help and unit say what it is; of value and onPut,
- * where it is kept when that is not simply the document at the path.
+ * A text box. Props: desk, path, row, writing; label, hideLabel, wants, list;
+ * value and onPut when it is kept elsewhere than at the path; late when it is
+ * kept only once the box was left, as a name is that other things hang on.
  */
 export class Field extends Component {
   constructor(/** @type {any} */ props) {
@@ -106,6 +107,11 @@ export class Field extends Component {
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.setState({quiet: false}), patience);
     this.setState({typed, quiet: true});
+    if (!this.props.late) this.keep(typed);
+  }
+
+  /** @param {string} typed */
+  keep(typed) {
     const {desk, path, row, writing, onPut} = this.props;
     const {text, value: was} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
     const value = typed === text ? was : readField(row, typed, writing);
@@ -115,17 +121,18 @@ export class Field extends Component {
 
   blur() {
     clearTimeout(this.timer);
+    if (this.props.late && this.state.typed !== null) this.keep(this.state.typed);
     this.setState({typed: null, quiet: false});
     leave(this.props.desk, pathText(this.props.path));
   }
 
   /** @param {any} props @param {any} state */
   render(props, state) {
-    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants} = props;
+    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
     const text = pathText(path), id = idOf(text);
     const value = 'value' in props ? props.value : desk.slate.get(path);
     const kept = showField(row, value, writing);
-    const mine = state.typed !== null && (readField(row, state.typed, writing) === value || state.typed === this.kept?.text && value === this.kept?.value);
+    const mine = state.typed !== null && (late || readField(row, state.typed, writing) === value || state.typed === this.kept?.text && value === this.kept?.value);
     if (state.typed === null) this.kept = {text: kept, value};
     const shows = mine ? state.typed : kept;
     const problem = state.quiet ? undefined : shown(desk, text);

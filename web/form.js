@@ -3,7 +3,7 @@
 // what the yard sells and what a drive carries.
 import {h, cls, Component} from './h.js';
 import {Part} from './part.js';
-import {Field, Speaker, choice, idOf, tick, troubleHead} from './field.js';
+import {Field, Speaker, choice, tick, troubleHead} from './field.js';
 import {Either} from './either.js';
 import {Rows, flag} from './list_form.js';
 import {KeyedRows} from './parts_form.js';
@@ -227,19 +227,27 @@ class Delivery extends Part {
 }
 
 /**
- * Opens what a path is in, and puts the focus there.
+ * Opens what a path is in, and goes there: to its control, or to the nearest
+ * thing that it is a part of.
  * @param {any} desk @param {string} text a path as the library writes it
  */
 export function reveal(desk, text) {
-  const path = desk.slate.find(text);
-  if (!path) return;
+  const path = desk.slate.find(text) ?? [];
   const section = sections.find(s => s.paths.includes(String(path[0])));
   if (section) desk.open.add('section ' + section.name);
-  path.forEach((_, i) => {
+  path.forEach((/** @type {any} */ _, /** @type {number} */ i) => {
     const above = path.slice(0, i), name = rowName(desk.slate.get(above));
     if (name) desk.open.add(name);
     desk.open.add('more ' + pathText(above));
   });
   desk.redraw();
-  requestAnimationFrame(() => document.getElementById(idOf(text))?.focus());
+  requestAnimationFrame(() => {
+    const shown = [...document.querySelectorAll('.job-form [data-path]')];
+    const at = (/** @type {any[]} */ part) => shown.filter(el => /** @type {HTMLElement} */ (el).dataset.path === pathText(part));
+    for (let here = path; here.length > 0; here = here.slice(0, -1)) {
+      const found = at(here), control = /** @type {HTMLElement | undefined} */ (found.find(el => el.matches('input, select')));
+      if (control) return control.focus();
+      if (found[0]) return found[0].scrollIntoView({block: 'center'});
+    }
+  });
 }

@@ -20,7 +20,7 @@ export class Rows extends Part {
   componentDidUpdate() { giveFocus(this.props.desk, this.props.path, this.base); }
 
   render({desk, path, list, ctx, form, one, add, fold, class: name}) {
-    const rows = Array.isArray(list) ? list : [];
+    const rows = Array.isArray(list) ? list : [], text = pathText(path);
     const first = this.known === undefined;
     this.known = nameRows(this.known, rows);
     // A row that somebody adds is open; those of a job that comes in are not.
@@ -29,9 +29,9 @@ export class Rows extends Part {
       troubleHead(desk, path),
       rows.length > 0 && h('ol', {class: 'rows-list'}, rows.map((value, i) => {
         const key = /** @type {any} */ (this.known).keys[i], at = [...path, i];
-        return h(RowPart, {key, desk, path: at, value, ctx, form, one, name: key, fold, open: !fold || desk.open.has(key), mark: troubleAt(desk, pathText(at)).mark});
+        return h(RowPart, {key, desk, path: at, value, ctx, form, one, name: key, fold, open: !fold || desk.open.has(key), mark: troubleAt(desk, `${text}[${i}]`).mark});
       })),
-      h('button', {type: 'button', class: 'add', 'data-test': 'add-row', 'data-path': pathText(path), 'data-act': 'add', onClick: () => addRow(desk, path, add.row(desk), say('Added'))}, add.label));
+      h('button', {type: 'button', class: 'add', 'data-test': 'add-row', 'data-path': text, 'data-act': 'add', onClick: () => addRow(desk, path, add.row(desk), say('Added'))}, add.label));
   }
 }
 

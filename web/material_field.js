@@ -16,7 +16,7 @@ export class MaterialField extends Part {
     this.state = {other: false};
   }
 
-  render({desk, path, row, value, names, writing, onPut, groups = materialGroups(names), taken, label, hideLabel, wants}) {
+  render({desk, path, row, value, names, writing, onPut, groups = materialGroups(names), taken, label, hideLabel, wants, late}) {
     const listed = groups.some((/** @type {any} */ g) => g.options.some((/** @type {any} */ o) => o[0] === value));
     const byHand = this.state.other || value !== undefined && value !== '' && !listed && names.materials.length > 0;
     const keep = onPut ?? ((/** @type {any} */ id) => put(desk, path, id));
@@ -29,7 +29,13 @@ export class MaterialField extends Part {
           if (id !== other) keep(id || undefined);
           else if (listed) keep(undefined);
         }}),
-      byHand && h(Field, {desk, path, row: {...row, kind: 'id'}, value, label: say('Its short name'), writing, onPut: keep, wants}),
-      byHand && typeof value === 'string' && !listed && h('button', {type: 'button', class: 'add', onClick: () => addRow(desk, ['materials'], {id: value, name: value}, say('Added'))}, say('Describe {id} as a material of your own', {id: value})));
+      byHand && h(Field, {desk, path, row: {...row, kind: 'id'}, value, label: say('Its short name'), writing, onPut: keep, wants, late}),
+      byHand && typeof value === 'string' && !listed && describe(desk, value));
   }
 }
+
+/** Offers to make a material of one's own of an id that no list has. @param {any} desk @param {string} id */
+export const describe = (desk, id) => h('button', {type: 'button', class: 'add', onClick: () => {
+  desk.open.add('section own');
+  addRow(desk, ['materials'], {id, name: id}, say('Added'));
+}}, say('Describe {id} as a material of your own', {id}));

@@ -1,6 +1,6 @@
 // @ts-check
 // What a job may name: the catalogue's rows and the job's own.
-import {say} from './say.js';
+import {language, say} from './say.js';
 
 /** @typedef {[string, string]} Named an id and what people call it */
 
@@ -14,21 +14,22 @@ import {say} from './say.js';
  * @property {string} mark another when any of it is
  */
 
-/** @type {WeakMap<object, Names>} */
+/** @type {WeakMap<object, {of: any[], names: Names}>} */
 const last = new WeakMap();
 
 /** @param {any} desk @returns {Names} */
 export function namesOf(desk) {
   const {doc} = desk.slate;
+  const of = [doc.materials, doc.mixes, doc.containers, desk.catalog, language()], before = last.get(desk);
+  if (before && of.every((part, i) => part === before.of[i])) return before.names;
   const names = {
     ownMaterials: own(doc.materials), materials: theirs(desk.catalog?.materials, doc.materials),
     ownMixes: own(doc.mixes), mixes: theirs(desk.catalog?.mixes, doc.mixes),
     sizes: [...own(doc.containers), ...theirs(desk.catalog?.containers, doc.containers)],
   };
-  const mark = JSON.stringify(names), before = last.get(desk);
-  if (before?.mark === mark) return before;
-  const now = {...names, mark};
-  last.set(desk, now);
+  const mark = JSON.stringify(names);
+  const now = before?.names.mark === mark ? before.names : {...names, mark};
+  last.set(desk, {of, names: now});
   return now;
 }
 

@@ -71,7 +71,7 @@ export class KeyedRows extends Part {
         const id = entry?.[0];
         const at = entry ? pathOf(id) : [...path, '#'];
         return h('li', {key: i, class: 'keyed-row', 'data-act': entry ? undefined : 'draft'},
-          h(MaterialField, {desk, path: [...at, '#'], row: pick, value: id, names, groups, taken, writing, hideLabel: i > 0, label: say('Material'), wants: !entry,
+          h(MaterialField, {desk, path: [...at, '#'], row: pick, value: id, names, groups, taken, writing, hideLabel: i > 0, label: say('Material'), wants: !entry, late: true,
             onPut: (/** @type {string} */ to) => entry ? this.rename(i, to) : this.choose(to)}),
           entry && h(Field, {desk, path: at, row: figure, value: entry[1], writing, hideLabel: i > 0, onPut: (/** @type {any} */ to) => keep(change(i, [id, to ?? '']), {typing: true})}),
           (entry || this.state.draft) && remover(entry ? say('Remove {what}', {what: called(names, id)}) : say('Remove this row'), pathText(at), () => entry ? this.remove(i) : this.drop()));

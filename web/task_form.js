@@ -12,6 +12,7 @@ import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {kinds, objects, rowOf, taskObjects} from './fields.js';
 import {materialGroups, partGroups} from './names.js';
 import {partRow, textOf} from './mix_form.js';
+import {describe} from './material_field.js';
 import {copyRow, giveFocus, moveRow, removeRow} from './rows.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
@@ -53,8 +54,8 @@ export class TaskForm extends Part {
         taskFields(desk, path, task, ctx),
         h('div', {class: 'task-acts'},
           act('copy', say('Duplicate'), say('Duplicate {what}', {what: title}), () => copyRow(desk, path)),
-          index > 0 && act('up', say('Move up'), say('Move {what} up', {what: title}), () => moveRow(desk, path, 'up')),
-          !last && act('down', say('Move down'), say('Move {what} down', {what: title}), () => moveRow(desk, path, 'down')),
+          index > 0 && act('up', say('Move up'), say('Move up: {what}', {what: title}), () => moveRow(desk, path, 'up')),
+          !last && act('down', say('Move down'), say('Move down: {what}', {what: title}), () => moveRow(desk, path, 'down')),
           h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': text, 'aria-label': say('Remove {what}', {what: title}), onClick: () => removeRow(desk, path, title)}, say('Remove')))));
   }
 }
@@ -186,13 +187,16 @@ class Filling extends Part {
       {label: say('Mixes'), options: prefixed('mix', names.mixes)},
       ...materialGroups(names).map(g => ({label: g.label === say('Your own') ? say('Your own materials') : g.label, options: prefixed('material', g.options)})),
     ].filter(g => g.options.length > 0);
-    const options = [...task.kind === 'cover' || task.kind === 'amend' ? [...groups].reverse() : groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
+    // What is in no list stands under its own id.
+    const unknown = !inParts && !inOther && value !== '' && !groups.some(g => g.options.some(([one]) => one === value));
+    const options = [...unknown ? [[value, String(mix ?? material)]] : [], ...task.kind === 'cover' || task.kind === 'amend' ? [...groups].reverse() : groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
     const text = pathText(at);
     return h('div', {class: 'filling'},
       choice({desk, path: at, row: {}, label, options, value, empty: nothing ?? say('Choose'), suffix: inParts || inOther ? '-list' : undefined, test: inParts || inOther ? 'field-list' : 'field', onPick: (/** @type {string} */ picked) => this.pick(picked)}),
       inParts && (parts
         ? h(KeyedRows, {desk, path: [...path, 'mix'], entries: parts, keep: (/** @type {any} */ next) => this.keep(next), pathOf: (/** @type {string} */ id) => [...path, 'mix', id], figure: partRow, names, groups: partGroups(names), writing, first: 1, addLabel: say('Add a part'), mark: troubleAt(desk, text).mark})
         : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, value: mix, writing, label: say('Parts by volume')})),
+      unknown && mix === undefined && typeof material === 'string' && names.materials.length > 0 && describe(desk, material),
       inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, value: material, writing, label: say('Its short name')}),
       both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
         h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: String(mix)}))));

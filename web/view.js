@@ -3,7 +3,7 @@
 import {h, cls} from './h.js';
 import {say} from './say.js';
 import {totalLine} from './bill.js';
-import {formView} from './form.js';
+import {formView, reveal} from './form.js';
 import {resultView} from './result.js';
 import {yardView} from './yard.js';
 import {groundView} from './ground.js';
@@ -62,11 +62,22 @@ function place(desk) {
 /** The total and the places. */
 function foot(desk) {
   return h('footer', {class: 'foot', key: 'foot'},
-    h('div', {class: cls('total', {old: desk.stale})},
-      h('p', {'data-test': 'total'}, totalLine(desk) ?? say('Working it out.')),
-      desk.stale && desk.plan && h('p', {class: 'stale', 'data-test': 'stale'}, staleText(desk))),
+    h('div', {class: cls('total', {old: desk.stale && desk.plan})},
+      h('div', null,
+        h('p', {'data-test': 'total'}, totalLine(desk) ?? waitingText(desk)),
+        desk.stale && desk.plan && h('p', {class: 'stale', 'data-test': 'stale'}, staleText(desk))),
+      desk.place === 'job' && wanting(desk) && h('button', {type: 'button', class: 'quiet', 'data-test': 'show-where', onClick: () => reveal(desk, wanting(desk))}, say('Show where'))),
     h('nav', {'aria-label': say('Places')}, [['job', say('Job')], ['yard', say('Yard')], ['ground', say('Ground')]].map(([place, name]) =>
       h('button', {key: place, type: 'button', 'data-test': 'place-' + place, 'aria-current': desk.place === place ? 'page' : undefined, onClick: () => goTo(desk, place)}, name))));
+}
+
+/** The path of what is to be filled in or mended first, in the job as it stands. */
+const wanting = desk => desk.problemsFor === desk.slate.doc ? [...desk.problems.keys()].find(path => path !== 'tasks') : undefined;
+
+/** What stands where the total will. */
+function waitingText(desk) {
+  if (desk.problems.has('tasks')) return say('Add a task to begin.');
+  return wanting(desk) ? say('Something is still needed.') : say('Working it out.');
 }
 
 /** Why the result is not of what is typed. */
