@@ -25,7 +25,11 @@ func (f files) visited() []string {
 // build makes everything from the page's sources. The same sources, Go and
 // modules make the same bytes.
 func build(source string) (files, error) {
-	program, err := compile(modulePath + "/wasm")
+	linked, err := compile(modulePath + "/wasm")
+	if err != nil {
+		return nil, err
+	}
+	program, err := slim(linked)
 	if err != nil {
 		return nil, err
 	}
@@ -33,8 +37,7 @@ func build(source string) (files, error) {
 	if err != nil {
 		return nil, err
 	}
-	// Go's loader comes from the Go that compiles, since the two must match.
-	loader := filepath.Join(goroot, "lib", "wasm", "wasm_exec.js")
+	loader := loaderOf(goroot)
 	made := files{"barrow.wasm": program}
 	for _, b := range []struct{ name, from string }{
 		{"main.js", "main.js"},

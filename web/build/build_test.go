@@ -55,9 +55,9 @@ func TestSameEveryTime(t *testing.T) {
 	}
 }
 
-// TestSameBytes: the library answers a job with the same bytes in the built
-// worker as compiled for this machine, whether the job is sound or not.
-func TestSameBytes(t *testing.T) {
+// needNode finds node, or skips; on CI it must be there.
+func needNode(t *testing.T) string {
+	t.Helper()
 	node, err := exec.LookPath("node")
 	if err != nil {
 		if os.Getenv("CI") == "true" {
@@ -65,6 +65,13 @@ func TestSameBytes(t *testing.T) {
 		}
 		t.Skip("node is not installed")
 	}
+	return node
+}
+
+// TestSameBytes: the library answers a job with the same bytes in the built
+// worker as compiled for this machine, whether the job is sound or not.
+func TestSameBytes(t *testing.T) {
+	node := needNode(t)
 	dist := t.TempDir()
 	if err := place(built(t), dist); err != nil {
 		t.Fatal(err)

@@ -52,7 +52,7 @@ func report(w io.Writer, made files, empty []byte) error {
 		return err
 	}
 	row(visit, "a first visit: all but "+strings.Join(besides, ", "))
-	row(least, "an empty Go program, built the same way")
+	row(least, "an empty Go program, as it is linked")
 	fmt.Fprintf(t, "%.2f\t%.2f\t%.2f\t  times as much\n", ratio(visit.raw, least.raw), ratio(visit.gzip, least.gzip), ratio(visit.brotli, least.brotli))
 	return t.Flush()
 }

@@ -1,0 +1,190 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+)
+
+// slim makes a Go program's WebAssembly smaller to send, and changes nothing of
+// what it does. The linker writes its memory as tens of thousands of segments,
+// one between any two runs of zeros, whose heads say little and pack badly: here
+// they are few. And it takes out what only the text of a traceback would show,
+// as -s takes out the symbols.
+func slim(wasm []byte) ([]byte, error) {
+	m, err := readModule(wasm)
+	if err != nil {
+		return nil, err
+	}
+	segments, err := readSegments(m[dataSection].body)
+	if err != nil {
+		return nil, err
+	}
+	segments = joinSegments(segments)
+	for _, s := range segments {
+		quiet(s.bytes)
+	}
+	m[dataSection].body = writeSegments(segments)
+	return m.bytes(), nil
+}
+
+// Numbers of the format that are met here; WebAssembly core specification 2.0,
+// sections 5.4 and 5.5.
+const (
+	magic       = "\x00asm\x01\x00\x00\x00"
+	dataID      = 11
+	dataCountID = 12
+	i32Const    = 0x41
+	end         = 0x0b
+)
+
+// module is a program's sections in order. dataSection is where the data is.
+type module []section
+
+type section struct {
+	id   byte
+	body []byte
+}
+
+// dataSection is the index at which readModule puts the data section.
+const dataSection = 0
+
+var errNotGo = errors.New("not WebAssembly as Go's linker writes it")
+
+func readModule(wasm []byte) (module, error) {
+	rest, ok := bytes.CutPrefix(wasm, []byte(magic))
+	if !ok {
+		return nil, errNotGo
+	}
+	m := module{{id: dataID}}
+	for len(rest) > 0 {
+		id := rest[0]
+		size, n := binary.Uvarint(rest[1:])
+		if n <= 0 || size > uint64(len(rest)-1-n) || id == dataCountID {
+			return nil, errNotGo
+		}
+		s := section{id, rest[1+n:][:size]}
+		rest = rest[1+n:][size:]
+		if id == dataID {
+			m[dataSection] = s
+		} else {
+			m = append(m, s)
+		}
+	}
+	if m[dataSection].body == nil {
+		return nil, errNotGo
+	}
+	return m, nil
+}
+
+// bytes writes the module with the data after the code, as the order of the
+// format has it.
+func (m module) bytes() []byte {
+	b := []byte(magic)
+	put := func(s section) {
+		b = append(b, s.id)
+		b = binary.AppendUvarint(b, uint64(len(s.body)))
+		b = append(b, s.body...)
+	}
+	const codeID = 10
+	for _, s := range m[1:] {
+		put(s)
+		if s.id == codeID {
+			put(m[dataSection])
+		}
+	}
+	return b
+}
+
+// segment is bytes that memory starts with, from an address on.
+type segment struct {
+	at    int64
+	bytes []byte
+}
+
+func readSegments(b []byte) ([]segment, error) {
+	count, n := binary.Uvarint(b)
+	if n <= 0 {
+		return nil, errNotGo
+	}
+	b = b[n:]
+	var list []segment
+	for range count {
+		if len(b) < 2 || b[0] != 0 || b[1] != i32Const { // memory 0, at a constant
+			return nil, errNotGo
+		}
+		at, n := signed(b[2:])
+		if n <= 0 || len(b) < 3+n || b[2+n] != end {
+			return nil, errNotGo
+		}
+		b = b[3+n:]
+		size, n := binary.Uvarint(b)
+		if n <= 0 || size > uint64(len(b)-n) {
+			return nil, errNotGo
+		}
+		list = append(list, segment{at, b[n:][:size]})
+		b = b[n:][size:]
+	}
+	if len(b) > 0 {
+		return nil, errNotGo
+	}
+	return list, nil
+}
+
+// joinSegments writes zeros out where that is shorter, packed, than to start a
+// segment. Memory is zero before the segments are laid into it.
+func joinSegments(list []segment) []segment {
+	const gap = 4096
+	var out []segment
+	for _, s := range list {
+		if k := len(out) - 1; k >= 0 {
+			last := &out[k]
+			if zeros := s.at - last.at - int64(len(last.bytes)); zeros >= 0 && zeros <= gap {
+				last.bytes = append(append(last.bytes, make([]byte, zeros)...), s.bytes...)
+				continue
+			}
+		}
+		out = append(out, segment{s.at, bytes.Clone(s.bytes)})
+	}
+	return out
+}
+
+func writeSegments(list []segment) []byte {
+	b := binary.AppendUvarint(nil, uint64(len(list)))
+	for _, s := range list {
+		b = append(b, 0, i32Const)
+		b = appendSigned(b, s.at)
+		b = append(b, end)
+		b = binary.AppendUvarint(b, uint64(len(s.bytes)))
+		b = append(b, s.bytes...)
+	}
+	return b
+}
+
+// signed reads a signed LEB128 number and how many bytes it has, 0 for none.
+func signed(b []byte) (v int64, n int) {
+	for shift := 0; n < len(b) && shift < 35; shift += 7 {
+		c := b[n]
+		n++
+		v |= int64(c&0x7f) << shift
+		if c&0x80 == 0 {
+			if c&0x40 != 0 && shift+7 < 64 {
+				v |= -1 << (shift + 7)
+			}
+			return v, n
+		}
+	}
+	return 0, 0
+}
+
+// appendSigned appends v as signed LEB128.
+func appendSigned(b []byte, v int64) []byte {
+	for {
+		c := byte(v & 0x7f)
+		v >>= 7
+		if v == 0 && c&0x40 == 0 || v == -1 && c&0x40 != 0 {
+			return append(b, c)
+		}
+		b = append(b, c|0x80)
+	}
+}
