@@ -34,17 +34,18 @@ type Area struct {
 // shape is a word that an area may start with, and how many lengths follow.
 type shape struct {
 	word        string
+	also        string // in Spanish, with its accent and without, separated by |
 	least, most int
 	example     say.Phrase
 }
 
 // shapes are the words an area may start with, with how many lengths follow.
 var shapes = []shape{
-	{"rectangle", 2, 2, "60 ft x 4 ft"},
-	{"circle", 1, 1, "circle 14 ft (straight across)"},
-	{"ellipse", 2, 2, "ellipse 14 ft x 8 ft"},
-	{"triangle", 2, 3, "triangle 10 ft x 6 ft (base, height) or triangle 9 ft x 12 ft x 15 ft (sides)"},
-	{"ring", 2, 2, "ring 20 ft x 14 ft (outer, inner, straight across)"},
+	{"rectangle", "rectángulo|rectangulo", 2, 2, "60 ft x 4 ft"},
+	{"circle", "círculo|circulo", 1, 1, "circle 14 ft (straight across)"},
+	{"ellipse", "elipse", 2, 2, "ellipse 14 ft x 8 ft"},
+	{"triangle", "triángulo|triangulo", 2, 3, "triangle 10 ft x 6 ft (base, height) or triangle 9 ft x 12 ft x 15 ft (sides)"},
+	{"ring", "anillo", 2, 2, "ring 20 ft x 14 ft (outer, inner, straight across)"},
 }
 
 // ParseArea reads an area in one line: "60 ft x 4 ft", "circle 14 ft",
@@ -54,7 +55,7 @@ func ParseArea(s string) (Area, error) {
 	text := strings.TrimSpace(s)
 	word, rest, _ := strings.Cut(text, " ")
 	for _, sh := range shapes {
-		if strings.EqualFold(word, sh.word) {
+		if word := strings.ToLower(word); word == sh.word || slices.Contains(strings.Split(sh.also, "|"), word) {
 			return parseShape(sh.word, rest, s)
 		}
 	}

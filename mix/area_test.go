@@ -18,8 +18,11 @@ var areas = []struct {
 	{"the word itself", "rectangle 60 ft x 4 ft", 240 * units.SquareFoot},
 	{"by", "60 ft by 4 ft", 240 * units.SquareFoot},
 	{"plain", "240 sq ft", 240 * units.SquareFoot},
-	{"circle", "circle 2 m", 3_141_592_653_590},         // pi m2
-	{"capitals", "Circle 2 m", 3_141_592_653_590},       // pi m2
+	{"circle", "circle 2 m", 3_141_592_653_590},   // pi m2
+	{"capitals", "Circle 2 m", 3_141_592_653_590}, // pi m2
+	{"in Spanish", "círculo 2 metros", 3_141_592_653_590},
+	{"in Spanish without its accent, in capitals", "CIRCULO 2 m", 3_141_592_653_590},
+	{"a rectangle in Spanish", "4 metros por 3 metros", 12 * units.SquareMetre},
 	{"ellipse", "ellipse 4 m x 1 m", 3_141_592_653_590}, // pi/4 x 4 x 1
 	{"base and height", "triangle 10 ft x 6 ft", 30 * units.SquareFoot},
 	{"three sides", "triangle 9 ft x 12 ft x 15 ft", 54 * units.SquareFoot}, // a right angle: 9 x 12 / 2

@@ -38,9 +38,9 @@ const decimal = '(?:\\d+(?:\\.\\d*)?|\\.\\d+)';
 const number = `(?:${fraction}|\\d+(?:${space}+|[-−–—‑])${fraction}|\\d+${space}*${vulgar}|${vulgar}|${decimal})`;
 const bare = new RegExp(`^${number}$`);
 const bareFraction = new RegExp(`^(?:${fraction}|${vulgar})$`);
-const between = new RegExp(`(${space}*[x×✕*]${space}*|${space}+by${space}+)`, 'i');
+const between = new RegExp(`(${space}*[x×✕*]${space}*|${space}+(?:by|por)${space}+)`, 'i');
 const plainNumber = /^-?\d+(?:\.\d+)?$/;
-const shape = new RegExp(`^(rectangle|circle|ellipse|triangle|ring)${space}+(.+)$`, 'i');
+const shape = new RegExp(`^(rectangle|circle|ellipse|triangle|ring|rect[áa]ngulo|c[íi]rculo|elipse|tri[áa]ngulo|anillo)${space}+(.+)$`, 'i');
 
 /**
  * The value for the document; undefined, which takes the field away, for

@@ -12,7 +12,8 @@ export function money(desk, amount) {
 
 /** A pack as it is sold: "2 cu ft", or "1/2 cu yd, loose". */
 export function packName(line) {
-  return line.bulk ? say('{size} loose', {size: line.bulk}) : line.bale ? say('{size} bale', {size: line.bale}) : line.pack;
+  const {bulk_shown: bulk = line.bulk, bale_shown: bale = line.bale, pack_shown: pack = line.pack} = line;
+  return bulk ? say('{size} loose', {size: bulk}) : bale ? say('{size} bale', {size: bale}) : pack;
 }
 
 /** The name that a job's yard has for an offer: "bark-fines:1/2 cu yd bulk". */
