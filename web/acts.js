@@ -170,13 +170,15 @@ export function createActs(desk, program) {
       });
     },
     async setLanguage(language) {
-      saveSetting('language', language);
       await speak(desk, program, language);
+      saveSetting('language', language);
+      await sayAgain(desk, program);
     },
     async setDecimal(mark) {
       saveSetting('decimal', mark);
       desk.comma = mark === ',';
       await speak(desk, program, desk.language);
+      await sayAgain(desk, program);
     },
     setTheme(theme) {
       saveSetting('theme', theme);
@@ -203,17 +205,25 @@ function shareBase() {
   return location.href.replace(/[?#].*$/, '');
 }
 
-/** Speaks a language from now on: the page, and the program's sentences. */
+/**
+ * Speaks a language from now on: the page at once, the program in all that it is
+ * asked after this.
+ */
 export async function speak(desk, program, language) {
-  desk.language = language;
   const bytes = language === 'en' ? new Uint8Array() : await languageBytes(language);
+  desk.language = language;
   setLanguage(language === 'en' ? null : JSON.parse(new TextDecoder().decode(bytes)));
   document.documentElement.lang = language;
-  await program.call('tongue', bytes, new TextEncoder().encode(desk.comma ? ',' : '.'));
-  desk.catalog = await program.ask('catalog');
-  desk.planFor = desk.restFor = desk.problemsFor = null;
+  program.call('tongue', bytes, new TextEncoder().encode(desk.comma ? ',' : '.'));
+}
+
+/** Says everything again: what is shown was said in another language. */
+async function sayAgain(desk, program) {
+  Object.assign(desk, {planFor: null, restFor: null, problemsFor: null, catalog: null});
   desk.redraw();
   await desk.recompute();
+  desk.catalog = await program.ask('catalog');
+  desk.redraw();
 }
 
 /** What a screen reader hears once a result is there. */

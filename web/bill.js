@@ -9,7 +9,7 @@ export function totalLine(desk) {
   if (!plan) return null;
   const total = plan.total !== undefined ? money(desk, plan.total) : say('no prices yet');
   const parts = [plan.order.length > 0 ? total : say('{n} materials', {n: plan.needs.length}), plan.load?.drives_shown, plan.left_out?.length > 0 && plan.order.length > 0 && say('not all of it')];
-  return parts.filter(Boolean).join(' · ');
+  return parts.slice(0, desk.stale ? 1 : undefined).filter(Boolean).join(' · ');
 }
 
 /** The bill, row by row. */

@@ -41,11 +41,14 @@ const recompute = keepUp(desk, program, {
     clearTimeout(hush);
     hush = setTimeout(() => { desk.spoken = spoken(desk); desk.redraw(); }, 700);
   },
-  failed(error) {
-    desk.message = {text: say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message}), bad: true};
-    desk.redraw();
-  },
+  failed: fail,
 });
+
+function fail(error) {
+  desk.message = {text: say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message}), bad: true};
+  desk.redraw();
+}
+
 desk.recompute = recompute;
 desk.ticked = desk.acts.saveSoon;
 desk.slate.subscribe(desk.acts.saveSoon);
@@ -54,15 +57,27 @@ const leaving = () => desk.acts.save();
 addEventListener('pagehide', leaving);
 document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') leaving(); });
 
+/** What an address asks for behind its #: a job, or the sample. */
+async function openAddress() {
+  const {hash} = location;
+  if (hash.startsWith('#job=')) return desk.acts.takeLink(hash);
+  if (hash !== '#sample') return undefined;
+  history.replaceState(null, '', location.pathname + location.search);
+  return desk.acts.startSample();
+}
+
 async function start() {
   const language = chooseLanguage(navigator.languages, setting('language'));
   desk.comma = decimalMark(navigator.language, setting('decimal')) === ',';
-  desk.language = language;
+  if (language !== 'en' || desk.comma) await speak(desk, program, language).catch(() => speak(desk, program, 'en'));
   const last = desk.keep.last();
-  if (last && !location.hash.startsWith('#job=')) desk.acts.take(last);
+  root.replaceChildren();
+  if (last && !location.hash) desk.acts.take(last);
   desk.redraw();
-  if (location.hash.startsWith('#job=')) await desk.acts.takeLink(location.hash);
-  await speak(desk, program, language);
+  await openAddress();
+  await program.ready;
+  desk.catalog = await program.ask('catalog');
+  desk.redraw();
   offlineWork();
 }
 
@@ -81,6 +96,6 @@ function offlineWork() {
   offline.register();
 }
 
-addEventListener('hashchange', () => { if (location.hash.startsWith('#job=')) desk.acts.takeLink(location.hash); });
+addEventListener('hashchange', openAddress);
 desk.keep.watch(change => desk.acts.heard(change));
-start();
+start().catch(fail);

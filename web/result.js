@@ -2,6 +2,7 @@
 import {h} from './h.js';
 import {say} from './say.js';
 import {count, facts, fold, money, nameOf, packName, working} from './figure.js';
+import {reveal} from './form.js';
 import {drawing, drawingsOf} from './drawing.js';
 
 /** The result side of the Job place. */
@@ -14,7 +15,7 @@ export function resultView(desk) {
     plan.needs.map(n => need(desk, n)),
     sure(desk),
     choices(desk),
-    notes(plan.notes),
+    notes(desk),
     cautions(plan.cautions));
 }
 
@@ -64,12 +65,14 @@ function choices(desk) {
         h('p', null, i === 0 ? say('As planned.') : o.order.map(l => buys(desk, l)).join('; ')))))));
 }
 
-/** What is worth knowing. */
-export function notes(list) {
+/** What is worth knowing, with the way to the field that it is about. */
+function notes(desk) {
+  const list = desk.plan.notes;
   if (list.length === 0) return null;
   return h('section', {class: 'notes'},
     h('h2', null, say('Worth knowing')),
-    h('ul', null, list.map((n, i) => h('li', {key: i}, sentence(n.text)))));
+    h('ul', null, list.map((n, i) => h('li', {key: i}, sentence(n.text), ' ',
+      !desk.stale && n.path && !n.path.startsWith('yard') && h('button', {type: 'button', class: 'there', onClick: () => reveal(desk, n.path)}, say('Show where'), h('span', {class: 'unseen'}, ': ' + n.text))))));
 }
 
 /** What to take care of. */

@@ -56,7 +56,7 @@ function place(desk) {
     case 'yard': return yardView(desk);
     case 'ground': return groundView(desk);
   }
-  return h('div', {class: 'job'}, formView(desk), resultView(desk));
+  return h('div', {class: 'job'}, h('h1', {class: 'unseen'}, say('The job')), formView(desk), resultView(desk));
 }
 
 /** The total and the places. */
@@ -83,7 +83,7 @@ function waitingText(desk) {
 /** Why the result is not of what is typed. */
 function staleText(desk) {
   const n = desk.problems.size;
-  if (desk.problemsFor !== desk.slate.doc || n === 0) return say('of what was typed before');
+  if (desk.problemsFor !== desk.slate.doc || n === 0) return say('from before');
   const needed = [...desk.problems.values()].every(p => p.code === 'field.missing');
-  return needed ? say('of what was there before; something is still needed') : say('of what was there before; see what is marked');
+  return needed ? say('from before: something is needed') : say('from before: see what is marked');
 }
