@@ -28,7 +28,11 @@ let drawn = false;
 desk.redraw = () => {
   if (drawn) return;
   drawn = true;
-  queueMicrotask(() => { drawn = false; render(view(desk), root); });
+  queueMicrotask(() => {
+    drawn = false;
+    root.querySelector(':scope > .starting')?.remove();
+    render(view(desk), root);
+  });
 };
 
 let hush;

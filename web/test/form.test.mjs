@@ -8,6 +8,7 @@ import {readParts, writeParts} from '../parts_form.js';
 import {readField, showField} from '../field.js';
 import {rowOf} from '../fields.js';
 import {addRow, copyRow, moveRow, nameRows, removeRow} from '../rows.js';
+import {Rows} from '../list_form.js';
 import {differ} from '../part.js';
 import {pathText} from '../path.js';
 import {needed, shown, troubleAt} from '../trouble.js';
@@ -195,6 +196,23 @@ test('what is typed, by the row of its field', () => {
   for (const [typed, kept] of [['-3', '-3 ft'], ['−3', '-3 ft'], ['3', '3 ft'], ['-', undefined], ['', undefined], ['-3 m', '-3 m']]) assert.equal(readField(offset, typed, us), kept, typed);
   assert.equal(showField(offset, '-3 ft', us), '-3 ft');
   assert.equal(showField(rowOf('container', 'count'), 64, us), '64');
+});
+
+test('a key typed in one line of many draws that line alone', () => {
+  const lines = Array.from({length: 200}, (_, i) => ({count: i + 1, size: '#1'}));
+  const desk = createDesk({tasks: [{kind: 'fill', containers: lines}]});
+  const path = ['tasks', 0, 'containers'], ctx = {writing: us};
+  const form = () => [], one = () => '';
+  const props = () => ({desk, path: [...path], list: desk.slate.get(path), ctx, form, one, add: {label: ''}, mark: troubleAt(desk, 'tasks[0].containers').mark});
+  const rows = new Rows(props());
+  const drawnRows = () => rows.render(props()).props.children.flat(9).find((/** @type {any} */ el) => el?.type === 'ol').props.children;
+  const before = drawnRows();
+  desk.slate.set([...path, 100, 'count'], 7);
+  desk.problems = new Map([['tasks[0].containers[3].size', {path: 'tasks[0].containers[3].size', code: 'container.unknown', value: '#x', hint: 'which?'}]]);
+  const after = drawnRows();
+  assert.equal(after.length, 200);
+  const again = after.flatMap((/** @type {any} */ el, /** @type {number} */ i) => el.key !== before[i].key || new el.type(before[i].props).shouldComponentUpdate.call({props: before[i].props, state: undefined}, el.props, undefined) ? [i] : []);
+  assert.deepEqual(again, [3, 100], 'the line that changed, and the one with a new problem');
 });
 
 test('a part is drawn again only for another value', () => {
