@@ -24,6 +24,7 @@ const shapes = [
 ];
 const names = shapes.map(([name]) => name);
 const worded = ['rectangle', 'circle', 'ellipse', 'triangle', 'ring'];
+const inSpanish = new Map(Object.entries({rectangulo: 'rectangle', circulo: 'circle', elipse: 'ellipse', triangulo: 'triangle', anillo: 'ring'}));
 const beside = ['count', 'plus', 'less'];
 
 /** @param {unknown} value @returns {value is Record<string, any>} */
@@ -32,9 +33,9 @@ const isObject = value => typeof value === 'object' && value !== null && !Array.
 /** The shape that an area in one line has, and its lengths. @param {string} text */
 export function readLine(text) {
   const [, word, rest] = /^\s*(\p{L}+)(?:\s+(.*))?$/su.exec(text) ?? [];
-  const shape = word?.toLowerCase();
-  if (shape && worded.includes(shape)) return {shape, lengths: rest ?? ''};
-  return {shape: /[x×✕*]|\sby\s/i.test(text) ? 'rectangle' : 'area', lengths: text};
+  const plain = word?.toLowerCase().normalize('NFD').replace(/\p{M}/gu, '') ?? '', shape = inSpanish.get(plain) ?? plain;
+  if (worded.includes(shape)) return {shape, lengths: rest ?? ''};
+  return {shape: /[x×✕*]|\s(?:by|por)\s/i.test(text) ? 'rectangle' : 'area', lengths: text};
 }
 
 /** One line for a shape. @param {string} shape @param {unknown} lengths */

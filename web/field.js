@@ -13,6 +13,7 @@ import {units} from './fields.js';
  */
 
 const patience = 900; // ms without a key before what is being typed is called wrong
+const press = 250; // ms that a tap on what comes next may take: nothing moves under it
 
 /** An id that is one word, as what points at it must be. @param {string} path */
 export const idOf = path => 'f-' + encodeURIComponent(path);
@@ -72,13 +73,14 @@ export function put(desk, path, value, how = {}) {
   desk.slate.set(path, value, {typing: true, ...how});
 }
 
-/** A field was left: from now on what is wrong with it is shown. @param {any} desk @param {string} path */
+/** A field was left: soon what is wrong with it is shown. @param {any} desk @param {string} path */
 export function leave(desk, path) {
   desk.slate.rest();
-  if (!desk.touched.has(path)) {
+  if (desk.touched.has(path)) return;
+  setTimeout(() => {
     desk.touched.add(path);
     desk.redraw();
-  }
+  }, press);
 }
 
 /**
@@ -106,7 +108,7 @@ export class Field extends Component {
     this.worked = true;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.setState({quiet: false}), patience);
-    this.setState({typed, quiet: true});
+    this.setState({typed, quiet: !this.hint}); // what is shown already stays until it is mended
     if (!this.props.late) this.keep(typed);
   }
 
@@ -122,7 +124,8 @@ export class Field extends Component {
   blur() {
     clearTimeout(this.timer);
     if (this.props.late && this.state.typed !== null) this.keep(this.state.typed);
-    this.setState({typed: null, quiet: false});
+    this.timer = setTimeout(() => this.setState({quiet: false}), press);
+    this.setState({typed: null, quiet: !this.hint});
     leave(this.props.desk, pathText(this.props.path));
   }
 

@@ -173,6 +173,7 @@ test('an area in one line', () => {
   for (const [text, shape, lengths] of [
     ['60 ft x 4 ft', 'rectangle', '60 ft x 4 ft'], ['12 by 4 ft', 'rectangle', '12 by 4 ft'], ['240 sq ft', 'area', '240 sq ft'], ['Circle  14 ft', 'circle', '14 ft'],
     ['ring 20 ft x 14 ft', 'ring', '20 ft x 14 ft'], ['triangle', 'triangle', ''], ['rectangle 3 m x 2 m', 'rectangle', '3 m x 2 m'], ['0.5 acre', 'area', '0.5 acre'],
+    ['Círculo 14 pies', 'circle', '14 pies'], ['triangulo 3 m x 2 m', 'triangle', '3 m x 2 m'], ['3 m por 2 m', 'rectangle', '3 m por 2 m'],
   ]) assert.deepEqual(readLine(text), {shape, lengths}, text);
 });
 
