@@ -144,21 +144,25 @@ export function copyRow(desk, path) {
 }
 
 /**
- * What was touched in the rows of a list goes with them.
+ * What was touched and what is folded out in the rows of a list go with them.
  * @param {any} desk
  * @param {Path} list
  * @param {(index: number) => number | undefined} to
  */
 function renumber(desk, list, to) {
-  const start = pathText(list) + '[';
-  /** @type {string[]} */
+  renumberIn(desk.touched, pathText(list) + '[', to);
+  renumberIn(desk.open, 'more ' + pathText(list) + '[', to);
+}
+
+/** @param {Set<string>} names @param {string} start @param {(index: number) => number | undefined} to */
+function renumberIn(names, start, to) {
   const moved = [];
-  for (const path of [...desk.touched]) {
-    if (!path.startsWith(start)) continue;
-    const end = path.indexOf(']', start.length);
-    const index = to(Number(path.slice(start.length, end)));
-    desk.touched.delete(path);
-    if (index !== undefined) moved.push(start + index + path.slice(end));
+  for (const name of [...names]) {
+    if (!name.startsWith(start)) continue;
+    const end = name.indexOf(']', start.length);
+    const index = to(Number(name.slice(start.length, end)));
+    names.delete(name);
+    if (index !== undefined) moved.push(start + index + name.slice(end));
   }
-  for (const path of moved) desk.touched.add(path);
+  for (const name of moved) names.add(name);
 }

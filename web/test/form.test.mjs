@@ -154,11 +154,13 @@ test('rows keep their names while the list changes', () => {
 test('rows are added, copied, moved and removed, with what was touched in them', () => {
   const desk = createDesk({tasks: [{kind: 'cover', name: 'a'}, {kind: 'fill', name: 'b', containers: [{count: 1}]}]});
   desk.touched.add('tasks[1].layer').add('tasks[0].layer').add('offers[1].price');
+  desk.open.add('more tasks[1]').add('more tasks[1].containers[0]').add('more offers[0]').add('row7');
   addRow(desk, ['tasks'], {kind: 'amend'});
   assert.equal(desk.slate.doc.tasks.length, 3);
   moveRow(desk, ['tasks', 1], 'down');
   assert.deepEqual(desk.slate.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill']);
   assert.deepEqual([...desk.touched].sort(), ['offers[1].price', 'tasks[0].layer', 'tasks[2].layer']);
+  assert.deepEqual([...desk.open].sort(), ['more offers[0]', 'more tasks[2]', 'more tasks[2].containers[0]', 'row7']);
   copyRow(desk, ['tasks', 2]);
   assert.deepEqual(desk.slate.doc.tasks[3], desk.slate.doc.tasks[2]);
   assert.notEqual(desk.slate.doc.tasks[3].containers, desk.slate.doc.tasks[2].containers);
