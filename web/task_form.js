@@ -10,7 +10,7 @@ import {KeyedRows, readParts, writeParts} from './parts_form.js';
 import {containerForm, containerTitle, newContainer} from './container_form.js';
 import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {kinds, objects, rowOf, taskObjects} from './fields.js';
-import {materialGroups, partGroups} from './names.js';
+import {partGroups} from './names.js';
 import {partRow, textOf} from './mix_form.js';
 import {describe} from './material_field.js';
 import {copyRow, giveFocus, moveRow, removeRow} from './rows.js';
@@ -182,14 +182,12 @@ class Filling extends Part {
     const value = inParts ? 'parts:' : inOther ? 'other:' : mix !== undefined ? 'mix:' + mix : material !== undefined ? 'material:' + material : '';
     const at = material !== undefined || mix === undefined ? [...path, 'material'] : [...path, 'mix'];
     const prefixed = (/** @type {string} */ what, /** @type {any[]} */ list) => list.map(([id, name]) => [`${what}:${id}`, name]);
-    const groups = [
-      {label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)},
-      {label: say('Mixes'), options: prefixed('mix', names.mixes)},
-      ...materialGroups(names).map(g => ({label: g.label === say('Your own') ? say('Your own materials') : g.label, options: prefixed('material', g.options)})),
-    ].filter(g => g.options.length > 0);
+    const mixGroups = [{label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)}, {label: say('Mixes'), options: prefixed('mix', names.mixes)}];
+    const plainGroups = [{label: say('Your own materials'), options: prefixed('material', names.ownMaterials)}, {label: say('Materials'), options: prefixed('material', names.materials)}];
+    const groups = (task.kind === 'fill' ? [...mixGroups, ...plainGroups] : [...plainGroups, ...mixGroups]).filter(g => g.options.length > 0);
     // What is in no list stands under its own id.
     const unknown = !inParts && !inOther && value !== '' && !groups.some(g => g.options.some(([one]) => one === value));
-    const options = [...unknown ? [[value, String(mix ?? material)]] : [], ...task.kind === 'cover' || task.kind === 'amend' ? [...groups].reverse() : groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
+    const options = [...unknown ? [[value, String(mix ?? material)]] : [], ...groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
     const text = pathText(at);
     return h('div', {class: 'filling'},
       choice({desk, path: at, row: {}, label, options, value, empty: nothing ?? say('Choose'), suffix: inParts || inOther ? '-list' : undefined, test: inParts || inOther ? 'field-list' : 'field', onPick: (/** @type {string} */ picked) => this.pick(picked)}),
