@@ -108,21 +108,3 @@ func (w *writer) material(m *mix.Material) {
 	}
 	w.origin(m.Source, m.Confidence)
 }
-
-// fields writes every object and field of the job document.
-func fields() []byte {
-	objects := mix.Fields()
-	w := &writer{}
-	w.BeginObject()
-	w.rows("objects", len(objects), func(i int) {
-		w.text("name", objects[i].Name)
-		list := objects[i].Fields
-		w.rows("fields", len(list), func(k int) {
-			w.text("name", list[k].Name)
-			w.text("takes", list[k].Takes)
-			w.text("about", list[k].About)
-		})
-	})
-	w.EndObject()
-	return w.Bytes()
-}

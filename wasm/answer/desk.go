@@ -36,7 +36,6 @@ var verbs = map[string]func(d *Desk, docs [][]byte) []byte{
 	"csv":     (*Desk).csv,
 	"qr":      code,
 	"catalog": func(d *Desk, _ [][]byte) []byte { return catalog(d.tongue) },
-	"fields":  func(*Desk, [][]byte) []byte { return fields() },
 	"sample":  func(*Desk, [][]byte) []byte { return mix.Sample() },
 }
 

@@ -54,7 +54,6 @@ var pictures = []struct {
 	{"icons/favicon-32.png", 32, false, 1},
 	{"icons/icon-180.png", 180, true, 0.9},
 	{"icons/icon-192.png", 192, false, 1},
-	{"icons/icon-512.png", 512, false, 1},
 	{"icons/icon-512-maskable.png", 512, true, 0.8},
 }
 

@@ -16,11 +16,18 @@ const (
 // instructions of 1.
 var pcHeader = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
 
+// The lists of a function, internal/abi/symtab.go: those that only a traceback
+// reads, or a preemption by signal, which a browser has not.
+var (
+	idlePCData   = []int{0, 2, 3}    // UnsafePoint, InlTreeIndex, ArgLiveIndex
+	idleFuncData = []int{3, 5, 6, 7} // InlTree, ArgInfo, ArgLiveInfo, WrapInfo
+)
+
 // quiet takes the names, files and lines of functions out of the table in
 // memory, if it is there: a traceback would print them, and nothing else looks.
 // What unwinds the stack and what guides the collector stays. The runtime reads
-// an offset of 0 as "none" for each of them. A table of another form is left as
-// it is.
+// an offset of 0, in funcdata all ones, as "none" for each of them. A table of
+// another form is left as it is.
 func quiet(memory []byte) {
 	at := bytes.Index(memory, pcHeader)
 	if at < 0 || len(memory) < at+pcHeaderSize {
@@ -33,18 +40,21 @@ func quiet(memory []byte) {
 		return
 	}
 	kept := make([]bool, funcs-pcs) // bytes of the pc tables that are still read
-	for i := range count {
+	all := make([][]byte, count)
+	for i := range all {
 		f := funcs + int(binary.LittleEndian.Uint32(t[funcs+8*i+4:]))
 		if f+funcSize > len(t) {
 			return
 		}
-		keepTables(t[f:], t[pcs:funcs], kept)
-	}
-	for i := range count {
-		f := t[funcs+int(binary.LittleEndian.Uint32(t[funcs+8*i+4:])):]
-		for _, field := range [...]int{4, 20, 24, 32, 36} { // nameOff, pcfile, pcln, cuOffset, startLine
-			clear(f[field : field+4])
+		size := funcSize + 4*int(binary.LittleEndian.Uint32(t[f+28:])) + 4*int(t[f+43])
+		if size > len(t)-f {
+			return
 		}
+		all[i] = t[f:][:size]
+	}
+	for _, f := range all {
+		quietFunc(f)
+		keepTables(f, t[pcs:funcs], kept)
 	}
 	clear(t[names:pcs])
 	for i, k := range kept {
@@ -54,25 +64,39 @@ func quiet(memory []byte) {
 	}
 }
 
-// keepTables marks the pc tables of one function that do more than a traceback:
-// the height of the stack and the pcdata.
+// quietFunc takes out of one function what is idle here.
+func quietFunc(f []byte) {
+	for _, field := range [...]int{4, 20, 24, 32, 36} { // nameOff, pcfile, pcln, cuOffset, startLine
+		clear(f[field : field+4])
+	}
+	pcdata := int(binary.LittleEndian.Uint32(f[28:]))
+	for _, k := range idlePCData {
+		if k < pcdata {
+			clear(f[funcSize+4*k:][:4])
+		}
+	}
+	for _, k := range idleFuncData {
+		if k < int(f[43]) {
+			binary.LittleEndian.PutUint32(f[funcSize+4*(pcdata+k):], ^uint32(0))
+		}
+	}
+}
+
+// keepTables marks the pc tables that one function still has.
 func keepTables(f, pcs []byte, kept []bool) {
-	read := func(at int) uint32 { return binary.LittleEndian.Uint32(f[at:]) }
-	keep := func(off uint32) {
-		if off == 0 || int(off) >= len(pcs) {
+	keep := func(at int) {
+		off := int(binary.LittleEndian.Uint32(f[at:]))
+		if off == 0 || off >= len(pcs) {
 			return
 		}
 		n := pcTableSize(pcs[off:])
 		for i := range n {
-			kept[int(off)+i] = true
+			kept[off+i] = true
 		}
 	}
-	keep(read(16)) // pcsp
-	for k := range int(read(28)) {
-		if funcSize+4*k+4 > len(f) {
-			return
-		}
-		keep(read(funcSize + 4*k))
+	keep(16) // pcsp
+	for k := range int(binary.LittleEndian.Uint32(f[28:])) {
+		keep(funcSize + 4*k)
 	}
 }
 
