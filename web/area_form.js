@@ -112,7 +112,7 @@ export class AreaForm extends Part {
     return h('fieldset', {class: 'area'},
       h('legend', {class: 'unseen'}, label),
       at !== path && troubleHead(desk, path),
-      h('div', {class: 'pair'},
+      h('div', {class: 'pair shape'},
         choice({desk, path, suffix: '-shape', test: 'way', row: {}, label, options: shapes.map(([name, text]) => [name, say(text)]), value: shape, onPick: (/** @type {string} */ name) => this.pick(name)}),
         shape !== 'strip' && shape !== 'corners' && !(shape === 'ring' && isObject(value?.ring)) &&
           h(Field, {desk, path: at, row, value: this.lengths(shape), writing, label: shape === 'area' ? say('Area') : say('Measures'), wants, onPut: (/** @type {any} */ lengths) => this.keep(shape, lengths)})),

@@ -36,6 +36,7 @@ func needNode(t *testing.T) string {
 // TestNode runs the tests of the page's modules that need no browser.
 func TestNode(t *testing.T) {
 	node := needNode(t)
+	readModules(t)
 	files, err := filepath.Glob("test/*.test.mjs")
 	if err != nil || len(files) < 3 {
 		t.Fatalf("tests of the modules: %v, %v", files, err)
@@ -60,9 +61,27 @@ func failures(out string) string {
 	return strings.Join(kept, "\n")
 }
 
+// readModules reads what node will read. A result of the tests is then kept
+// only as long as no module changes.
+func readModules(t *testing.T) {
+	t.Helper()
+	for _, glob := range []string{"*.js", "vendor/*.js", "test/*.mjs", "testdata/*.json", "text/*.json", "../mix/sample.json", "../testdata/jobs/*.json"} {
+		files, err := filepath.Glob(glob)
+		if err != nil || len(files) == 0 {
+			t.Fatalf("%s: %v, %v", glob, files, err)
+		}
+		for _, f := range files {
+			if _, err := os.ReadFile(f); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
 // callNode runs a module that prints JSON, and decodes it.
 func callNode(t *testing.T, program string, in, into any) {
 	t.Helper()
+	readModules(t)
 	input, err := json.Marshal(in)
 	if err != nil {
 		t.Fatal(err)
