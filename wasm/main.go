@@ -1,64 +1,63 @@
 //go:build js && wasm
 
-// Command wasm is the library in a browser: one function, bytes in, bytes out.
-// It holds no arithmetic; it carries a question to answer.Desk and the answer
-// back.
+// Command wasm is the library in a browser. It holds no arithmetic; it carries a
+// question to answer.Desk and the answer back.
 //
-// It sets globalThis.barrow(verb string, ...docs Uint8Array) Uint8Array and then
-// calls globalThis.barrowReady(), if that is a function.
+// It exports three functions, and a call takes all of them: room(i, n) gives the
+// address of n bytes for the caller to write the i-th text of a question into,
+// the verb and then its documents; ask(documents) answers with how many bytes
+// there are to read; and answer() with their address, good until the next call.
+// Package syscall/js would do the same for 12 kB more of a download.
 package main
 
 import (
-	"syscall/js"
+	"unsafe"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/wasm/answer"
 )
 
-func main() {
-	js.Global().Set("barrow", js.FuncOf(ask(&answer.Desk{})))
-	if ready := js.Global().Get("barrowReady"); ready.Type() == js.TypeFunction {
-		ready.Invoke()
-	}
-	select {} // the functions live as long as the page
-}
-
 // maxDocs bounds what one question carries.
 const maxDocs = 2
 
-// ask carries questions to the desk. A panic would end the instance for good, so
-// a bug of the program comes back as a problem instead.
-func ask(desk *answer.Desk) func(js.Value, []js.Value) any {
-	return func(_ js.Value, args []js.Value) (reply any) {
-		defer func() {
-			if recover() != nil {
-				reply = bytesOut(desk.Failed())
-			}
-		}()
-		if len(args) == 0 || args[0].Type() != js.TypeString {
-			return bytesOut(desk.Answer(""))
-		}
-		var docs [][]byte
-		for _, arg := range args[1:min(len(args), 1+maxDocs)] {
-			docs = append(docs, bytesIn(arg))
-		}
-		return bytesOut(desk.Answer(args[0].String(), docs...))
-	}
-}
+var (
+	desk     answer.Desk
+	question [1 + maxDocs][]byte
+	reply    []byte
+)
 
-// bytesIn copies a document in. A job past its bound is refused by its size:
-// one byte more says as much.
-func bytesIn(v js.Value) []byte {
-	if !v.InstanceOf(js.Global().Get("Uint8Array")) {
+// room makes place for one text of the next question. A job past its bound is
+// refused by its size: one byte more says as much, and the caller writes no more.
+//
+//go:wasmexport room
+func room(i, size int32) unsafe.Pointer {
+	if i < 0 || i > maxDocs || size < 0 || size > mix.MaxBytes+1 {
 		return nil
 	}
-	b := make([]byte, min(v.Length(), mix.MaxBytes+1))
-	js.CopyBytesToGo(b, v)
-	return b
+	question[i] = make([]byte, size)
+	return unsafe.Pointer(unsafe.SliceData(question[i]))
 }
 
-func bytesOut(b []byte) js.Value {
-	out := js.Global().Get("Uint8Array").New(len(b))
-	js.CopyBytesToJS(out, b)
-	return out
+// ask answers the question that the texts make. A panic would end the instance
+// for good, so a bug of the program comes back as a problem instead.
+//
+//go:wasmexport ask
+func ask(documents int32) (size int32) {
+	defer func() {
+		if recover() != nil {
+			reply = desk.Failed()
+			size = int32(len(reply))
+		}
+	}()
+	verb, docs := string(question[0]), question[1:1+min(max(documents, 0), maxDocs)]
+	reply = desk.Answer(verb, docs...)
+	clear(question[:]) // what was asked may be large
+	return int32(len(reply))
 }
+
+// answer is where the reply lies.
+//
+//go:wasmexport answer
+func answered() unsafe.Pointer { return unsafe.Pointer(unsafe.SliceData(reply)) }
+
+func main() { select {} } // the functions live as long as the page

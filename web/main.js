@@ -88,11 +88,11 @@ async function start() {
 /** Keeps the page for working offline, and offers a newer one. */
 function offlineWork() {
   const texts = {
-    unknown: '', none: '', failed: () => say('This page could not be kept for working offline; it works while there is a network.'),
+    unknown: () => '', failed: () => say('This page could not be kept for working offline; it works while there is a network.'),
     ready: () => say('This page works offline.'),
   };
   offline.onState(state => {
-    desk.offlineText = texts[state] || (() => single ? say('This page is one file and needs no network.') : say('This browser does not keep the page: it needs a network to open.'));
+    desk.offlineText = texts[state] ?? (() => single ? say('This page is one file and needs no network.') : say('This browser does not keep the page: it needs a network to open.'));
     desk.redraw();
   });
   offline.onUpdate(() => { desk.updateReady = true; desk.redraw(); });

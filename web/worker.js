@@ -1,9 +1,10 @@
 // The program, away from the page: answers {id, verb, docs} with {id, answer}.
 //
-// The page sends {start: {module}} first: the program, compiled.
+// The page sends {start: {module}} first: the program, compiled, or its bytes.
 import './wasm_exec.js';
 
-const ask = start();
+const program = start();
+const encoder = new TextEncoder();
 
 /** Waits for the program, and starts it. */
 async function start() {
@@ -11,23 +12,32 @@ async function start() {
     self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.module); });
   });
   const go = new globalThis.Go();
-  const ready = new Promise(resolve => { globalThis.barrowReady = resolve; });
   const made = await WebAssembly.instantiate(module, go.importObject); // a module's instance, or of bytes both
-  go.run(made.instance ?? made);
-  await ready;
-  return globalThis.barrow;
+  const instance = made.instance ?? made;
+  go.run(instance); // until it waits to be asked
+  return instance.exports;
+}
+
+/** One call: the texts of the question go into the program's memory, the answer is copied out. */
+function ask({room, ask, answer, mem}, verb, docs) {
+  for (const [i, text] of [encoder.encode(verb), ...docs].entries()) {
+    const at = room(i, text.length);
+    if (at === 0) throw new RangeError('more than the program takes');
+    new Uint8Array(mem.buffer, at, text.length).set(text); // memory may have grown: looked at anew
+  }
+  const size = ask(docs.length);
+  return new Uint8Array(mem.buffer, answer(), size).slice();
 }
 
 self.addEventListener('message', async event => {
   const {id, verb, docs} = event.data;
   if (id === undefined) return;
   try {
-    const barrow = await ask;
-    const answer = barrow(verb, ...docs);
+    const answer = ask(await program, verb, docs);
     self.postMessage({id, answer}, [answer.buffer]);
   } catch (error) {
     self.postMessage({id, error: String(error)});
   }
 });
 
-ask.then(() => self.postMessage({ready: true}), error => self.postMessage({failed: String(error)}));
+program.then(() => self.postMessage({ready: true}), error => self.postMessage({failed: String(error)}));
