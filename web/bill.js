@@ -7,9 +7,10 @@ import {facts, money} from './figure.js';
 export function totalLine(desk) {
   const {plan} = desk;
   if (!plan) return null;
-  const total = plan.total !== undefined ? money(desk, plan.total) : say('no prices yet');
-  const parts = [plan.order.length > 0 ? total : say('{n} materials', {n: plan.needs.length}), plan.load?.drives_shown, plan.left_out?.length > 0 && plan.order.length > 0 && say('not all of it')];
-  return parts.slice(0, desk.stale ? 1 : undefined).filter(Boolean).join(' · ');
+  if (plan.order.length === 0) return plan.needs.map(n => `${n.name} ${n.shown}`).join(' · ') || say('Nothing to buy.');
+  const parts = [plan.total !== undefined ? money(desk, plan.total) : say('no prices yet')];
+  if (!desk.stale) parts.push(plan.load?.drives_shown, plan.left_out?.length > 0 && say('not all of it'));
+  return parts.filter(Boolean).join(' · ');
 }
 
 /** The bill, row by row. */

@@ -1,8 +1,8 @@
 // The Ground place: at the tarp and the bed, task by task.
 import {h} from './h.js';
 import {say} from './say.js';
-import {facts, nameOf} from './figure.js';
-import {takes} from './task_result.js';
+import {nameOf} from './figure.js';
+import {factsOf, takes} from './task_result.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {cautions} from './result.js';
 
@@ -58,7 +58,7 @@ export function groundTask(desk, task, index) {
   return h('section', {class: 'ground-task', key: index, 'data-test': 'ground-task'},
     h('h2', null, `${index + 1}. ${task.title}`),
     takes(desk, task),
-    facts(task.facts.map(f => [f.label, f.figure])),
+    factsOf(desk, task, 'ground facts ' + index),
     drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
     h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
     cautionLines(desk, task.kind));

@@ -1,7 +1,7 @@
 // What one task takes, beside where it is entered and where it is done.
 import {h} from './h.js';
 import {say} from './say.js';
-import {facts, nameOf, working} from './figure.js';
+import {facts, fold, nameOf, working} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
 
 /** What task `index` of the plan takes, or nothing before there is a plan of it. */
@@ -10,9 +10,19 @@ export function taskResult(desk, index) {
   if (!task || task.kind !== desk.slate.doc.tasks?.[index]?.kind) return null;
   return h('div', {class: 'task-result'},
     takes(desk, task),
-    task.facts.length > 0 && facts(task.facts.map(f => [f.label, f.figure])),
+    factsOf(desk, task, 'facts ' + index),
     drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `task-${index}-${i}`)),
     working(desk, 'task ' + index, task.title, s => s.task === index));
+}
+
+/** More facts of a task than this are folded away: a job may have hundreds. */
+const MOST = 12;
+
+/** A task's facts, folded where they are many. */
+export function factsOf(desk, task, name) {
+  const all = () => facts(task.facts.map(f => [f.label, f.figure]));
+  if (task.facts.length <= MOST) return task.facts.length > 0 ? all() : null;
+  return fold(desk, name, say('All {n} lines', {n: task.facts.length}), all);
 }
 
 /** The loose total of a task and its parts. */

@@ -47,8 +47,8 @@ function messages(desk) {
       h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: desk.conflict.mine}, say('Keep this one as a copy'))),
     desk.message && h('div', {class: 'message', role: desk.message.bad ? 'alert' : 'status', 'data-test': 'message'},
       h('p', null, desk.message.text),
-      desk.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => { desk.message = null; desk.slate.undo(); desk.redraw(); }}, say('Undo')),
-      h('button', {type: 'button', class: 'quiet', onClick: () => { desk.message = null; desk.redraw(); }}, say('Close'))));
+      desk.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => { desk.message = null; desk.slate.undo(); desk.redraw(); document.getElementById('place')?.focus({preventScroll: true}); }}, say('Undo')),
+      h('button', {type: 'button', class: 'quiet', onClick: () => { desk.message = null; desk.redraw(); document.getElementById('place')?.focus({preventScroll: true}); }}, say('Close'))));
 }
 
 function place(desk) {
