@@ -15,7 +15,7 @@ import { folder } from './engines/children.mjs';
 import { launch } from './engines/chromium.mjs';
 import { dist, repo } from './made.mjs';
 import { at, fresh, kept, until } from './page.mjs';
-import { readFolder, serve } from './serve.mjs';
+import { blank, readFolder, serve } from './serve.mjs';
 import { slowPages } from './slow.mjs';
 
 const { values, positionals } = parseArgs({ options: { runs: { type: 'string', default: '7' } }, allowPositionals: true });
@@ -41,12 +41,16 @@ async function download() {
   const size = (file) => (file.small ?? file.raw).length;
   const rows = files.map(([name, file]) => [name.slice(1), file.raw.length, size(file)]).sort((a, b) => b[2] - a[2]);
   const all = rows.reduce((sum, row) => sum + row[2], 0);
-  const empty = [...readFolder(reference('empty', emptyProgram))].find(([name]) => name === '/program.wasm')[1];
+  const program = (dir) => readFolder(dir).get('/program.wasm');
+  const empty = program(reference('empty', emptyProgram));
+  const same = program(reference('empty-same', emptyProgram, pageFlags));
   table('Download, bytes', ['file', 'raw', 'brotli 11'], [
     ...rows,
     ['all files', rows.reduce((sum, row) => sum + row[1], 0), all],
-    ['an empty Go program', empty.raw.length, size(empty)],
+    ['an empty Go program, no symbols', empty.raw.length, size(empty)],
     ['ratio', '', ratio(all, size(empty))],
+    ["an empty Go program, with the page's flags", same.raw.length, size(same)],
+    ['ratio', '', ratio(all, size(same))],
   ]);
   const single = fs.statSync(path.join(dist(), 'barrow.html')).size;
   console.log(`barrow.html, the one file: ${single} bytes\n`);
@@ -75,7 +79,7 @@ async function start(dir, address, slow) {
   const browser = await launch();
   try {
     await watch(browser);
-    await browser.open(server.origin + '/nothing'); // the process that will hold the page
+    await browser.open(server.origin + blank); // the process that will hold the page
     const stop = await slow(browser);
     server.slow = phone;
     await browser.page.goto(server.origin + address, { waitUntil: 'domcontentloaded' });
@@ -127,7 +131,7 @@ async function again({ browser, url }, slow) {
   browser.page = await browser.browser.newPage();
   await page.close();
   await watch(browser);
-  await browser.page.goto(url.replace(/\/$/, '/manifest.webmanifest')).catch(() => {});
+  await browser.page.goto(url.replace(/\/$/, blank)).catch(() => {});
   const stop = await slow(browser);
   await browser.page.goto(url, { waitUntil: 'domcontentloaded' });
   const found = { fresh: await seen(browser, 'fresh'), saved: await first(browser, 'saved') };
@@ -378,14 +382,17 @@ addEventListener('fetch', (e) => e.respondWith(caches.match(e.request).then((r) 
   fs.copyFileSync(path.join(root, 'lib/wasm/wasm_exec.js'), path.join(out, 'wasm_exec.js'));
 }
 
-/** Builds a reference once, with the flags of the page's own build. */
-function reference(name, write) {
+const plainFlags = ['-trimpath', '-buildvcs=false', '-ldflags=-s -w'];
+const pageFlags = [...plainFlags, '-gcflags=all=-l']; // as web/build has them
+
+/** Builds a reference once. */
+function reference(name, write, flags = plainFlags) {
   const made = (reference.made ??= new Map());
   if (!made.has(name)) {
     const source = folder(name), out = folder(name);
     fs.writeFileSync(path.join(source, 'go.mod'), `module ${name}\n\ngo 1.26\n`);
     write(source, out);
-    execFileSync('go', ['build', ...flags(), '-o', path.join(out, 'program.wasm'), '.'], {
+    execFileSync('go', ['build', ...flags, '-o', path.join(out, 'program.wasm'), '.'], {
       cwd: source,
       stdio: ['ignore', 'inherit', 'inherit'],
       env: { ...process.env, GOOS: 'js', GOARCH: 'wasm', GOWORK: 'off', GOFLAGS: '' },
@@ -393,10 +400,6 @@ function reference(name, write) {
     made.set(name, out);
   }
   return made.get(name);
-}
-
-function flags() {
-  return ['-trimpath', '-ldflags=-s -w'];
 }
 
 // ---- figures

@@ -31,7 +31,7 @@ for (const [name, engine] of Object.entries({ chromium, firefox, webkit })) {
       await tap(browser, 'start-sample');
       await fresh(browser);
       const plan = JSON.parse(planBytes());
-      assert.match(await show(browser, 'total'), new RegExp(plan.cost.replace('.', '[.]')));
+      assert.match(await show(browser, 'total'), new RegExp(plan.total.replace('.', '[.]')));
     });
 
     test('the same bytes as the command line, sample and jobs', async () => {

@@ -45,6 +45,15 @@ export function brotli(bytes) {
   }
 }
 
+/** A page with nothing on it at the same origin: to set things up beside the page. */
+export const blank = '/-blank';
+const blankFile = {
+  raw: Buffer.from('<!doctype html><html lang="en"><title>Blank</title><link rel="icon" href="data:,">'),
+  small: null,
+  type: types['.html'],
+  etag: '"blank"',
+};
+
 /** Every file of a folder, by its address under the root. */
 export function readFolder(dir) {
   const files = new Map();
@@ -135,7 +144,7 @@ class Server {
   async #answer(req, res) {
     const asked = { method: req.method, path: req.url, status: 0, bytes: 0 };
     this.requests.push(asked);
-    const file = this.files.get(new URL(req.url, this.origin).pathname);
+    const file = req.url === blank ? blankFile : this.files.get(new URL(req.url, this.origin).pathname);
     const head = { 'cache-control': 'no-cache', 'x-content-type-options': 'nosniff' };
     let body = Buffer.alloc(0);
     if (req.method !== 'GET' && req.method !== 'HEAD') {

@@ -29,7 +29,7 @@ for (const [name, engine] of Object.entries({ chromium, firefox })) {
       await browser.open(pathToFileURL(file).href);
       await tap(browser, 'start-sample');
       await fresh(browser);
-      assert.match(await show(browser, 'total'), new RegExp(JSON.parse(planBytes()).cost.replace('.', '[.]')));
+      assert.match(await show(browser, 'total'), new RegExp(JSON.parse(planBytes()).total.replace('.', '[.]')));
     });
 
     test('the same bytes as the command line', async () => {
