@@ -15,7 +15,7 @@ import {needed, troubleAt} from './trouble.js';
 const shapes = [
   ['rectangle', mark('Rectangle')],
   ['circle', mark('Circle')],
-  ['area', mark('Plain area')],
+  ['area', mark('Area already known')],
   ['ellipse', mark('Ellipse')],
   ['triangle', mark('Triangle')],
   ['ring', mark('Ring')],
@@ -165,7 +165,7 @@ function stripForm(desk, path, value, ctx) {
 /** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
 function cornersForm(desk, path, value, ctx) {
   return h('div', {class: 'corners'},
-    h('p', {class: 'help'}, say('From one corner as the origin: how far to the right, how far up. One way round.')),
+    h('p', {class: 'help'}, say('Measured from one corner: how far to the right, how far up. List the corners in order, one way round.')),
     h(Rows, {desk, path, list: value, ctx, form: cornerRow, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Corner {n}', {n: i + 1}), class: 'tight', mark: troubleAt(desk, pathText(path)).mark,
       add: {label: say('Add a corner'), row: () => ['', '']}}));
 }

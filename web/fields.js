@@ -117,7 +117,7 @@ export const objects = {
     {name: 'overlap', kind: 'length', unit: 'depth', label: mark('Overlap')},
   ]},
   area: {of: 'an area, when it is an object', fields: [
-    {name: 'area', kind: 'area', unit: 'side', label: mark('Plain area')},
+    {name: 'area', kind: 'area', unit: 'side', label: mark('Area already known')},
     {name: 'strip', kind: 'object', label: mark('Strip along a line')},
     {name: 'corners', kind: 'list', label: mark('Corner by corner')},
     {name: 'count', kind: 'count', label: mark('How many of this shape'), more: true},
@@ -143,7 +143,7 @@ export const objects = {
   offer: {of: 'an offer', fields: [
     {name: 'material', kind: 'material', label: mark('Material')},
     {name: 'pack', kind: 'volume', unit: 'bag', label: mark('Bag or bale of')},
-    {name: 'bulk', kind: 'volume', unit: 'load', label: mark('Loose, by steps of')},
+    {name: 'bulk', kind: 'volume', unit: 'load', label: mark('Loose, in steps of')},
     {name: 'opens_to', kind: 'volume', unit: 'bag', label: mark('Opens to'), help: mark('Loose volume of a compressed bale, fluffed.'), more: true},
     {name: 'breaks', kind: 'list', label: mark('Cheaper by the number'), more: true},
     {name: 'deposit', kind: 'money', label: mark('Deposit on each'), help: mark('Paid back later.'), more: true},
@@ -160,7 +160,7 @@ export const objects = {
   haul: {of: 'haul', fields: [
     {name: 'payload', kind: 'mass', unit: 'weight', label: mark('May be loaded')},
     {name: 'placard', kind: 'mass', unit: 'weight', label: mark('Door placard: people and cargo')},
-    {name: 'people', kind: 'mass', unit: 'weight', label: mark('People who ride, together')},
+    {name: 'people', kind: 'mass', unit: 'weight', label: mark('Weight of all who ride')},
     {name: 'room', kind: 'volume', unit: 'load', label: mark('Room, level')},
     {name: 'trip_cost', kind: 'money', label: mark('Cost of one drive')},
   ]},

@@ -165,7 +165,7 @@ const limits = [
 /** @type {SectionOf[]} */
 const sections = [
   {
-    name: 'mixes', title: mark('Mixes of your own'), about: mark('Recipes by volume, over the ones that come with Barrow.'), paths: ['mixes'],
+    name: 'mixes', title: mark('Mixes of your own'), about: mark('Recipes by volume, besides the ones that come with Barrow.'), paths: ['mixes'],
     sum: doc => lengthOf(doc.mixes) > 0 ? sayCount(lengthOf(doc.mixes), '{n} mix', '{n} mixes') : '',
     form: (desk, ctx) => rowsOf(desk, 'mixes', ctx, {form: mixForm, one: mixTitle, add: {label: say('Add a mix'), row: newMix}}),
   },
@@ -191,7 +191,7 @@ const sections = [
     form: haulForm,
   },
   {
-    name: 'own', title: mark('Materials and pots of your own'), about: mark('What the built-in lists do not have, or have otherwise.'), paths: ['materials', 'containers'],
+    name: 'own', title: mark('Materials and pots of your own'), about: mark('What the built-in lists do not have, or have differently.'), paths: ['materials', 'containers'],
     sum: doc => [lengthOf(doc.materials) > 0 && sayCount(lengthOf(doc.materials), '{n} material', '{n} materials'), lengthOf(doc.containers) > 0 && sayCount(lengthOf(doc.containers), '{n} container', '{n} containers')].filter(Boolean).join(', '),
     form: (desk, ctx) => [
       rowsOf(desk, 'materials', ctx, {form: materialForm, one: materialTitle, add: {label: say('Add a material'), row: newMaterial}}),
@@ -220,7 +220,7 @@ class Delivery extends Part {
     const on = value !== undefined, path = ['delivery'];
     return h('div', {class: 'optional'},
       tick({desk, path, suffix: on ? '' : '-tick', label: say('The yard delivers'), checked: on, onTick: yes => desk.slate.set(path, yes ? {} : undefined)}),
-      on && h('p', {class: 'help'}, say('Say at each offer whether the yard brings it.')),
+      on && h('p', {class: 'help'}, say('At each offer, say whether the yard brings it.')),
       on && h('div', {class: 'pair', role: 'group', 'aria-label': say('The yard delivers')}, objects.delivery.fields.map(r => control(desk, path, value, 'delivery', r.name, ctx))),
       on && leftOver(desk, path, value, ['delivery'], objects.delivery.fields.map(r => r.name), ctx));
   }

@@ -28,7 +28,7 @@ const steps = {
   ],
   cover: (f, task) => [
     say('Weed and water first.'),
-    f.sheets && say('Lay the {sheets} sheets with their overlap.', f),
+    f.sheets && say('Lay the sheets, {sheets}, with their overlap.', f),
     say('Spread {layer} of {material} over {area}, and draw it back from the stems.', {...f, material: task.filling}),
   ],
 };
@@ -44,7 +44,7 @@ const mind = {
 /** The whole place. */
 export function groundView(desk) {
   const {plan} = desk;
-  if (!plan) return h('p', {class: 'note'}, say('Nothing to place yet: enter what is to be done in the Job place.'));
+  if (!plan) return h('p', {class: 'note'}, say('Nothing to place yet: enter the work under Job.'));
   return h('div', {class: 'ground'},
     h('h1', null, say('What goes where')),
     plan.tasks.map((task, i) => groundTask(desk, task, i)),

@@ -61,7 +61,7 @@ function choices(desk) {
     options.length > 1 && fold(desk, 'choices', say('Other orders to choose from'), () =>
       h('ul', {class: 'options'}, options.map((o, i) => h('li', {key: i},
         h('p', null, o.total && [h('strong', {class: 'figure'}, money(desk, o.total)), ' '],
-          say('{left} over, {packs} to lift, {trips} trips', {left: o.left_shown, packs: o.packs, trips: o.trips})),
+          say('{left} over, packs to lift: {packs}, trips: {trips}', {left: o.left_shown, packs: o.packs, trips: o.trips})),
         h('p', null, i === 0 ? say('As planned.') : o.order.map(l => buys(desk, l)).join('; ')))))));
 }
 

@@ -44,7 +44,7 @@ class Shelf extends Component {
       h('section', null, h('h3', null, say('On this device')),
         h('p', null, desk.keep.state.can ? say('Jobs are kept on this device, by this browser alone. Save a file of what must not be lost.') : desk.keep.state.text),
         h('p', null, desk.offlineText?.()),
-        desk.keep.unread().length > 0 && h('p', null, say('Something kept here did not read. It is set aside, not deleted.')),
+        desk.keep.unread().length > 0 && h('p', null, say('Something saved here could not be read. It is set aside, not deleted.')),
         h('p', {class: 'note'}, say('Product labels, local codes and licensed practice come before any figure here.'))));
   }
 }

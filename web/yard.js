@@ -12,7 +12,7 @@ import {problemAt} from './desk.js';
 /** The whole place. */
 export function yardView(desk) {
   const {plan} = desk;
-  if (!plan) return h('p', {class: 'note'}, say('Nothing to buy yet: enter what is to be done in the Job place.'));
+  if (!plan) return h('p', {class: 'note'}, say('Nothing to buy yet: enter the work under Job.'));
   return h('div', {class: 'yard'},
     h('h1', null, say('What to buy')),
     changes(desk),
@@ -38,7 +38,7 @@ function list(desk) {
     h('h2', {class: 'unseen'}, say('The list')),
     h('ul', {class: 'lines'}, order.map(l => line(desk, l))),
     all && h('p', {class: 'done', role: 'status'}, say('All of it is ticked.')),
-    some && h('button', {type: 'button', class: 'quiet', onClick: () => buyTicked(desk)}, say('What is ticked is bought: work out the rest')));
+    some && h('button', {type: 'button', class: 'quiet', onClick: () => buyTicked(desk)}, say('I bought what is ticked: plan the rest')));
 }
 
 /** One line: so many packs of a material. */
@@ -170,7 +170,7 @@ function others(desk) {
 /** How much of everything is left, where nobody has counted. */
 function stock(desk) {
   return fold(desk, 'only-stock', say('Little left of everything?'), () => h('div', {class: 'line-fields'},
-    h(Entry, {desk, path: ['yard', 'only_stock'], kind: 'count', label: say('At most so many of each that has no stock given'), test: 'only-stock', set: v => setOnlyStock(desk, v)})));
+    h(Entry, {desk, path: ['yard', 'only_stock'], kind: 'count', label: say('At most this many of each, where no stock is given'), test: 'only-stock', set: v => setOnlyStock(desk, v)})));
 }
 
 /** The drives and the yard's own loads. */

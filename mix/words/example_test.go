@@ -12,7 +12,7 @@ import (
 func Example() {
 	t, err := words.Parse([]byte(`{"language": "es", "library": {
 		"Cover {0} with {1}": "Cubrir {0} con {1}",
-		"Bark mulch": "Mantillo de corteza",
+		"Bark mulch": "Acolchado de corteza",
 		"sq ft": "pie²|pies²", "cu ft": "pie³|pies³"
 	}}`))
 	if err != nil {
@@ -28,6 +28,6 @@ func Example() {
 	fmt.Println(p.Tasks[0].Title)
 	fmt.Println(p.Voice().Volume(p.Needs[0].Buy.Plan * 102 / 100))
 	// Output:
-	// Cubrir 90 pies² con Mantillo de corteza
+	// Cubrir 90 pies² con Acolchado de corteza
 	// 15,3 pies³
 }
