@@ -1,11 +1,16 @@
 // @ts-check
 // The page's words. The English text is the key: say('Saved as {name}', {name}).
-// text/es.json has the others; what it lacks is said in English.
+// text/es.json has the others; what it lacks is said in English. As built it has
+// no English: a list of keys in one string, six digits each, and then the texts.
 
-/** @typedef {{language: string, page?: Record<string, string>, library?: Record<string, string>}} LanguageFile */
+/** @typedef {Record<string, string> | string[]} Texts */
+/** @typedef {{language: string, page?: Texts, library?: Texts}} LanguageFile */
 
 /** @type {LanguageFile | null} */
 let file = null;
+
+/** The page's texts by keyOf their English. @type {Map<string, string>} */
+let texts = new Map();
 
 /**
  * Everything said from now on is in this language; null is English.
@@ -13,6 +18,21 @@ let file = null;
  */
 export function setLanguage(next = null) {
   file = next;
+  texts = new Map(byKey(next?.page ?? {}));
+}
+
+/** @param {Texts} page @returns {[string, string][]} */
+function byKey(page) {
+  if (!Array.isArray(page)) return Object.entries(page).map(([english, text]) => [keyOf(english), text]);
+  const keys = page[0].match(/.{6}/g) ?? [];
+  return keys.map((key, i) => [key, page[i + 1]]);
+}
+
+/** What stands for an English text, as words.Key in mix/words makes it. @param {string} english */
+function keyOf(english) {
+  let hash = 0x811c9dc5;
+  for (const byte of new TextEncoder().encode(english)) hash = Math.imul(hash ^ byte, 0x01000193);
+  return (hash >>> 24 ^ hash & 0xffffff).toString(16).padStart(6, '0');
 }
 
 /** The language that is spoken: 'en' or that of the file. */
@@ -26,8 +46,7 @@ export function language() {
  * @param {Record<string, unknown>} [values]
  */
 export function say(template, values = {}) {
-  const page = file?.page ?? {};
-  const own = Object.hasOwn(page, template) ? page[template] : template;
+  const own = texts.size ? texts.get(keyOf(template)) : template;
   return String(own || template).replace(/\{(\w+)\}/g, (whole, name) => Object.hasOwn(values, name) ? String(values[name]) : whole);
 }
 

@@ -58,7 +58,7 @@ func (t *Tongue) wordEnd(s string, i int) int {
 	first := endOf(s, i)
 	if first < len(s) && s[first] == ' ' {
 		if second := endOf(s, first+1); second > first+1 {
-			if _, known := t.forms[s[i:second]]; known {
+			if _, known := t.forms[Key(s[i:second])]; known {
 				return second
 			}
 		}

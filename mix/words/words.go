@@ -4,6 +4,7 @@ package words
 
 import (
 	"errors"
+	"strconv"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units/say"
@@ -13,8 +14,8 @@ import (
 // nil Tongue is English with a point. A Tongue does not change once made.
 type Tongue struct {
 	language string
-	comma    bool // the decimal mark
-	forms    map[string]string
+	comma    bool              // the decimal mark
+	forms    map[uint32]string // by the Key of the English form
 }
 
 // MaxBytes bounds a language file.
@@ -26,12 +27,15 @@ const MaxBytes = 1 << 20
 //
 // Decimal is "." when it is left out. "page" is for a page, and not looked at.
 // A translation has the holes of its English form, in any order.
+//
+// The page downloads a file that is shorter: in place of an object, a list of
+// all [Key]s in one string, six hexadecimal digits each, and then their texts.
 func Parse(data []byte) (*Tongue, error) {
 	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: 4, Nodes: 20_000})
 	if len(faults) > 0 {
 		return nil, faults[0]
 	}
-	t := &Tongue{forms: map[string]string{}}
+	t := &Tongue{forms: map[uint32]string{}}
 	language, decimal, library := root.Field("language"), root.Field("decimal"), root.Field("library")
 	if language == nil || language.Kind != wire.String || language.Text == "" {
 		return nil, errors.New(`a language file has its language, such as "language": "es"`)
@@ -43,20 +47,63 @@ func Parse(data []byte) (*Tongue, error) {
 		}
 		t.comma = decimal.Text == ","
 	}
-	if library == nil || library.Kind != wire.Object {
-		return nil, errors.New(`a language file has its forms in an object, "library"`)
+	var err error
+	switch {
+	case library != nil && library.Kind == wire.Object:
+		err = t.named(library)
+	case library != nil && library.Kind == wire.Array && len(library.Items) > 0:
+		err = t.keyed(library.Items[0].Text, library.Items[1:])
+	default:
+		err = errors.New(`a language file has its forms in an object, "library"`)
 	}
-	for i, english := range library.Keys {
-		n := &library.Items[i]
-		if n.Kind != wire.String || n.Text == "" {
-			return nil, errors.New("no text for: " + english)
-		}
-		if say.Holes(n.Text) != say.Holes(english) {
-			return nil, errors.New("other holes than the English: " + english)
-		}
-		t.forms[english] = n.Text
+	if err != nil {
+		return nil, err
 	}
 	return t, nil
+}
+
+// named takes forms in by their English.
+func (t *Tongue) named(library *wire.Node) error {
+	for i, english := range library.Keys {
+		n := &library.Items[i]
+		switch {
+		case n.Kind != wire.String || n.Text == "":
+			return errors.New("no text for: " + english)
+		case say.Holes(n.Text) != say.Holes(english):
+			return errors.New("other holes than the English: " + english)
+		case t.forms[Key(english)] != "":
+			return errors.New("another form has the same key, word it otherwise: " + english)
+		}
+		t.forms[Key(english)] = n.Text
+	}
+	return nil
+}
+
+// keyed takes forms in by their keys, as the build wrote them.
+func (t *Tongue) keyed(keys string, texts []wire.Node) error {
+	if len(keys) != keyDigits*len(texts) {
+		return errors.New("a language file has as many keys as texts")
+	}
+	for i := range texts {
+		key, err := strconv.ParseUint(keys[keyDigits*i:][:keyDigits], 16, 32)
+		if err != nil {
+			return err
+		}
+		t.forms[uint32(key)] = texts[i].Text
+	}
+	return nil
+}
+
+const keyDigits = 6
+
+// Key stands for an English form, in a download that would else have every form
+// twice: FNV-1a, folded to 24 bits. The page has its own, keyOf in web/say.js.
+func Key(english string) uint32 {
+	h := uint32(0x811c9dc5)
+	for i := range len(english) {
+		h = (h ^ uint32(english[i])) * 0x01000193
+	}
+	return h>>24 ^ h&0xffffff
 }
 
 // Comma returns the language with a comma, or a point, as its decimal mark. t
@@ -84,7 +131,7 @@ func (t *Tongue) Language() string {
 // none.
 func (t *Tongue) Form(english string) string {
 	if t != nil {
-		if form, ok := t.forms[english]; ok {
+		if form, ok := t.forms[Key(english)]; ok {
 			return form
 		}
 	}

@@ -98,6 +98,10 @@ func TestParseRefuses(t *testing.T) {
 		{"a hole too many", `{"language": "es", "library": {"a": "b {0}"}}`},
 		{"a hole of another kind", `{"language": "es", "library": {"a {=0}": "b {0}"}}`},
 		{"a key twice", `{"language": "es", "library": {"a": "b", "a": "c"}}`},
+		{"two forms with one key", `{"language": "es", "library": {"form 150": "a", "form 1091": "b"}}`},
+		{"no keys", `{"language": "es", "library": []}`},
+		{"a key too few", `{"language": "es", "library": ["00000a", "a", "b"]}`},
+		{"a key that is no number", `{"language": "es", "library": ["00000x", "a"]}`},
 		{"too large", `{"language": "es", "library": {"a": "` + strings.Repeat("b", MaxBytes) + `"}}`},
 	} {
 		if es, err := Parse([]byte(tt.doc)); err == nil || es != nil {

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 )
 
 // files is a built folder: what is in each file, by its path with slashes.
@@ -51,6 +52,13 @@ func build(source string) (files, error) {
 	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*.svg"} {
 		if err := made.copy(source, pattern); err != nil {
 			return nil, err
+		}
+	}
+	for _, name := range made.names() {
+		if strings.HasPrefix(name, "text/") {
+			if made[name], err = short(made[name]); err != nil {
+				return nil, fmt.Errorf("%s: %w", name, err)
+			}
 		}
 	}
 	if err := made.icons(); err != nil {

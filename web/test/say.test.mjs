@@ -19,6 +19,9 @@ test('what is said', t => {
   assert.equal(say('Empty'), 'Empty', 'what is missing is said in English');
   assert.equal(say('Not there'), 'Not there');
   assert.equal(say('constructor'), 'constructor');
+  setLanguage({language: 'es', page: ['af4ea6', 'Quedó como {name}']});
+  assert.equal(say('Saved as {name}', {name: 'Paseo'}), 'Quedó como Paseo', 'as the build writes it');
+  assert.equal(say('Not there'), 'Not there');
   setLanguage(JSON.parse('{"language": "es"}'));
   assert.equal(say('Saved as {name}', {name: 1}), 'Saved as 1');
 });
