@@ -1,9 +1,6 @@
 // Package qr makes the QR code of a link, as ISO/IEC 18004 has it: 8-bit mode,
-// error correction level L.
-//
-// coding.go is rsc.io/qr/coding v0.2.0 less its fmt, which alone would add 60 kB
-// to a download of 600, and less the modes that a link has no use for; LICENSE is
-// its own. The tests hold it to the module as published, module for module.
+// error correction level L, mask 0. The tests hold it to rsc.io/qr, module for
+// module.
 package qr
 
 import "strconv"
@@ -15,15 +12,15 @@ const Most = 2953
 // module, with the quiet zone of four around it. ok is false when text is longer
 // than [Most].
 func Path(text string) (size int, d []byte, ok bool) {
-	code := encode(text)
-	if code == nil {
+	c := encode(text)
+	if c == nil {
 		return 0, nil, false
 	}
 	const quiet = 4
-	for y := range code.Size {
-		for x := 0; x < code.Size; x++ {
+	for y := range c.size {
+		for x := 0; x < c.size; x++ {
 			run := 0
-			for code.Black(x+run, y) {
+			for c.dark(x+run, y) {
 				run++
 			}
 			if run == 0 {
@@ -37,28 +34,127 @@ func Path(text string) (size int, d []byte, ok bool) {
 			x += run
 		}
 	}
-	return code.Size + 2*quiet, d, true
+	return c.size + 2*quiet, d, true
 }
 
 // encode makes the smallest code that holds text, or nil.
-func encode(text string) *Code {
-	if len(text) > Most {
+func encode(text string) *code {
+	if len(text) > Most { // which version 40 holds
 		return nil
 	}
-	data := String(text)
-	for v := Version(MinVersion); v <= MaxVersion; v++ {
-		if data.Bits(v) > v.DataBytes(L)*8 {
-			continue
+	for version := 1; ; version++ {
+		c := drawn(version)
+		free := 0
+		for _, m := range c.modules {
+			if m == 0 {
+				free++
+			}
 		}
-		plan, err := NewPlan(v, L, 0)
-		if err != nil {
-			return nil
+		check, blocks := int(checks[version]), int(blocks[version])
+		room := free/8 - check*blocks
+		if data := stream(text, version, room); data != nil {
+			c.fill(interleave(data, check, blocks))
+			return c
 		}
-		code, err := plan.Encode(data)
-		if err != nil {
-			return nil
-		}
-		return code
 	}
-	return nil
+}
+
+// checks and blocks are how many check bytes a block has, and how many blocks
+// there are, by version at level L: table 9.
+const (
+	checks = "\x00\x07\x0a\x0f\x14\x1a\x12\x14\x18\x1e\x12\x14\x18\x1a\x1e\x16\x18\x1c\x1e\x1c\x1c\x1c\x1c\x1e\x1e\x1a\x1c\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e"
+	blocks = "\x00\x01\x01\x01\x01\x01\x02\x02\x02\x02\x04\x04\x04\x04\x04\x06\x06\x06\x06\x07\x08\x08\x09\x09\x0a\x0c\x0c\x0c\x0d\x0e\x0f\x10\x11\x12\x13\x13\x14\x15\x16\x18\x19"
+)
+
+// stream is text as room bytes of data, or nil where it is too long: the mode in
+// four bits, the length, the bytes, four zeros, and padding.
+func stream(text string, version, room int) []byte {
+	data := []byte{byte(len(text) >> 8), byte(len(text))}
+	if version < 10 {
+		data = data[1:] // and is refused where it does not fit
+	}
+	data = append(data, text...)
+	if len(data) >= room {
+		return nil
+	}
+	high := byte(4) // bytes, the mode
+	for i, b := range data {
+		data[i] = high<<4 | b>>4
+		high = b
+	}
+	data = append(data, high<<4)
+	for pad := byte(0xec); len(data) < room; pad ^= 0xec ^ 0x11 {
+		data = append(data, pad)
+	}
+	return data
+}
+
+// interleave splits data into blocks, the last of them a byte longer where it
+// does not go up, and takes the first byte of each, the second and so on; then
+// the check bytes in the same way.
+func interleave(data []byte, check, blocks int) []byte {
+	all := make([]byte, len(data)+check*blocks)
+	short, at := len(data)/blocks, 0
+	long := blocks - len(data)%blocks // the first of the longer ones
+	poly := generator(check)
+	for k := range blocks {
+		n := short
+		if k >= long {
+			n++
+		}
+		block := data[at:][:n]
+		at += n
+		for i, b := range block {
+			to := i*blocks + k
+			if i == short { // only the longer ones have it
+				to -= long
+			}
+			all[to] = b
+		}
+		for i, b := range remainder(block, poly) {
+			all[len(data)+i*blocks+k] = b
+		}
+	}
+	return all
+}
+
+// mul multiplies in the field of 256 elements over x^8 + x^4 + x^3 + x^2 + 1.
+func mul(a, b byte) (p byte) {
+	for ; b > 0; b >>= 1 {
+		if b&1 > 0 {
+			p ^= a
+		}
+		high := a >> 7
+		a = a<<1 ^ high*0x1d
+	}
+	return p
+}
+
+// generator is the polynomial of n check bytes, the highest power first, less
+// its leading 1: the product of x - 2^i for i below n.
+func generator(n int) []byte {
+	g := make([]byte, n)
+	g[n-1] = 1
+	for root := byte(1); n > 0; n-- {
+		for i := range g {
+			g[i] = mul(g[i], root)
+			if i+1 < len(g) {
+				g[i] ^= g[i+1]
+			}
+		}
+		root = mul(root, 2)
+	}
+	return g
+}
+
+// remainder is what is left of block, times x^len(g), divided by g.
+func remainder(block, g []byte) []byte {
+	r := make([]byte, len(g)+1) // the last stays 0
+	for _, b := range block {
+		q := b ^ r[0]
+		for i, c := range g {
+			r[i] = r[i+1] ^ mul(c, q)
+		}
+	}
+	return r[:len(g)]
 }
