@@ -139,7 +139,7 @@ export function createActs(desk, program) {
     /** Another tab saved or deleted a job. */
     heard({id, record}) {
       if (id === desk.record?.id && record && record.rev !== desk.record.rev) {
-        if (record.doc && JSON.stringify(record.doc) === JSON.stringify(slate.doc)) desk.record = record;
+        if (record.doc && JSON.stringify(record.doc) === JSON.stringify(slate.doc)) desk.record = {...record, doc: slate.doc};
         else if (slate.doc === desk.record.doc) take(record);
         else differ(record);
       }

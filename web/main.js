@@ -24,13 +24,14 @@ if (desk.theme) document.documentElement.dataset.theme = desk.theme;
 
 // Redraws come together, once a frame at most.
 const root = document.getElementById('app');
-let drawn = false;
+let due = false, drawn = false;
 desk.redraw = () => {
-  if (drawn) return;
-  drawn = true;
+  if (due) return;
+  due = true;
   queueMicrotask(() => {
-    drawn = false;
-    root.querySelector(':scope > .starting')?.remove();
+    due = false;
+    if (!drawn) root.replaceChildren(); // what stood there for want of this
+    drawn = true;
     render(view(desk), root);
   });
 };
@@ -75,7 +76,6 @@ async function start() {
   desk.comma = decimalMark(navigator.language, setting('decimal')) === ',';
   if (language !== 'en' || desk.comma) await speak(desk, program, language).catch(() => speak(desk, program, 'en'));
   const last = desk.keep.last();
-  root.replaceChildren();
   if (last && !location.hash) desk.acts.take(last);
   desk.redraw();
   await openAddress();

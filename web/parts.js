@@ -7,8 +7,8 @@ const block = id => document.getElementById(id)?.textContent;
 export const single = Boolean(block('barrow-wasm'));
 
 /** What startProgram takes. */
-export const parts = single ? {worker: workerInside, wasm: unzip(block('barrow-wasm'))}
-  : {worker: () => new Worker('worker.js', {type: 'module'}), wasm: 'barrow.wasm'};
+export const parts = single ? {worker: workerInside, bytes: unzip(block('barrow-wasm'))}
+  : {worker: () => globalThis.barrowEarly ?? new Worker('worker.js', {type: 'module'})};
 
 // workerInside is a port with the program behind it: in a worker or, where the
 // browser lets a file start none, here.

@@ -4,25 +4,10 @@ const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
 /**
- * Compiles the program here, while it downloads: the page has begun to fetch it
- * before any script ran, which a worker's own fetch would not know of. Bytes are
- * left as they are, for the worker: Chromium ends the page in one file where a
- * compiled program goes through its port.
+ * Starts the program. `parts` has the worker that it runs in and, where that
+ * cannot fetch it, its bytes.
  *
- * @param {string | ArrayBuffer | Promise<ArrayBuffer>} wasm where it is, or its bytes
- */
-async function compile(wasm) {
-  if (typeof wasm !== 'string') return wasm;
-  const response = await fetch(wasm);
-  if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
-  if (response.headers.get('Content-Type')?.startsWith('application/wasm')) return WebAssembly.compileStreaming(response);
-  return WebAssembly.compile(await response.arrayBuffer()); // a host that does not know the type
-}
-
-/**
- * Starts the program: `parts` says where it and its worker are.
- *
- * @param {{worker: () => Worker, wasm: string | ArrayBuffer | Promise<ArrayBuffer>}} parts
+ * @param {{worker: () => Worker, bytes?: Promise<ArrayBuffer>}} parts
  */
 export function startProgram(parts) {
   const worker = parts.worker();
@@ -43,7 +28,8 @@ export function startProgram(parts) {
     worker.addEventListener('error', event => reject(new Error(event.message || 'the program did not start')));
   });
   ready.catch(() => {}); // told to whoever asks
-  compile(parts.wasm).then(module => worker.postMessage({start: {module}}), fail);
+  parts.bytes?.then(bytes => worker.postMessage({start: {bytes}}), fail);
+  worker.postMessage({hello: true});
 
   /** One call: a verb and documents as bytes. */
   async function call(verb, ...docs) {

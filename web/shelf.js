@@ -21,10 +21,15 @@ class Shelf extends Component {
   }
 
   render({desk}) {
-    const close = () => { desk.shelfOpen = false; desk.shared = null; desk.redraw(); };
+    const close = () => {
+      desk.shelfOpen = false;
+      desk.shared = null;
+      desk.redraw();
+      document.querySelector('.head .menu')?.focus();
+    };
     const act = (test, name, does, more) => h('li', {key: test}, h('button', {type: 'button', 'data-test': test, onClick: does, ...more}, name));
     const has = Boolean(desk.record);
-    return h('dialog', {ref: d => { this.dialog = d; }, class: 'shelf', 'aria-labelledby': 'shelf-head', onClose: close, onCancel: close},
+    return h('dialog', {ref: d => { this.dialog = d; }, class: 'shelf', 'aria-labelledby': 'shelf-head', onClose: close},
       h('div', {class: 'shelf-head'},
         h('h2', {id: 'shelf-head'}, say('Jobs and more')),
         h('button', {type: 'button', class: 'quiet', 'data-test': 'shelf-close', onClick: () => this.dialog.close()}, say('Close'))),

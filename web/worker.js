@@ -1,21 +1,33 @@
 // The program, away from the page: answers {id, verb, docs} with {id, answer}.
 //
-// The page sends {start: {module}} first: the program, compiled, or its bytes.
+// It fetches the program itself; in the page that is one file, where self is a
+// port, the page sends {start: {bytes}}. Asked {hello}, it says {ready} once it
+// can answer.
 import './wasm_exec.js';
 
 const program = start();
 const encoder = new TextEncoder();
 
-/** Waits for the program, and starts it. */
 async function start() {
-  const module = await new Promise(resolve => {
-    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.module); });
-  });
   const go = new globalThis.Go();
-  const made = await WebAssembly.instantiate(module, go.importObject); // a module's instance, or of bytes both
-  const instance = made.instance ?? made;
+  const {instance} = await (self.location ? fetched('barrow.wasm', go.importObject) : sent(go.importObject));
   go.run(instance); // until it waits to be asked
   return instance.exports;
+}
+
+/** Compiles while it downloads, where the host names the type right. */
+async function fetched(wasm, imports) {
+  const response = await fetch(wasm);
+  if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
+  if (response.headers.get('Content-Type')?.startsWith('application/wasm')) return WebAssembly.instantiateStreaming(response, imports);
+  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
+
+async function sent(imports) {
+  const bytes = await new Promise(resolve => {
+    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.bytes); });
+  });
+  return WebAssembly.instantiate(bytes, imports);
 }
 
 /** One call: the texts of the question go into the program's memory, the answer is copied out. */
@@ -30,7 +42,8 @@ function ask({room, ask, answer, mem}, verb, docs) {
 }
 
 self.addEventListener('message', async event => {
-  const {id, verb, docs} = event.data;
+  const {hello, id, verb, docs} = event.data;
+  if (hello) program.then(() => self.postMessage({ready: true}), error => self.postMessage({failed: String(error)}));
   if (id === undefined) return;
   try {
     const answer = ask(await program, verb, docs);
@@ -39,5 +52,3 @@ self.addEventListener('message', async event => {
     self.postMessage({id, error: String(error)});
   }
 });
-
-program.then(() => self.postMessage({ready: true}), error => self.postMessage({failed: String(error)}));

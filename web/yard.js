@@ -105,7 +105,7 @@ function changes(desk) {
   if (!desk.home || desk.home === desk.slate.doc) return null;
   const {changes: c} = desk;
   return h('section', {class: 'changes', 'data-test': 'changes', 'aria-label': say('What changed at the yard')},
-    h('h2', null, say('What changed')),
+    h('h2', {id: 'changed', tabIndex: -1}, say('What changed')),
     !c ? h('p', null, say('Working it out.')) : [
       h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
         packName(k) + ' ' + k.name + ': ', h('strong', null, say('{after}, was {before}', {before: k.before, after: k.after}))))),

@@ -15,6 +15,7 @@ export function setSoldOut(desk, name, out) {
   leaveHome(desk);
   const rest = (desk.slate.doc.yard?.without ?? []).filter(n => n !== name);
   setYard(desk, 'without', out ? [...rest, name] : rest, out ? say('Sold out: {offer}', {offer: name}) : say('There after all: {offer}', {offer: name}));
+  requestAnimationFrame(() => document.getElementById('changed')?.focus()); // the line that was tapped goes
 }
 
 /** Takes what is ticked as bought, so that the rest is worked out without it. */

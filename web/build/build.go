@@ -41,6 +41,7 @@ func build(source string) (files, error) {
 	loader := loaderOf(goroot)
 	made := files{"barrow.wasm": program}
 	for _, b := range []struct{ name, from string }{
+		{"early.js", "early.js"},
 		{"main.js", "main.js"},
 		{"worker.js", "worker.js"},
 		{"style.css", "style.css"},

@@ -25,7 +25,7 @@ func TestReport(t *testing.T) {
 		}
 	}
 	visit := rows["a first visit: all but "+strings.Join(besides, ", ")]
-	empty := rows["an empty Go program, built the same way"]
+	empty := rows["an empty Go program, as it is linked"]
 	want := map[string]float64{"a.js": 3000, "barrow.html": 14, "text/b.json": 1000}
 	for name, raw := range want {
 		if rows[name][0] != raw {

@@ -57,7 +57,7 @@ func single(source []byte, made files) ([]byte, error) {
 			return raw + policyTag(policy.Single([]string{worker, main}, []string{style})), nil
 		case tag.Data == "script":
 			skip = true
-			if src := attr(tag, "src"); src != "main.js" {
+			if src := attr(tag, "src"); src != "main.js" && src != "early.js" {
 				return "", fmt.Errorf("the single file has no place for %q", src)
 			}
 			return "", nil
