@@ -157,7 +157,7 @@ export class Field extends Component {
           onInput: (/** @type {any} */ e) => this.input(e), onBlur: () => this.blur(),
         }),
         waiting && wantsMark(id),
-        unit && h('span', {class: cls('unit', {spare: !bare}), id: id + '-unit', 'aria-hidden': bare ? undefined : 'true'}, unit)),
+        unit && h('span', {class: cls('unit', {spare: !bare}), id: id + '-unit', 'aria-hidden': bare ? undefined : 'true'}, say(unit))),
       below(text, id, help, problem));
   }
 }
@@ -166,7 +166,7 @@ export class Field extends Component {
 function helpOf(row, {help, writing}) {
   const about = help ?? (row.help ? say(row.help) : '');
   if (!row.example) return about || undefined;
-  const example = row.example[writing?.measure] ?? row.example;
+  const example = say(row.example[writing?.measure] ?? row.example);
   if (about === '') return say('such as {example}', {example});
   return about.endsWith('.') ? `${about} ${say('Such as {example}.', {example})}` : `${about}, ${say('such as {example}', {example})}`;
 }

@@ -17,15 +17,15 @@ import {mark} from './say.js';
  * @property {boolean} [more] not among what is asked first
  */
 
-/** A field's own unit, put after a bare number. @type {Record<string, {us: string, metric: string}>} */
+/** A field's own unit, put after a bare number; beside it stands what it is called. @type {Record<string, {us: string, metric: string}>} */
 export const units = {
-  depth: {us: 'in', metric: 'cm'},
-  side: {us: 'ft', metric: 'm'},
+  depth: {us: mark('in'), metric: 'cm'},
+  side: {us: mark('ft'), metric: 'm'},
   pot: {us: 'gal', metric: 'L'},
-  bag: {us: 'cu ft', metric: 'L'},
-  load: {us: 'cu yd', metric: 'm3'},
+  bag: {us: mark('cu ft'), metric: 'L'},
+  load: {us: mark('cu yd'), metric: mark('m3')},
   weight: {us: 'lb', metric: 'kg'},
-  heaviness: {us: 'lb/cu yd', metric: 'kg/m3'},
+  heaviness: {us: mark('lb/cu yd'), metric: mark('kg/m3')},
   share: {us: '%', metric: '%'},
 };
 
@@ -83,7 +83,7 @@ export const objects = {
     {name: 'shape', kind: 'choice', label: mark('Seen from above'), choices: [['round', mark('Round')], ['square', mark('Square')]]},
     {name: 'below_rim', kind: 'length', unit: 'depth', label: mark('Left free below the rim'), help: mark('Room for water.'), more: true},
     {name: 'cells', kind: 'count', label: mark('Cells in one tray'), more: true},
-    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball already in it'), example: {us: '#1, 0.7 gal, 6 in x 6 in', metric: '#1, 3 L, 15 cm x 15 cm'}, more: true},
+    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball already in it'), example: {us: mark('#1, 0.7 gal, 6 in x 6 in'), metric: '#1, 3 L, 15 cm x 15 cm'}, more: true},
   ]},
   amend: {of: 'an amend task', fields: [
     {name: 'area', kind: 'area', unit: 'side', label: mark('Ground')},
@@ -97,7 +97,7 @@ export const objects = {
     {name: 'holes', kind: 'count', label: mark('How many holes')},
     {name: 'width', kind: 'length', unit: 'depth', label: mark('Hole, across')},
     {name: 'depth', kind: 'length', unit: 'depth', label: mark('Hole, deep')},
-    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball'), example: {us: '#1, 0.7 gal, 6 in x 7 in', metric: '#1, 3 L, 15 cm x 18 cm'}},
+    {name: 'ball', kind: 'ball', unit: 'depth', label: mark('Root ball'), example: {us: mark('#1, 0.7 gal, 6 in x 7 in'), metric: '#1, 3 L, 15 cm x 18 cm'}},
     {name: 'above_grade', kind: 'length', unit: 'depth', label: mark('Ball stands above the ground'), help: mark('In clay 1 to 2 in, 3 to 5 cm.')},
     {name: 'share', kind: 'share', unit: 'share', label: mark('Material in the backfill'), help: mark('Left empty, only the soil dug goes back.')},
     {name: 'soil', kind: 'choice', label: mark('Soil dug'), choices: soils},
