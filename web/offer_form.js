@@ -43,7 +43,7 @@ export function offerForm(desk, path, value, ctx) {
 /** @param {any} desk @param {any[]} path @param {any} list @param {any} ctx */
 function breaks(desk, path, list, ctx) {
   return h('fieldset', {class: 'values'},
-    h('legend', null, say('Cheaper by the number')),
+    h('legend', null, say('Price breaks')),
     h(Rows, {desk, path, list, ctx, form: breakForm, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: troubleAt(desk, pathText(path)).mark}));
 }
 
