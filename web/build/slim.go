@@ -2,8 +2,10 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/binary"
 	"errors"
+	"slices"
 )
 
 // slim makes a Go program's WebAssembly smaller to send, and changes nothing of
@@ -20,7 +22,9 @@ func slim(wasm []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	segments = joinSegments(segments)
+	if segments, err = joinSegments(segments); err != nil {
+		return nil, err
+	}
 	for _, s := range segments {
 		quiet(s.bytes)
 	}
@@ -132,21 +136,27 @@ func readSegments(b []byte) ([]segment, error) {
 }
 
 // joinSegments writes zeros out where that is shorter, packed, than to start a
-// segment. Memory is zero before the segments are laid into it.
-func joinSegments(list []segment) []segment {
+// segment. Memory is zero before the segments are laid into it. The linker lays
+// some out of order, so that zeros between two may be where a third one lies:
+// they are joined by address.
+func joinSegments(list []segment) ([]segment, error) {
 	const gap = 4096
 	var out []segment
-	for _, s := range list {
+	for _, s := range slices.SortedFunc(slices.Values(list), func(a, b segment) int { return cmp.Compare(a.at, b.at) }) {
 		if k := len(out) - 1; k >= 0 {
 			last := &out[k]
-			if zeros := s.at - last.at - int64(len(last.bytes)); zeros >= 0 && zeros <= gap {
+			zeros := s.at - last.at - int64(len(last.bytes))
+			if zeros < 0 {
+				return nil, errNotGo // one over another: which is last would matter
+			}
+			if zeros <= gap {
 				last.bytes = append(append(last.bytes, make([]byte, zeros)...), s.bytes...)
 				continue
 			}
 		}
 		out = append(out, segment{s.at, bytes.Clone(s.bytes)})
 	}
-	return out
+	return out, nil
 }
 
 func writeSegments(list []segment) []byte {
