@@ -213,8 +213,8 @@ func shortOf(c *checker, lines []Line, stock units.Volume) {
 // checked before, material by material; a minimum may still leave a need
 // uncovered.
 func (r *request) refuse(c *checker, err error) {
-	var e *order.Error
-	if !errors.As(err, &e) {
+	e, ok := errors.AsType[*order.Error](err)
+	if !ok {
 		panic(err) // the search has no other errors
 	}
 	c.path.push("offers")

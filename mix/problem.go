@@ -82,8 +82,7 @@ func (c *checker) problemAt(field, code string, hint say.Phrase) {
 
 // unitsError reports err, which package units made, at the current path.
 func (c *checker) unitsError(err error) {
-	var e *units.Error
-	if errors.As(err, &e) {
+	if e, ok := errors.AsType[*units.Error](err); ok {
 		c.problem(e.Code, e.Hint)
 	}
 }
