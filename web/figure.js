@@ -21,6 +21,14 @@ export function offerName(line) {
   return `${line.material}:${line.bulk ? line.bulk + ' bulk' : line.pack}`;
 }
 
+/** An offer, by the name that a job's yard has for it, in words: "1/2 cu yd loose Pine bark fines". */
+export function offerWords(desk, name) {
+  const {offers} = desk.slate.doc;
+  const lines = [...desk.plan?.order ?? [], ...desk.plan?.others ?? [], ...Array.isArray(offers) ? offers.filter(Boolean) : []];
+  const line = lines.find(l => offerName(l) === name);
+  return line ? `${packName(line)} ${nameOf(desk, line.material)}` : name;
+}
+
 /** A count, and the range it may be in: "6 (5 to 7)". */
 export function count(line) {
   return line.count_range ? say('{n} ({low} to {high})', {n: line.count, low: line.count_range[0], high: line.count_range[1]}) : String(line.count);
@@ -31,9 +39,9 @@ export function nameOf(desk, id) {
   return desk.plan?.needs.find(n => n.material === id)?.name ?? id;
 }
 
-/** Something that folds out, under a button that says what it is. */
-export function fold(desk, name, label, inside, {test} = {}) {
-  const open = desk.open.has(name);
+/** Something that folds out, under a button that says what it is. It stands open while something in it is wrong. */
+export function fold(desk, name, label, inside, {test, wrong} = {}) {
+  const open = wrong || desk.open.has(name);
   const id = 'fold-' + name.replace(/[^\w-]+/g, '-');
   return h('div', {class: 'fold'},
     h('button', {type: 'button', class: 'fold-button', 'aria-expanded': String(open), 'aria-controls': id, 'data-test': test, onClick: () => toggle(desk, name)}, label),

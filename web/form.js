@@ -235,19 +235,36 @@ export function reveal(desk, text) {
   const path = desk.slate.find(text) ?? [];
   const section = sections.find(s => s.paths.includes(String(path[0])));
   if (section) desk.open.add('section ' + section.name);
-  path.forEach((/** @type {any} */ _, /** @type {number} */ i) => {
-    const above = path.slice(0, i), name = rowName(desk.slate.get(above));
-    if (name) desk.open.add(name);
-    desk.open.add('more ' + pathText(above));
-  });
+  openRows(desk, path);
   desk.redraw();
   requestAnimationFrame(() => {
-    const shown = [...document.querySelectorAll('.job-form [data-path]')];
-    const at = (/** @type {any[]} */ part) => shown.filter(el => /** @type {HTMLElement} */ (el).dataset.path === pathText(part));
-    for (let here = path; here.length > 0; here = here.slice(0, -1)) {
-      const found = at(here), control = /** @type {HTMLElement | undefined} */ (found.find(el => el.matches('input, select')));
-      if (control) return control.focus();
-      if (found[0]) return found[0].scrollIntoView({block: 'center'});
-    }
+    openRows(desk, path); // rows have no name until they are drawn
+    desk.redraw();
+    requestAnimationFrame(() => goTo(path));
   });
 }
+
+/** Folds out the rows that hold a path, it being one of them or not. @param {any} desk @param {any[]} path */
+function openRows(desk, path) {
+  path.forEach((_, i) => {
+    const name = rowName(desk.slate.get(path.slice(0, i + 1)));
+    if (name) desk.open.add(name);
+    desk.open.add('more ' + pathText(path.slice(0, i)));
+  });
+}
+
+/** Goes to the control of a path, or to the nearest thing that it is a part of. @param {any[]} path */
+function goTo(path) {
+  const shown = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.job-form [data-path]')]);
+  const isControl = (/** @type {HTMLElement} */ el) => el.matches('input, select');
+  for (let here = path; here.length > 0; here = here.slice(0, -1)) {
+    const at = pathText(here), found = shown.filter(el => el.dataset.path === at);
+    const words = found.find(el => el.dataset.test === 'problem');
+    const control = found.find(el => isControl(el) && el.dataset.test === 'field') ?? (words ? undefined : shown.find(el => isControl(el) && waitsIn(el, at)) ?? found.find(isControl));
+    if (control) return control.focus();
+    if (found[0]) return (words ?? found[0]).scrollIntoView({block: 'center'});
+  }
+}
+
+/** Whether a control waits to be filled in for an object. @param {HTMLElement} el @param {string} at the object's path */
+const waitsIn = (el, at) => el.dataset.path?.startsWith(at + '.') && el.getAttribute('aria-describedby')?.split(' ').some(id => id.endsWith('-wants'));

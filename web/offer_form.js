@@ -7,7 +7,7 @@ import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {called} from './names.js';
 import {pathText} from './path.js';
 import {mark, say} from './say.js';
-import {troubleAt} from './trouble.js';
+import {needed, troubleAt} from './trouble.js';
 import {textOf} from './mix_form.js';
 
 const ways = [
@@ -18,13 +18,14 @@ const rest = ['breaks', 'deposit', 'least', 'deliver'];
 
 /** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
 export function offerForm(desk, path, value, ctx) {
+  const sizeless = needed(desk, pathText([...path, 'pack'])); // the library asks for a pack whichever way is picked
   return [
     control(desk, path, value, 'offer', 'material', ctx),
     h(Either, {desk, path, value, ways, legend: say('Sold'), draw: (/** @type {any} */ way) => {
       const hidden = way.name === 'pack' ? ['opens_to', ...rest] : rest;
       return [
         h('div', {class: 'pair', key: 'first'},
-          control(desk, path, value, 'offer', way.name, ctx),
+          control(desk, path, value, 'offer', way.name, ctx, {wants: sizeless}),
           control(desk, path, value, 'offer', 'price', ctx),
           control(desk, path, value, 'offer', 'weight', ctx),
           control(desk, path, value, 'offer', 'stock', ctx)),

@@ -66,13 +66,21 @@ function foot(desk) {
       h('div', null,
         h('p', {'data-test': 'total'}, totalLine(desk) ?? waitingText(desk)),
         desk.stale && desk.plan && h('p', {class: 'stale', 'data-test': 'stale'}, staleText(desk))),
-      desk.place === 'job' && wanting(desk) && h('button', {type: 'button', class: 'quiet', 'data-test': 'show-where', onClick: () => reveal(desk, wanting(desk))}, say('Show where'))),
+      wanting(desk) && h('button', {type: 'button', class: 'quiet', 'data-test': 'show-where', onClick: () => showWhere(desk)}, say('Show where'))),
     h('nav', {'aria-label': say('Places')}, [['job', say('Job')], ['yard', say('Yard')], ['ground', say('Ground')]].map(([place, name]) =>
       h('button', {key: place, type: 'button', 'data-test': 'place-' + place, 'aria-current': desk.place === place ? 'page' : undefined, onClick: () => goTo(desk, place)}, name))));
 }
 
 /** The path of what is to be filled in or mended first, in the job as it stands. */
 const wanting = desk => desk.problemsFor === desk.slate.doc ? [...desk.problems.keys()].find(path => path !== 'tasks') : undefined;
+
+/** Goes to what is wrong: here, where it is shown here, or in the Job place. */
+function showWhere(desk) {
+  const here = desk.place !== 'job' && document.querySelector('#place [data-test="problem"]');
+  if (here) return here.scrollIntoView({block: 'center'});
+  if (desk.place !== 'job') goTo(desk, 'job');
+  reveal(desk, wanting(desk));
+}
 
 /** What stands where the total will. */
 function waitingText(desk) {
