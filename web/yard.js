@@ -3,7 +3,7 @@ import {h, Component, cls} from './h.js';
 import {say} from './say.js';
 import {read, show} from './entry.js';
 import {bill} from './bill.js';
-import {count, facts, fold, money, nameOf, offerName, packName, working} from './figure.js';
+import {count, facts, fold, money, nameOf, offerName, offerWords, packName, working} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {cautions, sure} from './result.js';
 import {buyTicked, goHome, isSoldOut, setOffer, setOnlyStock, setSoldOut, setTick, settle, unbuy} from './yard_acts.js';
@@ -47,7 +47,7 @@ function line(desk, l) {
   const ticked = desk.ticks[name];
   const id = 'tick-' + l.offer;
   const what = h('span', {class: 'what'},
-    h('strong', {class: 'figure'}, count(l)), ' × ', packName(l), ' ', h('span', {class: 'material'}, nameOf(desk, l.material)));
+    h('strong', {class: 'figure'}, String(l.count)), l.count_range && h('span', {class: 'range'}, ' ', say('({low} to {high})', {low: l.count_range[0], high: l.count_range[1]})), ' × ', packName(l), ' ', h('span', {class: 'material'}, nameOf(desk, l.material)));
   return h('li', {class: cls('line', {ticked: ticked === l.count}), key: l.offer, 'data-test': 'line', 'data-offer': name, 'data-count': l.count},
     h('div', {class: 'line-head'},
       h('input', {type: 'checkbox', id, 'data-test': 'tick', checked: ticked === l.count, onChange: e => setTick(desk, l, e.target.checked)}),
@@ -56,9 +56,12 @@ function line(desk, l) {
           l.left_shown && h('span', {class: 'line-left'}, say('{left} over', {left: l.left_shown})), l.delivered && h('span', null, say('{n} delivered', {n: l.delivered}))))),
     ticked !== undefined && ticked !== l.count && h('p', {class: 'differs', role: 'status'}, say('You ticked {ticked}; the plan now has {count}.', {ticked, count: l.count})),
     h('div', {class: 'line-acts'},
-      h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
-      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))));
+      h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out?'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
+      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer), {wrong: offerWrong(desk, l.offer)})));
 }
+
+/** Whether something is wrong with what may have changed about an offer. */
+const offerWrong = (desk, index) => ['price', 'stock'].some(name => problemAt(desk, desk.slate.pathText(['offers', index, name])));
 
 /** What may have changed about an offer. */
 function offerFields(desk, index) {
@@ -135,7 +138,7 @@ function bought(desk) {
   if (list.length === 0) return null;
   return h('section', {class: 'bought'},
     h('h2', null, say('Bought already')),
-    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${b.count} × ${b.offer}`),
+    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${b.count} × ${offerWords(desk, b.offer)}`),
       h('button', {type: 'button', class: 'quiet', onClick: () => unbuy(desk, i)}, say('Not bought after all'))))));
 }
 
@@ -145,7 +148,7 @@ function soldOut(desk) {
   if (list.length === 0) return null;
   return h('section', {class: 'sold-out'},
     h('h2', null, say('Sold out')),
-    h('ul', {class: 'lines'}, list.map(name => h('li', {key: name, class: 'line', 'data-test': 'gone', 'data-offer': name}, h('p', null, name),
+    h('ul', {class: 'lines'}, list.map(name => h('li', {key: name, class: 'line', 'data-test': 'gone', 'data-offer': name}, h('p', null, offerWords(desk, name)),
       h('button', {type: 'button', class: 'quiet', 'data-test': 'there-after-all', onClick: () => setSoldOut(desk, name, false)}, say('There after all'))))));
 }
 
@@ -162,8 +165,8 @@ function others(desk) {
         h('p', {class: 'line-head'}, h('span', {class: 'what'}, count(l), ' × ', packName(l), ' ', nameOf(desk, l.material)),
           h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'))),
         h('div', {class: 'line-acts'},
-          h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
-          fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer))));
+          h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out?'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
+          fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer), {wrong: offerWrong(desk, l.offer)})));
     })));
 }
 

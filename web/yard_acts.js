@@ -1,5 +1,5 @@
 // What can happen at the yard, and what it does to the job in hand.
-import {offerName} from './figure.js';
+import {offerName, offerWords} from './figure.js';
 import {say} from './say.js';
 
 /** Remembers the job as it left home, before the first change at the yard. */
@@ -14,7 +14,7 @@ export const isSoldOut = (desk, name) => (desk.slate.doc.yard?.without ?? []).in
 export function setSoldOut(desk, name, out) {
   leaveHome(desk);
   const rest = (desk.slate.doc.yard?.without ?? []).filter(n => n !== name);
-  setYard(desk, 'without', out ? [...rest, name] : rest, out ? say('Sold out: {offer}', {offer: name}) : say('There after all: {offer}', {offer: name}));
+  setYard(desk, 'without', out ? [...rest, name] : rest, out ? say('Sold out: {offer}', {offer: offerWords(desk, name)}) : say('There after all: {offer}', {offer: offerWords(desk, name)}));
   requestAnimationFrame(() => document.getElementById('changed')?.focus()); // the line that was tapped goes
 }
 
