@@ -159,13 +159,27 @@ export function createActs(desk, program) {
       desk.shared = {link, code: code?.path ? code : null, why: say('The job is too large for one code: send the link or a file.')};
       desk.redraw();
     },
+    /** Puts the link where it can be pasted; refused, it is marked, to be copied by hand. */
+    async copyLink() {
+      const {shared} = desk;
+      try {
+        await navigator.clipboard.writeText(shared.link);
+        shared.copied = true;
+        desk.redraw();
+      } catch {
+        document.getElementById('share-link')?.select();
+      }
+    },
     exportJob() { download(jobText(slate.doc), fileName(slate.doc.name, 'json'), 'application/json'); },
     async exportCSV() { download(await program.text('csv', slate.doc), fileName(slate.doc.name, 'csv'), 'text/csv'); },
     print(which) {
       desk.printing = which;
       desk.redraw();
       requestAnimationFrame(() => {
-        addEventListener('afterprint', () => { desk.printing = null; desk.redraw(); }, {once: true});
+        // A phone may say that it has printed while it still lays the sheet out:
+        // the sheet, which shows on paper alone, stays until the page is used again.
+        const done = () => { desk.printing = null; desk.redraw(); };
+        addEventListener('afterprint', () => ['pointerdown', 'keydown'].forEach(used => addEventListener(used, done, {once: true})), {once: true});
         window.print();
       });
     },

@@ -72,10 +72,13 @@ function jobs(desk, close) {
 }
 
 /** The link, and the code for the phone beside this one. */
-function shared({shared: {link, code, why}}) {
+function shared(desk) {
+  const {link, code, why, copied} = desk.shared;
   return h('div', {class: 'shared'},
     h('label', {for: 'share-link'}, say('The whole job is in this link; opening it sends nothing anywhere.')),
     h('textarea', {id: 'share-link', readOnly: true, rows: 4, 'data-test': 'share-link', onFocus: e => e.target.select(), value: link}),
+    navigator.clipboard && h('button', {type: 'button', class: 'quiet', 'data-test': 'share-copy', onClick: () => desk.acts.copyLink()}, say('Copy the link')),
+    h('p', {role: 'status'}, copied && say('Copied.')),
     code ? h('svg', {class: 'code', 'data-test': 'share-qr', role: 'img', 'aria-label': say('The link as a code to scan'), viewBox: `0 0 ${code.size} ${code.size}`}, h('path', {d: code.path})) : h('p', null, why));
 }
 
