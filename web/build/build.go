@@ -26,7 +26,7 @@ func (f files) visited() []string {
 // build makes everything from the page's sources. The same sources, Go and
 // modules make the same bytes.
 func build(source string) (files, error) {
-	linked, err := compile(modulePath + "/wasm")
+	linked, err := compileSmall(modulePath + "/wasm")
 	if err != nil {
 		return nil, err
 	}

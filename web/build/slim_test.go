@@ -16,7 +16,7 @@ import (
 // does the same for the library.
 func TestSlimRuns(t *testing.T) {
 	node := needNode(t)
-	linked, err := compile("./testdata/slim")
+	linked, err := compileSmall("./testdata/slim")
 	require.NoError(t, err)
 	small, err := slim(linked)
 	require.NoError(t, err)
@@ -77,7 +77,7 @@ func memoryOf(list []segment) []byte {
 // TestSlimTakesNamesOut: no name of a function and no file is left, and the
 // program is as the format has it: what was read is read again.
 func TestSlimTakesNamesOut(t *testing.T) {
-	linked, err := compile("./testdata/slim")
+	linked, err := compileSmall("./testdata/slim")
 	require.NoError(t, err)
 	require.Contains(t, string(linked), "main.unwind")
 	small, err := slim(linked)

@@ -16,16 +16,29 @@ const modulePath = "example.org/barrow"
 // runs, half a per cent.
 const compilerFlags = "all=-l -d=variablemakethreshold=0"
 
+// compileSmall builds a program for a browser as small as the compiler makes it.
+func compileSmall(pkg string) ([]byte, error) {
+	env := []string{"GOEXPERIMENT="}
+	if version, err := goTool(nil, "env", "GOVERSION"); err != nil {
+		return nil, err
+	} else if strings.HasPrefix(version, "go1.26") {
+		// The collector of before, 8 kB smaller; later versions have no choice.
+		env = []string{"GOEXPERIMENT=nogreenteagc"}
+	}
+	return compile(pkg, env, "-gcflags="+compilerFlags)
+}
+
 // compile builds a program for a browser: no symbols, no paths of this
 // machine, nothing of the state of the clone.
-func compile(pkg string) ([]byte, error) {
+func compile(pkg string, env []string, flags ...string) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "barrow-wasm-")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "out.wasm")
-	if _, err := goTool([]string{"GOOS=js", "GOARCH=wasm"}, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-gcflags="+compilerFlags, "-o", out, pkg); err != nil {
+	args := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out}, flags...)
+	if _, err := goTool(append([]string{"GOOS=js", "GOARCH=wasm"}, env...), append(args, pkg)...); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(out)
@@ -43,7 +56,7 @@ func emptyProgram() ([]byte, error) {
 	if err := os.WriteFile(name, []byte("package main\n\nfunc main() {}\n"), 0o666); err != nil {
 		return nil, err
 	}
-	return compile(name)
+	return compile(name, nil)
 }
 
 // loaderOf is Go's own loader, of the Go that compiles, since the two must match.
