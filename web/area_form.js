@@ -4,6 +4,7 @@
 import {h} from './h.js';
 import {Part} from './part.js';
 import {Field, choice, troubleHead} from './field.js';
+import {asText} from './entry.js';
 import {Rows, Values} from './list_form.js';
 import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {rowOf} from './fields.js';
@@ -39,7 +40,7 @@ export function readLine(text) {
 }
 
 /** One line for a shape. @param {string} shape @param {unknown} lengths */
-const writeLine = (shape, lengths) => lengths === undefined ? undefined : shape === 'rectangle' || shape === 'area' ? lengths : `${shape} ${lengths}`;
+const writeLine = (shape, lengths) => lengths === undefined ? undefined : shape === 'rectangle' || shape === 'area' ? lengths : `${shape} ${asText(lengths)}`;
 
 /** Props: desk, path, value, writing, label, mark. */
 export class AreaForm extends Part {

@@ -2,6 +2,7 @@
 // One line of what a task fills: so many of one pot, tray or box.
 import {h} from './h.js';
 import {Either} from './either.js';
+import {asText} from './entry.js';
 import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {mark, say} from './say.js';
 import {needed} from './trouble.js';
@@ -36,5 +37,5 @@ export const newContainer = () => ({});
 /** What a line is called. @param {any} value @param {number} index */
 export const containerTitle = (value, index) => {
   const what = [value?.size, value?.holds, value?.box, value?.across, value?.top].find(text => typeof text === 'string' && text !== '');
-  return what ? say('Line {n}: {what}', {n: index + 1, what: value?.count === undefined ? what : `${value.count} x ${what}`}) : say('Line {n}', {n: index + 1});
+  return what ? say('Line {n}: {what}', {n: index + 1, what: value?.count === undefined ? what : `${asText(value.count)} x ${what}`}) : say('Line {n}', {n: index + 1});
 };

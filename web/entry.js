@@ -87,6 +87,9 @@ export function show(kind, value, habit = {}) {
   return read(kind, turned, habit) === value ? turned : text;
 }
 
+/** What stands in the document, as text, whatever it is. @param {unknown} value */
+export const asText = value => show('text', value);
+
 /**
  * @param {string} text
  * @param {string} unit

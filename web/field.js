@@ -1,7 +1,7 @@
 // @ts-check
 // One control of the form: its label, the box, its own unit, and what is wrong.
 import {h, cls, Component} from './h.js';
-import {read, show} from './entry.js';
+import {asText, read, show} from './entry.js';
 import {pathText} from './path.js';
 import {say} from './say.js';
 import {needed, shown} from './trouble.js';
@@ -218,9 +218,9 @@ export function choice(props) {
   return h('div', {class: cls('field', 'field-choice', {wrong: !!problem})},
     h('label', {for: id, class: cls({unseen: hideLabel})}, label),
     h('div', {class: 'box'},
-      h('select', {id, value: value ?? '', 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(desk, text)},
+      h('select', {id, value: asText(value), 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(desk, text)},
         empty !== undefined && option('', empty),
-        odd && option(String(value), String(value)),
+        odd && option(asText(value), asText(value)),
         options.map((/** @type {any} */ o) => Array.isArray(o)
           ? option(o[0], o[1], o[2])
           : h('optgroup', {label: o.label, key: o.label}, o.options.map((/** @type {any} */ p) => option(p[0], p[1], p[2]))))),

@@ -225,4 +225,4 @@ export function rowOf(object, name) {
 }
 
 /** The objects of the document whose fields a task of this kind takes. @param {string} kind */
-export const taskObjects = kind => Object.hasOwn(objects, kind) && kinds.some(([word]) => word === kind) ? ['task', kind] : ['task'];
+export const taskObjects = kind => kinds.some(([word]) => word === kind) ? ['task', kind] : ['task'];

@@ -1,6 +1,7 @@
 // Figures and what stands behind them.
 import {h} from './h.js';
 import {say} from './say.js';
+import {asText} from './entry.js';
 import {toggle} from './desk.js';
 
 /** An amount of money as this reader writes it. */
@@ -13,12 +14,12 @@ export function money(desk, amount) {
 /** A pack as it is sold: "2 cu ft", or "1/2 cu yd, loose". */
 export function packName(line) {
   const {bulk_shown: bulk = line.bulk, bale_shown: bale = line.bale, pack_shown: pack = line.pack} = line;
-  return bulk ? say('{size} loose', {size: bulk}) : bale ? say('{size} bale', {size: bale}) : pack;
+  return bulk ? say('{size} loose', {size: asText(bulk)}) : bale ? say('{size} bale', {size: asText(bale)}) : asText(pack);
 }
 
 /** The name that a job's yard has for an offer: "bark-fines:1/2 cu yd bulk". */
 export function offerName(line) {
-  return `${line.material}:${line.bulk ? line.bulk + ' bulk' : line.pack}`;
+  return `${asText(line.material)}:${line.bulk ? asText(line.bulk) + ' bulk' : asText(line.pack)}`;
 }
 
 /** An offer, by the name that a job's yard has for it, in words: "1/2 cu yd loose Pine bark fines". */
@@ -26,7 +27,7 @@ export function offerWords(desk, name) {
   const {offers} = desk.slate.doc;
   const lines = [...desk.plan?.order ?? [], ...desk.plan?.others ?? [], ...Array.isArray(offers) ? offers.filter(Boolean) : []];
   const line = lines.find(l => offerName(l) === name);
-  return line ? `${packName(line)} ${nameOf(desk, line.material)}` : name;
+  return line ? `${packName(line)} ${asText(nameOf(desk, line.material))}` : name;
 }
 
 /** A count, and the range it may be in: "6 (5 to 7)". */

@@ -110,7 +110,7 @@ const longestName = 60;
 export function fileName(name, ext) {
   const tail = String(ext ?? '').toLowerCase().replace(/[^a-z0-9]+/g, '').slice(0, 8);
   const dot = tail === '' ? '' : `.${tail}`;
-  const plain = String(name ?? '').normalize('NFKD').replace(/\p{M}+/gu, '').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-+/, '');
+  const plain = (typeof name === 'string' ? name : '').normalize('NFKD').replace(/\p{M}+/gu, '').replace(/[^A-Za-z0-9]+/g, '-').replace(/^-+/, '');
   const short = plain.slice(0, longestName - dot.length).replace(/-+$/, '');
   if (short === '') return `job${dot}`;
   return device.test(short) ? `job-${short}${dot}` : short + dot;

@@ -2,6 +2,7 @@
 // A mix of one's own: a name and parts by volume.
 import {h} from './h.js';
 import {KeyedRows} from './parts_form.js';
+import {asText} from './entry.js';
 import {anyWrong, control, hasAny, leftOver, more} from './fields_form.js';
 import {called, freeId, partGroups} from './names.js';
 import {pathText} from './path.js';
@@ -39,7 +40,7 @@ export const newMix = desk => ({id: freeId(desk.slate.doc.mixes, 'my-mix'), part
 
 /** @param {any} value @param {number} index @param {any} ctx */
 export function mixTitle(value, index, ctx) {
-  const parts = entriesOf(value?.parts).map(([id, n]) => `${n} ${called(ctx.names, id)}`).join(', ');
+  const parts = entriesOf(value?.parts).map(([id, n]) => `${asText(n)} ${called(ctx.names, id)}`).join(', ');
   const name = textOf(value?.name) || textOf(value?.id) || say('Mix {n}', {n: index + 1});
   return parts ? say('{name}: {parts}', {name, parts}) : name;
 }

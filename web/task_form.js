@@ -14,6 +14,7 @@ import {partGroups} from './names.js';
 import {partRow, textOf} from './mix_form.js';
 import {describe} from './material_field.js';
 import {copyRow, giveFocus, moveRow, removeRow} from './rows.js';
+import {asText} from './entry.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
 import {mark, say} from './say.js';
@@ -67,7 +68,7 @@ const allowances = ['settle', 'blend_loss', 'spare'];
 
 /** @param {any} desk @param {any[]} path @param {any} task @param {any} ctx */
 function taskFields(desk, path, task, ctx) {
-  const form = forms[task?.kind];
+  const form = kindName(task?.kind) && forms[task.kind];
   const tables = taskObjects(task?.kind);
   const under = ['name', 'kind', ...allowances];
   if (!form) return [kindChoice(desk, path, task), leftOver(desk, path, task, tables, ['kind'], ctx)];
@@ -179,7 +180,7 @@ class Filling extends Part {
     const parts = this.state.parts && writeParts(this.state.parts) === mix ? this.state.parts : mix === undefined ? [] : readParts(mix);
     const inParts = mode === 'parts' || spelled;
     const inOther = mode === 'other';
-    const value = inParts ? 'parts:' : inOther ? 'other:' : mix !== undefined ? 'mix:' + mix : material !== undefined ? 'material:' + material : '';
+    const value = inParts ? 'parts:' : inOther ? 'other:' : mix !== undefined ? 'mix:' + asText(mix) : material !== undefined ? 'material:' + asText(material) : '';
     const at = material !== undefined || mix === undefined ? [...path, 'material'] : [...path, 'mix'];
     const prefixed = (/** @type {string} */ what, /** @type {any[]} */ list) => list.map(([id, name]) => [`${what}:${id}`, name]);
     const mixGroups = [{label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)}, {label: say('Mixes'), options: prefixed('mix', names.mixes)}];
@@ -187,7 +188,7 @@ class Filling extends Part {
     const groups = (task.kind === 'fill' ? [...mixGroups, ...plainGroups] : [...plainGroups, ...mixGroups]).filter(g => g.options.length > 0);
     // What is in no list stands under its own id.
     const unknown = !inParts && !inOther && value !== '' && !groups.some(g => g.options.some(([one]) => one === value));
-    const options = [...unknown ? [[value, String(mix ?? material)]] : [], ...groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
+    const options = [...unknown ? [[value, asText(mix ?? material)]] : [], ...groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
     const text = pathText(at);
     return h('div', {class: 'filling'},
       choice({desk, path: at, row: {}, label, options, value, empty: nothing ?? say('Choose'), suffix: inParts || inOther ? '-list' : undefined, test: inParts || inOther ? 'field-list' : 'field', onPick: (/** @type {string} */ picked) => this.pick(picked)}),
@@ -197,6 +198,6 @@ class Filling extends Part {
       unknown && mix === undefined && typeof material === 'string' && names.materials.length > 0 && describe(desk, material),
       inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, value: material, writing, label: say('Its short name')}),
       both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
-        h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: String(mix)}))));
+        h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: asText(mix)}))));
   }
 }

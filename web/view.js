@@ -2,6 +2,8 @@
 // and the bar of places under the thumb.
 import {h, cls} from './h.js';
 import {say} from './say.js';
+import {asText} from './entry.js';
+import {Guard} from './guard.js';
 import {totalLine} from './bill.js';
 import {formView, reveal} from './form.js';
 import {resultView} from './result.js';
@@ -18,16 +20,16 @@ export function view(desk) {
     h('a', {class: 'skip', href: '#place', key: 'skip', onClick: e => { e.preventDefault(); document.getElementById('place')?.focus(); }}, say('Skip to the job')),
     head(desk),
     messages(desk),
-    h('main', {id: 'place', key: 'main', tabIndex: -1, class: 'place place-' + desk.place}, desk.record ? place(desk) : startView(desk)),
-    desk.record && foot(desk),
+    h('main', {id: 'place', key: 'main', tabIndex: -1, class: 'place place-' + desk.place}, desk.record ? h(Guard, {desk, draw: place}) : startView(desk)),
+    desk.record && h(Guard, {desk, draw: foot, key: 'foot'}),
     desk.shelfOpen && shelfView(desk),
-    sheetsView(desk),
+    h(Guard, {desk, draw: sheetsView, key: 'sheet'}),
     h('div', {class: 'unseen', role: 'status', 'aria-live': 'polite', 'data-test': 'live', key: 'live'}, desk.spoken),
   ];
 }
 
 function head(desk) {
-  const name = desk.slate.doc.name || say('Unnamed job');
+  const name = asText(desk.slate.doc.name) || say('Unnamed job');
   return h('header', {class: 'head', key: 'head'},
     desk.record ? h('p', {class: 'head-name'}, name) : h('p', {class: 'head-name'}, 'Barrow'),
     desk.keptText && h('p', {class: 'kept'}, desk.keptText),

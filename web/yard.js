@@ -1,12 +1,12 @@
 // The Yard place: the list to buy, what changed there, and the trips.
 import {h, Component, cls} from './h.js';
 import {say} from './say.js';
-import {read, show} from './entry.js';
+import {asText, read, show} from './entry.js';
 import {bill} from './bill.js';
 import {count, facts, fold, money, nameOf, offerName, offerWords, packName, working} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {cautions, sure} from './result.js';
-import {buyTicked, goHome, isSoldOut, setOffer, setOnlyStock, setSoldOut, setTick, settle, unbuy} from './yard_acts.js';
+import {buyTicked, goHome, isSoldOut, listOf, setOffer, setOnlyStock, setSoldOut, setTick, settle, unbuy} from './yard_acts.js';
 import {problemAt} from './desk.js';
 
 /** The whole place. */
@@ -134,21 +134,21 @@ function leftOut(desk) {
 
 /** What is bought already. */
 function bought(desk) {
-  const list = desk.slate.doc.yard?.bought ?? [];
+  const list = listOf(desk, 'bought');
   if (list.length === 0) return null;
   return h('section', {class: 'bought'},
     h('h2', null, say('Bought already')),
-    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${b.count} × ${offerWords(desk, b.offer)}`),
+    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${asText(b?.count)} × ${offerWords(desk, asText(b?.offer))}`),
       h('button', {type: 'button', class: 'quiet', onClick: () => unbuy(desk, i)}, say('Not bought after all'))))));
 }
 
 /** What is sold out. */
 function soldOut(desk) {
-  const list = desk.slate.doc.yard?.without ?? [];
+  const list = listOf(desk, 'without');
   if (list.length === 0) return null;
   return h('section', {class: 'sold-out'},
     h('h2', null, say('Sold out')),
-    h('ul', {class: 'lines'}, list.map(name => h('li', {key: name, class: 'line', 'data-test': 'gone', 'data-offer': name}, h('p', null, offerWords(desk, name)),
+    h('ul', {class: 'lines'}, list.map((name, i) => h('li', {key: i, class: 'line', 'data-test': 'gone', 'data-offer': asText(name)}, h('p', null, offerWords(desk, asText(name))),
       h('button', {type: 'button', class: 'quiet', 'data-test': 'there-after-all', onClick: () => setSoldOut(desk, name, false)}, say('There after all'))))));
 }
 

@@ -1,5 +1,7 @@
 // What can happen at the yard, and what it does to the job in hand.
 import {offerName, offerWords} from './figure.js';
+import {asText} from './entry.js';
+import {isObject} from './path.js';
 import {say} from './say.js';
 
 /** Remembers the job as it left home, before the first change at the yard. */
@@ -8,20 +10,26 @@ function leaveHome(desk) {
 }
 
 /** Whether an offer, by its name, is said to be sold out. */
-export const isSoldOut = (desk, name) => (desk.slate.doc.yard?.without ?? []).includes(name);
+export const isSoldOut = (desk, name) => listOf(desk, 'without').includes(name);
+
+/** A list of the yard's, which a job that came in may have as anything. */
+export function listOf(desk, key) {
+  const list = desk.slate.get(['yard', key]);
+  return Array.isArray(list) ? list : [];
+}
 
 /** Says that an offer is sold out, or that it is there after all. */
 export function setSoldOut(desk, name, out) {
   leaveHome(desk);
-  const rest = (desk.slate.doc.yard?.without ?? []).filter(n => n !== name);
-  setYard(desk, 'without', out ? [...rest, name] : rest, out ? say('Sold out: {offer}', {offer: offerWords(desk, name)}) : say('There after all: {offer}', {offer: offerWords(desk, name)}));
+  const rest = listOf(desk, 'without').filter(n => n !== name);
+  setYard(desk, 'without', out ? [...rest, name] : rest, out ? say('Sold out: {offer}', {offer: offerWords(desk, asText(name))}) : say('There after all: {offer}', {offer: offerWords(desk, asText(name))}));
   requestAnimationFrame(() => document.getElementById('changed')?.focus()); // the line that was tapped goes
 }
 
 /** Takes what is ticked as bought, so that the rest is worked out without it. */
 export function buyTicked(desk) {
   leaveHome(desk);
-  const bought = [...(desk.slate.doc.yard?.bought ?? [])];
+  const bought = [...listOf(desk, 'bought')];
   for (const line of desk.plan.order) {
     const name = offerName(line);
     if (desk.ticks[name] === line.count) bought.push({offer: name, count: line.count});
@@ -32,7 +40,7 @@ export function buyTicked(desk) {
 
 /** Takes one purchase back. */
 export function unbuy(desk, index) {
-  const bought = desk.slate.doc.yard.bought.filter((_, i) => i !== index);
+  const bought = listOf(desk, 'bought').filter((_, i) => i !== index);
   setYard(desk, 'bought', bought, say('Not bought after all'));
 }
 
@@ -77,7 +85,7 @@ export function settle(desk) {
 
 /** Sets a part of doc.yard; what is left empty goes. */
 function setYard(desk, key, value, label) {
-  const yard = {...desk.slate.doc.yard};
+  const was = desk.slate.get(['yard']), yard = isObject(was) ? {...was} : {};
   if (value === undefined || Array.isArray(value) && value.length === 0) delete yard[key];
   else yard[key] = value;
   desk.slate.set(['yard'], Object.keys(yard).length > 0 ? yard : undefined, {label});
