@@ -50,7 +50,7 @@ func TestLinked(t *testing.T) {
 			t.Errorf("the browser's library imports %s: %s", pkg, why)
 		}
 	}
-	linked, err := compile(modulePath + "/wasm")
+	linked, err := compileSmall(modulePath + "/wasm")
 	if err != nil {
 		t.Fatal(err)
 	}

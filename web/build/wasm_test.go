@@ -34,7 +34,7 @@ func TestCompile(t *testing.T) {
 	if len(program) <= len(first) {
 		t.Errorf("the program has %d bytes, an empty one %d", len(program), len(first))
 	}
-	if _, err := compile(modulePath + "/none"); err == nil || !strings.Contains(err.Error(), "none") {
+	if _, err := compileSmall(modulePath + "/none"); err == nil || !strings.Contains(err.Error(), "none") {
 		t.Errorf("compile of nothing: %v", err)
 	}
 }
