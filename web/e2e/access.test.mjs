@@ -24,10 +24,13 @@ after(async () => {
   await server?.stop();
 });
 
+// What is measured stands still.
+const still = { name: 'prefers-reduced-motion', value: 'reduce' };
+
 // begin opens the page as on a device where it never was.
 async function begin(viewport = size) {
   await hand.page.emulateMediaType(null);
-  await hand.page.emulateMediaFeatures([]);
+  await hand.page.emulateMediaFeatures([still]);
   if (JSON.stringify(hand.page.viewport()) !== JSON.stringify(viewport)) await hand.page.setViewport(viewport);
   await hand.forget();
   await hand.open('/');
@@ -81,10 +84,10 @@ for (const [name, go] of Object.entries(states)) {
     await t.test('axe', async () => assert.deepEqual(await violations(), []));
     await t.test('targets of 48 px', async () => assert.deepEqual(await hand.evaluate(smallTargets), []));
     if (withFigures[name]) await t.test('figures stand out 7:1', () => stand(withFigures[name]));
-    await hand.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: 'dark' }]);
+    await hand.page.emulateMediaFeatures([still, { name: 'prefers-color-scheme', value: 'dark' }]);
     await t.test('dark: axe', async () => assert.deepEqual(await violations(), []));
     if (withFigures[name]) await t.test('dark: figures stand out 7:1', () => stand(withFigures[name]));
-    await hand.page.emulateMediaFeatures([]);
+    await hand.page.emulateMediaFeatures([still]);
     await hand.page.setViewport({ ...size, width: 320, height: 640 });
     await t.test('320 px: no sideways scroll, targets of 48 px', async () => {
       assert.deepEqual(await hand.evaluate(sideways), []);
@@ -297,7 +300,6 @@ describe('by ear', { timeout: 300_000 }, () => {
 describe('at rest', { timeout: 120_000 }, () => {
   test('nothing moves for somebody who asked for less motion', async () => {
     await begin();
-    await hand.page.emulateMediaFeatures([{ name: 'prefers-reduced-motion', value: 'reduce' }]);
     await states['sold-out'](hand);
     const moving = await hand.evaluate(() =>
       [...document.querySelectorAll('*')].filter((el) => {

@@ -430,19 +430,25 @@ describe('files and links', limit, () => {
 describe('a device that keeps nothing', limit, () => {
   test('storage that is full: the page says so and works on', async () => {
     await sample();
-    await hand.evaluate(() => {
-      let piece = 'x'.repeat(1 << 20);
-      for (let n = 0; piece.length > 0; n++) {
-        try {
-          localStorage.setItem('filler' + n, piece);
-        } catch {
-          piece = piece.slice(0, piece.length >> 1);
-        }
-      }
-    });
     await hand.enter('tasks[2].layer', '4 in');
-    await hand.enter('name', 'A longer name than there is room for, said twice: a longer name than there is room for', 'job-name');
-    await hand.until(() => /room/i.test(document.querySelector('header, .messages')?.parentElement.innerText ?? '') && /no room/i.test(document.body.innerText), 'the page to say that there is no room');
+    await hand.fresh();
+    // What the page can spare, such as the last result, makes room at first.
+    const said = () => hand.evaluate(() => /no room/i.test(document.body.innerText));
+    for (let more = 1; more <= 6 && !(await said()); more++) {
+      await hand.evaluate((more) => {
+        let piece = 'x'.repeat(1 << 20);
+        for (let n = 0; piece.length > 0; n++) {
+          try {
+            localStorage.setItem(`filler ${more} ${n}`, piece);
+          } catch {
+            piece = piece.slice(0, piece.length >> 1);
+          }
+        }
+      }, more);
+      await hand.enter('name', `A name that is longer each time, for which there is no place left ${'again '.repeat(more)}`, 'job-name');
+      await new Promise((done) => setTimeout(done, 1500));
+    }
+    assert.ok(await said(), 'the page says that there is no room');
     await hand.fresh();
     assert.equal(JSON.parse((await hand.job()).bytes).tasks[2].layer, '4 in');
     await hand.evaluate(() => {
