@@ -353,12 +353,15 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 		return nil
 	}
 	names, owners := b.classNames()
-	p := c.unknown("container.unknown", id, names, `barrow list containers shows them; or give the pot's own measure with holds, such as "2.8 L"`)
+	p := c.unknown("container.unknown", id, names, `no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
 	for _, name := range names {
 		if strings.EqualFold(name, id) || p.Hint == didYouMean(name) {
 			p.Hint = didYouMean(owners[name])
 			break
 		}
+	}
+	if number := "#" + id; b.class[number] != nil {
+		p.Hint = didYouMean(number)
 	}
 	c.add(p)
 	return nil

@@ -198,9 +198,9 @@ func (l *Line) tooHeavy(c *checker, j *Job) {
 // shortOf reports that the stock of all offers together does not cover a need.
 func shortOf(c *checker, lines []Line, stock units.Volume) {
 	l := &lines[0]
-	hint := say.Of("{0} of these are needed; raise the stock, add another offer, or buy what there is and list it under on_hand", itoa(l.Count))
+	hint := say.Of("{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand", itoa(l.Count))
 	if len(lines) > 1 {
-		hint = say.Of("all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and list it under on_hand", l.Material.ID, units.Both.Volume(stock))
+		hint = say.Of("all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand", l.Material.ID, units.Both.Volume(stock))
 	}
 	c.path.push("offers")
 	c.path.pushIndex(l.index)

@@ -240,6 +240,7 @@ func TestHint(t *testing.T) {
 		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulhc"`):               `did you mean "bark-mulch"?`,
 		taskJob(`"kind": "fill", "mix": "poting", "containers": [{"count": 1, "size": "#1"}]`):                `did you mean "potting"?`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "1 gallon"}]`):         `did you mean "#1"?`,
+		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "1"}]`):                `did you mean "#1"?`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "size": "#1", "bal": "SP4"}]`): `did you mean "ball"?`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": "many", "size": "#1"}]`):          "write a whole number, such as 64",
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": "", "size": "#1"}]`):              "write a whole number, such as 64",
