@@ -13,6 +13,9 @@ export function totalLine(desk) {
   return parts.filter(Boolean).join(' · ');
 }
 
+/** Whether some of a job's order is bought, and so in its total no more. */
+export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;
+
 /** The bill, row by row. */
 export function bill(desk) {
   const {plan} = desk;
@@ -22,7 +25,7 @@ export function bill(desk) {
     plan.tax && [say('Tax'), money(desk, plan.tax)],
     plan.driving && [say('Driving'), money(desk, plan.driving)],
     plan.delivery && [say('Delivery'), money(desk, plan.delivery)],
-    [say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(desk, plan.total))],
+    [isPartBought(desk.slate.doc) ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(desk, plan.total))],
     plan.deposit && [say('Deposit, paid back'), money(desk, plan.deposit)],
     plan.none_below && [say('No order costs less than'), money(desk, plan.none_below)],
   ], {class: 'facts bill'});

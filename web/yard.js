@@ -2,7 +2,7 @@
 import {h, Component, cls} from './h.js';
 import {say} from './say.js';
 import {asText, read, show} from './entry.js';
-import {bill} from './bill.js';
+import {bill, isPartBought} from './bill.js';
 import {count, facts, fold, money, nameOf, offerName, offerWords, packName, working} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {cautions, sure} from './result.js';
@@ -113,13 +113,16 @@ function changes(desk) {
       h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
         packName(k) + ' ' + k.name + ': ', h('strong', null, say('{after}, was {before}', {before: k.before, after: k.after}))))),
       c.changes.every(k => k.is === 'same') && h('p', null, say('The list is the same.')),
-      c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, say('In all {after}, was {before}', {before: money(desk, c.before.total), after: money(desk, c.after.total)})),
+      c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, totals(desk, money(desk, c.before.total), money(desk, c.after.total))),
       c.after?.drives_shown && h('p', null, c.before?.drives_shown && c.before.drives_shown !== c.after.drives_shown ? say('{after}, was {before}', {before: c.before.drives_shown, after: c.after.drives_shown}) : c.after.drives_shown),
     ],
     h('p', {class: 'acts'},
       h('button', {type: 'button', class: 'quiet', onClick: () => goHome(desk)}, say('Back to the plan from home')),
       h('button', {type: 'button', class: 'quiet', onClick: () => settle(desk)}, say('Take this as the plan'))));
 }
+
+/** The two totals; what was bought since is in the second no more. */
+const totals = (desk, before, after) => isPartBought(desk.slate.doc) && !isPartBought(desk.home) ? say('Still to pay {after}; it was {before} in all', {before, after}) : say('In all {after}, was {before}', {before, after});
 
 /** What no offer covers. */
 function leftOut(desk) {
