@@ -18,6 +18,7 @@ export function keepUp(desk, program, told = {}) {
   const slower = [
     async doc => ({changes: desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null}),
     async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
+    async () => new Promise(done => setTimeout(done, PAUSE)), // the rest takes long enough to be in the way of the next tap
     async doc => ({full: await program.ask('full', doc)}),
     async doc => ({costs: (await program.ask('costs', doc)).drawings}),
   ];
