@@ -272,8 +272,14 @@ func isControl(r rune) bool {
 // readID reads a name that other fields point at.
 func readID(c *checker, n *wire.Node) string {
 	id := readName(c, n)
-	if c.sound() && !plainID(id) {
+	switch {
+	case !c.sound():
+	case !plainID(id):
 		c.problem("id.form", `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
+	case strings.Trim(id, "0123456789") == "":
+		// It would stand beside a figure as another, and readers of JSON put
+		// such keys before the others, so that parts come in another order.
+		c.problem("id.form", say.Of(`an id needs more than digits, such as "no-{0}"`, id))
 	}
 	return id
 }

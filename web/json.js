@@ -62,7 +62,7 @@ function look(text) {
       numeral.lastIndex = at;
       const number = numeral.exec(text)?.[0];
       if (number === undefined) continue; // not JSON
-      if (number !== '-0' && String(Number(number)) !== number) {
+      if (String(Number(number)) !== number) {
         parts.push(text.slice(from, at), `"${number}"`);
         from = at + number.length;
       }
