@@ -11,14 +11,14 @@ const PAUSE = 500;
  * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [told]
  */
 export function keepUp(desk, program, told = {}) {
-  let busy = false, timer, rests = false;
+  let busy = false, timer, rests = false, wake = () => {};
   const {slate} = desk;
 
   /** What takes longer, in the order in which it is wanted. */
   const slower = [
     async doc => ({changes: desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null}),
     async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
-    async () => new Promise(done => setTimeout(done, PAUSE)), // the rest takes long enough to be in the way of the next tap
+    () => new Promise(done => { wake = done; setTimeout(done, PAUSE); }), // the rest is long enough to be in the way of the next tap
     async doc => ({full: await program.ask('full', doc)}),
     async doc => ({costs: (await program.ask('costs', doc)).drawings}),
   ];
@@ -68,20 +68,22 @@ export function keepUp(desk, program, told = {}) {
     try {
       for (const more of slower) {
         const found = await more(doc);
-        if (busy || doc !== slate.doc) return; // what is typed comes first
+        if (busy || doc !== slate.doc) break; // what is typed comes first
         Object.assign(desk, found);
         desk.redraw();
       }
-      desk.restFor = doc;
+      if (doc === slate.doc && !busy) desk.restFor = doc;
     } catch (error) {
       told.failed?.(error);
     } finally {
       rests = false;
     }
+    if (doc !== slate.doc) rest(); // asked for meanwhile
   }
 
   slate.subscribe(({cause}) => {
     // A drawing stays while its figures are typed; with other tasks it is another's.
+    wake();
     if (cause !== 'set') Object.assign(desk, {drawings: null, costs: null});
     desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
     if (!desk.stale) desk.problems = new Map();
