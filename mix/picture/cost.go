@@ -15,7 +15,7 @@ func Costs(p *mix.Plan) (list []Drawing) {
 		if i == mostCosts {
 			return k0(p).more(list, len(crossings)-i, moreHeaps)
 		}
-		k := start(p, -1, c.Material.Name)
+		k := newPen(p, -1, c.Material.Name)
 		k.cost(c)
 		list = k.onto(list)
 	}
@@ -31,8 +31,8 @@ func (k *pen) cost(c *mix.Crossing) {
 	for i := range c.Points {
 		highest = max(highest, c.Points[i].Bags, c.Points[i].Bulk)
 	}
-	k.tell(costTold, m.VolumeLike(top, c.Need))
-	k.Description += " " + c.Sentence(m) + "."
+	k.say(costTold).like(top, c.Need).tell()
+	k.describe(c.Sentence(m), ".")
 
 	// How far the axes go in: to the widest of their ticks' texts.
 	tickMoney := units.Money(roundUp(1, float64(highest)/4.2))
@@ -44,59 +44,59 @@ func (k *pen) cost(c *mix.Crossing) {
 	for v := units.Money(0); v <= highest; v += tickMoney {
 		x0 = max(x0, left+wide2(amount(v))+7)
 	}
-	x1 := right - max(wide(k.say(costBags), "figure"), wide(k.say(costBulk), "figure")) - 8
+	bagsName, bulkName := k.say(costBags).String(), k.say(costBulk).String()
+	x1 := right - max(wide(bagsName, aFigure), wide(bulkName, aFigure)) - 8
 	const tall = 150.0
 
 	unitName := k.say(costPlain)
 	if sign := plain(k.p.Currency); sign != "" {
-		unitName = k.say(costMoney, sign)
+		unitName = k.say(costMoney).text(sign)
 	}
-	k.notes("label", unitName, 2)
+	k.notes(aLabel, unitName.String(), 2)
 	at := func(v units.Volume) float64 { return x0 + (x1-x0)*float64(v)/float64(top) }
 
 	// The texts of the two marks: where bulk becomes cheaper in a row of its
 	// own, the need on the side of its line that the other's does not cross.
 	crosses := !c.Always && !c.Never
 	if crosses {
-		lines := wrap(k.say(costFrom, m.VolumeLike(c.From, c.Need)), right-left, 2, "label")
-		for _, s := range lines {
+		for _, s := range k.say(costFrom).like(c.From, c.Need).wrap(right-left, 2).lines {
 			w := wide2(s) / 2
-			k.text("label", "middle", min(max(at(c.From), left+w), right-w), k.Height+ascent, s)
+			k.text(aLabel, atMiddle, min(max(at(c.From), left+w), right-w), k.Height+ascent, s)
 			k.Height += step
 		}
 		k.Height += 2
 	}
 	from := k.Height
 	need := at(c.Need)
-	anchor, x, room := "start", need+6, right-need-6
+	side, x, room := atStart, need+6, right-need-6
 	if crosses && c.From > c.Need {
-		anchor, x, room = "end", need-6, need-6-left
+		side, x, room = atEnd, need-6, need-6-left
 	}
 	mark := k.Height
-	k.Height = k.lines("label", anchor, x, k.Height, wrap(k.say(costNeed, m.VolumeLike(c.Need, c.Need)), room, 3, "label")) + 6
+	k.Height = k.lines(k.say(costNeed).like(c.Need, c.Need).wrap(room, 3), side, x, k.Height) + 6
 	y0 := k.Height + tall
 	height := func(v units.Money) float64 { return y0 - tall*float64(v)/float64(highest) }
 
 	for v := units.Money(0); v <= highest; v += tickMoney {
-		k.line("grid", x0, height(v), x1, height(v))
-		k.text("label", "end", x0-5, height(v)+5, amount(v))
+		k.line(aGrid, x0, height(v), x1, height(v))
+		k.text(aLabel, atEnd, x0-5, height(v)+5, amount(v))
 	}
 	last := left - 8
 	for v := units.Volume(0); v <= top; v += tickVolume {
-		k.line("tick", at(v), y0, at(v), y0+4)
+		k.line(aTick, at(v), y0, at(v), y0+4)
 		s := volume(v)
 		if w := wide2(s) / 2; at(v)-w > last+8 && at(v)+w <= right {
-			k.text("label", "middle", at(v), y0+6+ascent, s)
+			k.text(aLabel, atMiddle, at(v), y0+6+ascent, s)
 			last = at(v) + w
 		}
 	}
-	k.path("axis", false, x0, k.Height, x0, y0, x1, y0)
+	k.path(aAxis, false, x0, k.Height, x0, y0, x1, y0)
 	if crosses {
-		k.line("crossing", at(c.From), from, at(c.From), y0)
+		k.line(aCrossing, at(c.From), from, at(c.From), y0)
 	}
-	k.line("need", need, mark, need, y0)
-	bags := k.curve("bags", c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bags })
-	bulk := k.curve("bulk", c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bulk })
+	k.line(aNeed, need, mark, need, y0)
+	bags := k.curve(aBags, c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bags })
+	bulk := k.curve(aBulk, c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bulk })
 	// Beside the ends of the curves, and clear of each other.
 	bags, bulk = min(bags, y0-4), min(bulk, y0-4)
 	if bags <= bulk {
@@ -106,15 +106,15 @@ func (k *pen) cost(c *mix.Crossing) {
 	}
 	down := max(0, y0-tall-min(bags, bulk))
 	bags, bulk = bags+down, bulk+down
-	k.text("figure", "start", x1+6, bags+5, k.say(costBags))
-	k.text("figure", "start", x1+6, bulk+5, k.say(costBulk))
+	k.text(aFigure, atStart, x1+6, bags+5, bagsName)
+	k.text(aFigure, atStart, x1+6, bulk+5, bulkName)
 	k.Height = y0 + step + 8
-	k.notes("label", k.say(costVolume, m.Figure(name)), 1)
+	k.notes(aLabel, k.say(costVolume).figure(name).String(), 1)
 }
 
 // curve draws a cost against the volume and gives the height of its last point;
 // it breaks where there is no cost. Points that fall together are drawn once.
-func (k *pen) curve(class string, points []mix.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*mix.CrossingPoint) units.Money) (last float64) {
+func (k *pen) curve(c class, points []mix.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*mix.CrossingPoint) units.Money) (last float64) {
 	var t trace
 	var px, py float64
 	last = y(0)
@@ -132,7 +132,7 @@ func (k *pen) curve(class string, points []mix.CrossingPoint, x func(units.Volum
 		t.to(u, last)
 		px, py = u, last
 	}
-	k.trace(class, &t)
+	k.trace(c, &t)
 	return last
 }
 

@@ -13,7 +13,7 @@ type stack struct {
 	text   string
 	volume units.Volume // of one, as it is carried
 	count  int64
-	shape  string // "bag", "bale" or "bucket", by which it is drawn
+	drawn  class // aBag, aBale or aBucket
 }
 
 // Order draws what is to be bought of each material: the need as a heap, and
@@ -29,7 +29,7 @@ func Order(p *mix.Plan) (list []Drawing) {
 		case len(list) == mostHeaps:
 			left++
 		default:
-			k := start(p, -1, n.Material.Name)
+			k := newPen(p, -1, n.Material.Name)
 			if k.heap(n); k.Kind != "" {
 				list = k.onto(list)
 			}
@@ -59,23 +59,22 @@ func (k *pen) heap(n *mix.Need) {
 		}
 		most(12_000, total)
 	}
-	need := k.say(heapNeed, mix.Shown(k.p.Voice(), n.Buy.Plan))
-	k.notes("figure", need, 2)
-	k.tell(heapTold, mix.Shown(k.p.Voice(), n.Buy.Plan), n.Material.Name)
+	need := mix.Shown(k.p.Voice(), n.Buy.Plan)
+	k.notes(aFigure, k.say(heapNeed).text(need).String(), 2)
+	k.say(heapTold).text(need).text(n.Material.Name).tell()
 	// A triangle of slope repose: its area is r times r times the slope.
 	r := math.Sqrt(area * n.Buy.Plan.Litres() / repose)
-	k.path("heap", true, left0, k.Height+r*repose, left0+r, k.Height, left0+2*r, k.Height+r*repose)
-	k.grain("mulch-grain", left0, k.Height, 2*r, r*repose, func(u, v float64) bool {
+	k.path(aHeap, true, left0, k.Height+r*repose, left0+r, k.Height, left0+2*r, k.Height+r*repose)
+	k.grain(aMulchGrain, left0, k.Height, 2*r, r*repose, func(u, v float64) bool {
 		return math.Abs(u-left0-r) < (v-k.Height)/repose-3
 	})
-	k.line("grade", left0, k.Height+r*repose, right, k.Height+r*repose)
+	k.line(aGrade, left0, k.Height+r*repose, right, k.Height+r*repose)
 	k.Height += r*repose + 10
 	for i := range ordered {
 		k.stack(&ordered[i], area, heapBuy)
 	}
 	if left > 0 {
-		k.tell(moreStacks, count(left))
-		k.note(k.say(moreStacks, count(left)))
+		k.say(moreStacks).count(int64(left)).tell().note()
 	}
 	sentence := heapOr
 	if len(ordered) == 0 {
@@ -84,7 +83,7 @@ func (k *pen) heap(n *mix.Need) {
 	for i := range instead {
 		k.stack(&instead[i], area, sentence)
 	}
-	k.note(k.say(heapScale))
+	k.say(heapScale).note()
 }
 
 // stacks are what is ordered of a material, how many more kinds are, and what
@@ -124,13 +123,13 @@ func (k *pen) stacks(n *mix.Need) (ordered, instead []stack, more int) {
 	for _, kind := range [...]bool{false, true} { // the largest bag, and bulk
 		for i := len(choices) - 1; i >= 0; i-- {
 			if c := &choices[i]; c.Bulk == kind && c.Count <= 1e9 {
-				shape := "bag"
+				drawn := aBag
 				if c.Bulk {
-					shape = "bucket"
+					drawn = aBucket
 				} else if c.Bale {
-					shape = "bale"
+					drawn = aBale
 				}
-				instead = append(instead, k.packs(shape, c.Size, c.Count, ""))
+				instead = append(instead, k.packs(drawn, c.Size, c.Count, ""))
 				break
 			}
 		}
@@ -143,28 +142,28 @@ func (k *pen) offered(l *mix.Line, n int64) stack {
 	o := l.Offer
 	switch {
 	case o.Bulk.Volume > 0:
-		return k.packs("bucket", o.Bulk, n, "")
+		return k.packs(aBucket, o.Bulk, n, "")
 	case l.Each.Plan > o.Pack.Volume:
-		return k.packs("bale", o.Pack, n, k.volume(l.Each.Plan))
+		return k.packs(aBale, o.Pack, n, k.p.Voice().Volume(l.Each.Plan))
 	}
-	return k.packs("bag", o.Pack, n, "")
+	return k.packs(aBag, o.Pack, n, "")
 }
 
 // packs are so many packs of one shape, in words.
-func (k *pen) packs(shape string, size mix.Size, n int64, opens string) stack {
+func (k *pen) packs(drawn class, size mix.Size, n int64, opens string) stack {
 	one, many := packOne, packBags
 	switch {
-	case shape == "bucket":
+	case drawn == aBucket:
 		one, many = packLoad, packBulk
-	case shape == "bale" && opens != "":
+	case drawn == aBale && opens != "":
 		one, many = packOpen, packOpens
-	case shape == "bale":
+	case drawn == aBale:
 		one, many = packBale, packBales
 	}
 	if n == 1 {
 		many = one
 	}
-	return stack{k.say(many, count(n), k.p.Tongue.Figure(size.String()), opens), size.Volume, n, shape}
+	return stack{k.say(many).count(n).figure(size.String()).text(opens).String(), size.Volume, n, drawn}
 }
 
 const left0 = left // where heaps and packs start
@@ -172,16 +171,16 @@ const left0 = left // where heaps and packs start
 // stack draws packs in rows, the last of them a part where a box stands for
 // many.
 func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
-	k.notes("label", k.say(sentence, s.text), 2)
-	k.tell(sentence, s.text)
-	k.Description += "."
+	text := k.say(sentence).text(s.text).String()
+	k.notes(aLabel, text, 2)
+	k.describe(text, ".")
 	each, boxes := int64(1), s.count
 	for boxes > mostPacks {
 		each *= 10
 		boxes = (s.count + each - 1) / each
 	}
 	one := area * s.volume.Litres() * float64(each)
-	if s.shape == "bucket" {
+	if s.drawn == aBucket {
 		one /= bucketPart
 	}
 	w := min(math.Sqrt(one*1.9), right-left0)
@@ -196,20 +195,20 @@ func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
 			full *= float64(s.count-i*each) / float64(each)
 		}
 		foot := full
-		if s.shape == "bucket" {
+		if s.drawn == aBucket {
 			foot *= 2*bucketPart - 1
 		}
 		t.box(x, y, full, h, foot)
-		if s.shape == "bale" { // its straps
+		if s.drawn == aBale { // its straps
 			t.box(x+full*.3, y, 0, h, 0)
 			t.box(x+full*.7, y, 0, h, 0)
 		}
 	}
-	k.trace(s.shape, &t)
+	k.trace(s.drawn, &t)
 	rows := (boxes + row - 1) / row
 	k.Height += float64(rows)*(h+2) + 2
 	if each > 1 {
-		k.note(k.say(packEach, count(each)))
+		k.say(packEach).count(each).note()
 	}
 	k.Height += 4
 }

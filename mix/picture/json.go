@@ -50,8 +50,6 @@ func Write(w *wire.Writer, list []Drawing) {
 	w.EndArray()
 }
 
-//go:noinline
 func text(w *wire.Writer, key, s string) { w.Key(key); w.String(s) }
 
-//go:noinline
 func number(w *wire.Writer, key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }

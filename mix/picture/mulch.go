@@ -10,12 +10,12 @@ func (k *pen) mulch(b *mix.Mulch) {
 	const w = right - from
 	name := k.p.Tasks[k.Task].Filling
 	k.Kind = "mulch"
-	k.tell(mulchTold, k.length(b.Layer), name)
+	k.say(mulchTold).length(b.Layer).text(name).tell()
 	under := k.amended(b)
 	var bedDepth float64
 	if under != nil {
 		bedDepth = float64(under.Finished)
-		k.tell(mulchBedTold, k.length(under.Finished))
+		k.say(mulchBedTold).length(under.Finished).tell()
 	}
 	scale := 150 / (float64(b.Layer) + bedDepth)
 	if bedDepth == 0 {
@@ -23,7 +23,7 @@ func (k *pen) mulch(b *mix.Mulch) {
 	}
 	if b.Clear > 0 {
 		scale = min(scale, 84/float64(b.Clear))
-		k.tell(mulchStemsTold, count(b.Stems), k.length(b.Clear))
+		k.say(mulchStemsTold).count(b.Stems).length(b.Clear).tell()
 	}
 	layer, bare := float64(b.Layer)*scale, float64(b.Clear)*scale
 
@@ -31,18 +31,19 @@ func (k *pen) mulch(b *mix.Mulch) {
 	if b.Clear > 0 {
 		room = middle - from - 16 - bare
 	}
-	deep := wrap(k.say(bedLayer, name, k.length(b.Layer)), room, 3, "label")
-	inside := fits(deep, layer) && room > 90
+	named := k.say(bedLayer).text(name).length(b.Layer)
+	deep := named.wrap(room, 3)
+	inside := deep.fits(layer) && room > 90
 	if !inside {
-		deep = wrap(k.say(bedLayer, name, k.length(b.Layer)), middle-from-8, 4, "label")
+		deep = named.wrap(middle-from-8, 4)
 	}
-	var clear []string
+	clear := &para{}
 	if b.Clear > 0 {
-		clear = wrap(k.say(mulchClear, k.length(b.Clear)), right-middle-10, 3, "label")
+		clear = k.say(mulchClear).length(b.Clear).wrap(right-middle-10, 3)
 	}
-	head := step * float64(len(clear))
+	head := clear.tall()
 	if !inside {
-		head = max(head, step*float64(len(deep)))
+		head = max(head, deep.tall())
 	}
 	plant := k.Height
 	if b.Clear > 0 {
@@ -52,66 +53,64 @@ func (k *pen) mulch(b *mix.Mulch) {
 	ground := top + layer
 	if b.Clear > 0 {
 		k.plant(middle, plant, ground)
-		k.lines("label", "start", middle+8, top-10-step*float64(len(clear)), clear)
+		k.above(clear, middle+8, top-10)
 		k.across(middle, middle+bare, top-6)
-		k.rect("mulch", from, top, middle-bare-from, layer)
-		k.rect("mulch", middle+bare, top, right-middle-bare, layer)
+		k.rect(aMulch, from, top, middle-bare-from, layer)
+		k.rect(aMulch, middle+bare, top, right-middle-bare, layer)
 	} else {
-		k.rect("mulch", from, top, w, layer)
+		k.rect(aMulch, from, top, w, layer)
 	}
 	if inside {
-		k.inside(from+8, top, layer, deep)
+		k.inside(deep, from+8, top, layer)
 	} else {
-		k.lines("label", "start", from+8, top-6-step*float64(len(deep)), deep)
+		k.above(deep, from+8, top-6)
 	}
 	k.upright(left+6, top, ground)
 
 	// Under the ground line: the sheet, then soil as deep as its texts need.
-	var rows []string
+	rows := &para{}
 	if b.Sheets > 0 {
 		sentence := mulchSheets
 		if !b.Exact {
 			sentence = mulchSheetsAbout
 		}
-		k.tell(sentence, count(b.Sheets))
-		rows = wrap(k.say(sentence, count(b.Sheets)), w-30, 2, "label")
+		rows = k.say(sentence).count(b.Sheets).tell().wrap(w-30, 2)
 	}
-	soil := mulchSoil
-	depth := ""
+	soil := k.say(mulchSoil)
 	if under != nil {
-		soil, depth = mulchBed, k.length(under.Finished)
+		soil = k.say(mulchBed).length(under.Finished)
 	}
-	rows = append(rows, wrap(k.say(soil, depth), w-30, 2, "label")...)
-	tall := step*float64(len(rows)) + 12
-	class := "soil firm"
+	rows.add(soil.wrap(w-30, 2))
+	tall := rows.tall() + 12
+	below := aSoilFirm
 	if under != nil {
-		class = "mix"
+		below = aMix
 		if bed := bedDepth * scale; bed >= tall {
 			tall = bed
 		} else { // no room for its texts in it
-			k.rect("mix", from, ground, w, bed)
+			k.rect(aMix, from, ground, w, bed)
 			k.upright(left+6, ground, ground+bed)
 			ground += bed
-			class = "soil firm"
+			below = aSoilFirm
 		}
 	}
-	k.rect(class, from, ground, w, tall)
-	if class == "mix" {
+	k.rect(below, from, ground, w, tall)
+	if below == aMix {
 		k.upright(left+6, ground, ground+tall)
 	}
-	k.lines("label", "start", from+8, ground+5, rows)
-	k.line("grade", from, top+layer, right, top+layer)
+	k.put(rows, from+8, ground+5)
+	k.line(aGrade, from, top+layer, right, top+layer)
 	if b.Sheets > 0 {
-		k.line("sheet", from, top+layer, middle-bare, top+layer)
-		k.line("sheet", middle+bare, top+layer, right, top+layer)
+		k.line(aSheet, from, top+layer, middle-bare, top+layer)
+		k.line(aSheet, middle+bare, top+layer, right, top+layer)
 	}
 	if b.Clear > 0 {
-		k.grain("mulch-grain", from, top, middle-bare-from, layer, nil)
-		k.grain("mulch-grain", middle+bare, top, right-middle-bare, layer, nil)
+		k.grain(aMulchGrain, from, top, middle-bare-from, layer, nil)
+		k.grain(aMulchGrain, middle+bare, top, right-middle-bare, layer, nil)
 	} else {
-		k.grain("mulch-grain", from, top, w, layer, nil)
+		k.grain(aMulchGrain, from, top, w, layer, nil)
 	}
-	k.grain("soil-grain", from, ground, w, tall, nil)
+	k.grain(aSoilGrain, from, ground, w, tall, nil)
 	k.Height = ground + tall
 	k.ruler(scale, toScale)
 }
@@ -132,13 +131,13 @@ func (k *pen) amended(b *mix.Mulch) (found *mix.Bed) {
 
 // plant draws a stem with leaves to its left: a sign for any plant.
 func (k *pen) plant(x, top, ground float64) {
-	k.line("stem", x, ground, x, top+6)
+	k.line(aStem, x, ground, x, top+6)
 	for _, leaf := range [...]string{"q-10-12-24-6q6 12 24 6z", "q10-12 24-6q-6 12-24 6z"} {
 		for _, y := range [...]float64{14, 28} {
 			var t trace
 			t.move(x, top+y)
 			t.raw(leaf)
-			k.trace("leaf", &t)
+			k.trace(aLeaf, &t)
 		}
 	}
 }

@@ -18,47 +18,34 @@ const (
 	ascent = 12.0 // of a text above its baseline; the rest of step is below it
 )
 
-// The helpers below are kept from being inlined: the drawings are made of calls
-// to them, and copies of them would weigh in the download.
-
 // pen draws from the top down: Height is how far it has come.
 type pen struct {
 	Drawing
 	p *mix.Plan
 }
 
-//go:noinline
-func start(p *mix.Plan, task int, title string) *pen {
+func newPen(p *mix.Plan, task int, title string) *pen {
 	return &pen{Drawing{Task: task, Title: title, Width: page, Height: 4}, p}
 }
 
 // onto adds the drawing to those before it.
-//
-//go:noinline
 func (k *pen) onto(list []Drawing) []Drawing { return append(list, k.Drawing) }
 
 // round takes a coordinate to a hundredth.
-//
-//go:noinline
 func round(f float64) float64 { return math.Round(min(max(f, -1e6), 1e6)*100) / 100 }
 
-func (k *pen) add(s Shape) {
-	s.X, s.Y, s.W, s.H = round(s.X), round(s.Y), round(s.W), round(s.H)
-	k.Shapes = append(k.Shapes, s)
+// add draws a shape, of which its caller may say more.
+func (k *pen) add(is string, c class, x, y, w, h float64) *Shape {
+	k.Shapes = append(k.Shapes, Shape{Is: is, Class: classNames[c], X: round(x), Y: round(y), W: round(w), H: round(h)})
+	return &k.Shapes[len(k.Shapes)-1]
 }
 
-//go:noinline
-func (k *pen) rect(class string, x, y, w, h float64) {
-	k.add(Shape{Is: "rect", Class: class, X: x, Y: y, W: w, H: h})
-}
+func (k *pen) rect(c class, x, y, w, h float64) { k.add("rect", c, x, y, w, h) }
 
-//go:noinline
-func (k *pen) line(class string, x, y, x2, y2 float64) {
-	k.add(Shape{Is: "line", Class: class, X: x, Y: y, W: x2 - x, H: y2 - y})
-}
+func (k *pen) line(c class, x, y, x2, y2 float64) { k.add("line", c, x, y, x2-x, y2-y) }
 
 // path draws through points; a path that is closed is a region.
-func (k *pen) path(class string, closed bool, points ...float64) {
+func (k *pen) path(c class, closed bool, points ...float64) {
 	var t trace
 	for i := 0; i < len(points); i += 2 {
 		t.to(points[i], points[i+1])
@@ -66,7 +53,7 @@ func (k *pen) path(class string, closed bool, points ...float64) {
 	if closed {
 		t.raw("Z")
 	}
-	k.trace(class, &t)
+	k.trace(c, &t)
 }
 
 // trace is a path as it grows: move starts a part of it, to goes on with it.
@@ -75,13 +62,11 @@ type trace struct {
 	open bool
 }
 
-//go:noinline
 func (t *trace) move(x, y float64) {
 	t.open = false
 	t.to(x, y)
 }
 
-//go:noinline
 func (t *trace) to(x, y float64) {
 	command := byte('L')
 	if !t.open {
@@ -91,8 +76,6 @@ func (t *trace) to(x, y float64) {
 }
 
 // box draws a rectangle, its foot as wide as said.
-//
-//go:noinline
 func (t *trace) box(x, y, w, h, foot float64) {
 	t.move(x, y)
 	t.to(x+w, y)
@@ -102,22 +85,16 @@ func (t *trace) box(x, y, w, h, foot float64) {
 }
 
 // raw adds commands that are relative.
-//
-//go:noinline
 func (t *trace) raw(s string) { t.d = append(t.d, s...) }
 
 // trace draws a path, if there is anything of it.
-//
-//go:noinline
-func (k *pen) trace(class string, t *trace) {
+func (k *pen) trace(c class, t *trace) {
 	if len(t.d) > 0 {
-		k.add(Shape{Is: "path", Class: class, D: string(t.d)})
+		k.add("path", c, 0, 0, 0, 0).D = string(t.d)
 	}
 }
 
 // appendNumber writes a coordinate, without zeros at its end.
-//
-//go:noinline
 func appendNumber(b []byte, f float64) []byte {
 	b = strconv.AppendFloat(b, round(f)+0, 'f', 2, 64) // + 0: no minus before a zero
 	for b[len(b)-1] == '0' {
@@ -130,38 +107,38 @@ func appendNumber(b []byte, f float64) []byte {
 }
 
 // text writes one line that is known to fit.
-//
-//go:noinline
-func (k *pen) text(class, anchor string, x, y float64, s string) {
-	k.add(Shape{Is: "text", Class: class, X: x, Y: y, Anchor: anchor, Text: s})
+func (k *pen) text(c class, a anchor, x, y float64, s string) {
+	t := k.add("text", c, x, y, 0, 0)
+	t.Text, t.Anchor = s, anchorNames[a]
 }
 
-// lines writes lines of text below one another, the first below top.
-func (k *pen) lines(class, anchor string, x, top float64, lines []string) (bottom float64) {
-	for _, s := range lines {
-		k.text(class, anchor, x, top+ascent, s)
+// head writes a heading above y.
+func (k *pen) head(x, y float64, s *said) {
+	k.text(aFigure, atStart, x, y-step+ascent, s.String())
+}
+
+// put writes lines of text below one another, the first below top.
+func (k *pen) put(p *para, x, top float64) (bottom float64) { return k.lines(p, atStart, x, top) }
+
+// above writes lines of text, the last above bottom.
+func (k *pen) above(p *para, x, bottom float64) { k.put(p, x, bottom-p.tall()) }
+
+// inside writes lines in the middle of a region's height.
+func (k *pen) inside(p *para, x, top, high float64) { k.put(p, x, top+(high-p.tall())/2) }
+
+func (k *pen) lines(p *para, a anchor, x, top float64) (bottom float64) {
+	for _, s := range p.lines {
+		k.text(p.class, a, x, top+ascent, s)
 		top += step
 	}
 	return top
 }
 
 // note writes a text across the whole width and comes down below it.
-//
-//go:noinline
-func (k *pen) note(s string) { k.notes("label", s, 4) }
+func (k *pen) note(s string) { k.notes(aLabel, s, 4) }
 
-func (k *pen) notes(class, s string, most int) {
-	k.Height = k.lines(class, "start", left, k.Height, wrap(s, right-left, most, class)) + 4
-}
-
-// tell adds a sentence to the description.
-//
-//go:noinline
-func (k *pen) tell(sentence say.Phrase, args ...string) {
-	if k.Description != "" {
-		k.Description += " "
-	}
-	k.Description += k.say(sentence, args...)
+func (k *pen) notes(c class, s string, most int) {
+	k.Height = k.put(wrap(s, right-left, most, c), left, k.Height) + 4
 }
 
 // upright draws a dimension line from y to y2, across a dimension line from x
@@ -176,8 +153,6 @@ func (k *pen) across(x, x2, y float64) {
 
 // dimension draws a line with a stroke over each of its ends, so far to the
 // sides.
-//
-//go:noinline
 func (k *pen) dimension(x, y, x2, y2, u, v float64) {
 	var t trace
 	t.move(x-u, y-v)
@@ -186,38 +161,37 @@ func (k *pen) dimension(x, y, x2, y2, u, v float64) {
 	t.to(x2, y2)
 	t.move(x2-u, y2-v)
 	t.to(x2+u, y2+v)
-	k.trace("dimension", &t)
+	k.trace(aDimension, &t)
 }
 
 // callout is a text beside a drawing that belongs to a point of it.
 type callout struct {
-	x, y  float64 // the point
-	class string
-	text  string
+	x, y float64 // the point
+	text *said
 }
 
 // callouts writes texts in a column from x to the right edge, each as near the
 // height of its point as those above it leave room, with a line from it to the
 // point, and returns where the last ends. They come in order of y.
-func (k *pen) callouts(x, top float64, list ...callout) (bottom float64) {
+func (k *pen) callouts(x, top float64, list []callout) (bottom float64) {
 	bottom = top
-	for _, c := range list {
-		lines := wrap(c.text, right-x, 6, c.class)
+	for i := range list {
+		c := &list[i]
 		bottom = max(bottom, c.y-step/2)
-		k.line("leader", c.x, c.y, x-3, bottom+step/2)
-		bottom = k.lines(c.class, "start", x, bottom, lines) + 2
+		k.line(aLeader, c.x, c.y, x-3, bottom+step/2)
+		bottom = k.put(c.text.wrap(right-x, 6), x, bottom) + 2
 	}
 	return bottom
 }
 
 // grain marks a region so that it is told from others without colour: with
 // marks of its own, as many as leave its texts free.
-func (k *pen) grain(class string, x, y, w, h float64, inside func(x, y float64) bool) {
+func (k *pen) grain(c class, x, y, w, h float64, inside func(x, y float64) bool) {
 	mark := "h4"
-	switch class {
-	case "mulch-grain", "layer-grain":
+	switch c {
+	case aMulchGrain, aLayerGrain:
 		mark = "l5-3"
-	case "mix-grain":
+	case aMixGrain:
 		mark = "h.01"
 	}
 	var t trace
@@ -239,7 +213,7 @@ func (k *pen) grain(class string, x, y, w, h float64, inside func(x, y float64) 
 			}
 		}
 	}
-	k.trace(class, &t)
+	k.trace(c, &t)
 }
 
 // onText reports whether a mark at the point would touch a text or a dimension.
@@ -262,11 +236,11 @@ func (k *pen) ruler(scale float64, sentence say.Phrase) {
 	l := roundLength(k.p.Measure, 14/scale)
 	h := float64(l) * scale
 	k.Height += 4
-	lines := wrap(k.say(sentence, k.length(l)), right-left-16, 3, "label")
-	tall := max(h, step*float64(len(lines)))
+	text := k.say(sentence).length(l).wrap(right-left-16, 3)
+	tall := max(h, text.tall())
 	y := k.Height + (tall-h)/2
 	k.upright(left+5, y, y+h)
-	k.lines("label", "start", left+16, k.Height+(tall-step*float64(len(lines)))/2, lines)
+	k.inside(text, left+16, k.Height, tall)
 	k.Height += tall + 6
 }
 
@@ -295,5 +269,3 @@ func roundUp(base int64, least float64) int64 {
 		base *= 10
 	}
 }
-
-func count[T int | int64](n T) string { return strconv.FormatInt(int64(n), 10) }

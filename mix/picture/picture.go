@@ -52,7 +52,7 @@ const (
 // Tasks draws the tasks in their order, one drawing each.
 func Tasks(p *mix.Plan) (list []Drawing) {
 	for i := range p.Tasks[:min(len(p.Tasks), mostTasks)] {
-		k := start(p, i, p.Tasks[i].Title)
+		k := newPen(p, i, p.Tasks[i].Title)
 		switch {
 		case p.Bed(i) != nil:
 			k.bed(p.Bed(i))
@@ -69,7 +69,7 @@ func Tasks(p *mix.Plan) (list []Drawing) {
 }
 
 // k0 is a pen for no task.
-func k0(p *mix.Plan) *pen { return start(p, -1, "") }
+func k0(p *mix.Plan) *pen { return newPen(p, -1, "") }
 
 // more adds, where something was left out, a drawing that says so.
 func (k *pen) more(list []Drawing, left int, sentence say.Phrase) []Drawing {
@@ -77,7 +77,6 @@ func (k *pen) more(list []Drawing, left int, sentence say.Phrase) []Drawing {
 		return list
 	}
 	k.Kind = "more"
-	k.Description = k.say(sentence, count(left))
-	k.note(k.Description)
+	k.say(sentence).count(int64(left)).tell().note()
 	return k.onto(list)
 }

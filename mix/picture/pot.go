@@ -5,7 +5,6 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
 )
 
 // section is a pot as it is cut through: half widths and heights, in any unit.
@@ -56,8 +55,7 @@ func (k *pen) pots() {
 		k.pot(&lines[i])
 	}
 	if of > len(lines) {
-		k.tell(morePots, count(of-len(lines)))
-		k.note(k.say(morePots, count(of-len(lines))))
+		k.say(morePots).count(int64(of - len(lines))).tell().note()
 	}
 }
 
@@ -67,11 +65,10 @@ const (
 )
 
 func (k *pen) pot(t *mix.Pot) {
-	m := k.p.Voice()
 	s := sectionOf(t)
-	one, all := k.volume(t.Takes.Plan), k.p.SpanText(t.Total)
-	k.notes("figure", t.Label, 3)
-	k.tell(potTold, t.Label, one, all)
+	all := k.p.SpanText(t.Total)
+	k.notes(aFigure, t.Label, 3)
+	k.say(potTold).text(t.Label).volume(t.Takes.Plan).text(all).tell()
 
 	cells := float64(min(t.Cells, mostCells))
 	pitch := max(s.top, s.bottom) * 1.1
@@ -88,52 +85,51 @@ func (k *pen) pot(t *mix.Pot) {
 	}
 	middle := left + 6 + potWide/2
 	notes := []callout{}
-	point := func(x, y float64, sentence say.Phrase, args ...string) {
-		notes = append(notes, callout{x, y, "label", k.say(sentence, args...)})
-	}
+	point := func(x, y float64, s *said) { notes = append(notes, callout{x, y, s}) }
 	last := first + float64(cells-1)*pitch*scale // the middle of the last cell
 	line := floor - s.depth*scale
 	edge := last + s.at(s.depth)*scale/2
 	if s.known {
 		w := s.top * scale
 		k.across(first-w/2, first+w/2, top-6)
-		text := cut(k.length(units.Length(s.top)), potWide+12, "label")
+		text := cut(k.length(units.Length(s.top)), potWide+12, aLabel)
 		half := wide2(text) / 2
-		k.text("label", "middle", min(max(first, left+half), middle+potWide/2+6-half), top-12, text)
+		k.text(aLabel, atMiddle, min(max(first, left+half), middle+potWide/2+6-half), top-12, text)
 	}
 	switch rim := t.Line.BelowRim; {
 	case rim > 0:
-		point(edge, line, potRim, k.length(rim))
-		k.tell(potRim, k.length(rim))
+		point(edge, line, k.say(potRim).length(rim).tell())
 	case !s.known:
-		point(edge, line, potFill)
+		point(edge, line, k.say(potFill))
 	}
 	if t.Line.Ball != nil {
 		across, _ := s.ball(t)
-		point(last+across*scale/2-2, line+6, potBall, m.Figure(t.Line.Ball.String()))
-		k.tell(potBallTold, m.Figure(t.Line.Ball.String()), k.volume(t.Ball.Plan))
+		size := t.Line.Ball.String()
+		point(last+across*scale/2-2, line+6, k.say(potBall).figure(size))
+		k.say(potBallTold).figure(size).volume(t.Ball.Plan).tell()
 	}
 	takes := potTakes
 	if t.Cells > 1 {
 		takes = cellTakes
 	}
-	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, takes, one)
-	if s.known {
-		point(last+s.bottom*scale/2, floor, potHigh, k.length(units.Length(s.height)))
-		if s.bottom != s.top {
-			notes[len(notes)-1].text = k.say(potHighBase, k.length(units.Length(s.height)), k.length(units.Length(s.bottom)))
-		}
-	} else {
-		k.tell(potGuess)
-		point(last+s.bottom*scale/2, floor, potGuess)
+	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, k.say(takes).volume(t.Takes.Plan))
+	high := k.say(potGuess)
+	switch {
+	case !s.known:
+		high.tell()
+	case s.bottom == s.top:
+		high = k.say(potHigh).length(units.Length(s.height))
+	default:
+		high = k.say(potHighBase).length(units.Length(s.height)).length(units.Length(s.bottom))
 	}
-	end := k.callouts(left+potWide+26, k.Height, notes...)
+	point(last+s.bottom*scale/2, floor, high)
+	end := k.callouts(left+potWide+26, k.Height, notes)
 	k.Height = max(end, floor+6)
 	if t.Cells > cellsDrawn(t) {
-		k.note(k.say(potCells, count(int64(cells)), count(t.Cells)))
+		k.say(potCells).count(int64(cells)).count(t.Cells).note()
 	}
 	if t.Cells*t.Line.Count > 1 { // each is at most 1e9
-		k.note(k.say(potAll, all))
+		k.say(potAll).text(all).note()
 	}
 	k.Height += 8
 }
@@ -141,32 +137,32 @@ func (k *pen) pot(t *mix.Pot) {
 func cellsDrawn(t *mix.Pot) int64 { return min(t.Cells, mostCells) }
 
 // wide2 is the width of a label.
-func wide2(s string) float64 { return wide(s, "label") }
+func wide2(s string) float64 { return wide(s, aLabel) }
 
 // cell draws one pot about x.
 func (k *pen) cell(t *mix.Pot, s *section, x, floor, scale float64) {
 	half := func(h float64) float64 { return s.at(h) * scale / 2 }
 	line := floor - s.depth*scale
 	l, b := half(s.depth), half(0)
-	k.path("mix", true, x-l, line, x+l, line, x+b, floor, x-b, floor)
+	k.path(aMix, true, x-l, line, x+l, line, x+b, floor, x-b, floor)
 	var ballW, ballH float64
 	if t.Line.Ball != nil {
 		ballW, ballH = s.ball(t)
 		ballW, ballH = ballW*scale, ballH*scale
-		class := "ball"
+		ball := aBall
 		if t.Line.Ball.Height == 0 || !s.known {
-			class = "ball guess"
+			ball = aBallGuess
 		}
-		k.rect(class, x-ballW/2, line, ballW, ballH)
+		k.rect(ball, x-ballW/2, line, ballW, ballH)
 	}
 	r := half(s.height)
-	class := "pot"
+	pot := aPot
 	if !s.known {
-		class = "pot guess"
+		pot = aPotGuess
 	}
-	k.path(class, false, x-r, floor-s.height*scale, x-b, floor, x+b, floor, x+r, floor-s.height*scale)
-	k.line("fill-line", x-l, line, x+l, line)
-	k.grain("mix-grain", x-max(l, b)+3, line+2, 2*max(l, b)-3, s.depth*scale-4, func(u, v float64) bool {
+	k.path(pot, false, x-r, floor-s.height*scale, x-b, floor, x+b, floor, x+r, floor-s.height*scale)
+	k.line(aFillLine, x-l, line, x+l, line)
+	k.grain(aMixGrain, x-max(l, b)+3, line+2, 2*max(l, b)-3, s.depth*scale-4, func(u, v float64) bool {
 		in := half((floor - v) / scale)
 		ball := math.Abs(u-x) < ballW/2+2 && v < line+ballH+2
 		return math.Abs(u-x) < in-2 && !ball

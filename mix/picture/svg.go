@@ -33,22 +33,26 @@ func SVG(d *Drawing, style string) []byte {
 
 // attributes gives a shape's attributes, each a number or a text.
 func (s *Shape) attributes(add func(name string, number float64, text string)) {
+	names := [...]string{"x", "y", "width", "height"}
+	numbers := [...]float64{s.X, s.Y, s.W, s.H}
+	count := len(names)
 	switch s.Is {
-	case "rect":
-		add("x", s.X, "")
-		add("y", s.Y, "")
-		add("width", s.W, "")
-		add("height", s.H, "")
 	case "line":
-		add("x1", s.X, "")
-		add("y1", s.Y, "")
-		add("x2", s.X+s.W, "")
-		add("y2", s.Y+s.H, "")
+		names = [...]string{"x1", "y1", "x2", "y2"}
+		numbers[2] += s.X
+		numbers[3] += s.Y
+	case "path":
+		count = 0
+	case "text":
+		count = 2
+	}
+	for i := range count {
+		add(names[i], numbers[i], "")
+	}
+	switch s.Is {
 	case "path":
 		add("d", 0, s.D)
 	case "text":
-		add("x", s.X, "")
-		add("y", s.Y, "")
 		add("text-anchor", 0, s.Anchor)
 	}
 	add("class", 0, s.Class)

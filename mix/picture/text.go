@@ -8,8 +8,6 @@ const size = 14
 // glyph is the advance of a character in parts of the text's height: the mean
 // over each class in DejaVu Sans, the widest of the faces in common use, so that
 // what fits by it fits in others. It is by class because a label needs no more.
-//
-//go:noinline
 func glyph(r rune) float64 {
 	switch {
 	case r >= 0x250:
@@ -34,14 +32,12 @@ func glyph(r rune) float64 {
 	return .62
 }
 
-// wide is how wide a line of text is; "figure" is set in a bolder face.
-//
-//go:noinline
-func wide(s, class string) (w float64) {
+// wide is how wide a line of text is; a figure is set in a bolder face.
+func wide(s string, c class) (w float64) {
 	for _, r := range s {
 		w += glyph(r)
 	}
-	if class == "figure" {
+	if c == aFigure {
 		w *= 1.1
 	}
 	return w * size
@@ -49,7 +45,11 @@ func wide(s, class string) (w float64) {
 
 // extent is from where to where a text reaches.
 func (s *Shape) extent() (l, r float64) {
-	w := wide(s.Text, s.Class)
+	c := aLabel
+	if s.Class == classNames[aFigure] {
+		c = aFigure
+	}
+	w := wide(s.Text, c)
 	switch s.Anchor {
 	case "middle":
 		return s.X - w/2, s.X + w/2
@@ -59,12 +59,28 @@ func (s *Shape) extent() (l, r float64) {
 	return s.X, s.X + w
 }
 
+// para is a text in lines, all of one class.
+type para struct {
+	class class
+	lines []string
+}
+
+// tall is how high its lines stand.
+func (p *para) tall() float64 { return step * float64(len(p.lines)) }
+
+// fits reports whether it goes into a region so high.
+func (p *para) fits(high float64) bool { return p.tall()+4 <= high }
+
+// add adds the lines of another.
+func (p *para) add(q *para) { p.lines = append(p.lines, q.lines...) }
+
 // wrap breaks a text into lines that fit, at most so many; a word that is too
 // long and a text that goes on are cut with an ellipsis.
-func wrap(s string, room float64, most int, class string) (lines []string) {
+func wrap(s string, room float64, most int, c class) *para {
+	p := &para{class: c}
 	s = plain(s)
-	for len(lines) < most-1 {
-		n := fitting(s, room, class)
+	for len(p.lines) < most-1 {
+		n := fitting(s, room, c)
 		if n == len(s) {
 			break
 		}
@@ -73,13 +89,13 @@ func wrap(s string, room float64, most int, class string) (lines []string) {
 			for end = n; end < len(s) && s[end] != ' '; end++ {
 			}
 		}
-		lines = append(lines, cut(s[:end], room, class))
+		p.lines = append(p.lines, cut(s[:end], room, c))
 		s = s[min(end+1, len(s)):]
 	}
 	if s != "" {
-		lines = append(lines, cut(s, room, class))
+		p.lines = append(p.lines, cut(s, room, c))
 	}
-	return lines
+	return p
 }
 
 // lastSpace is where to break s so that at most n bytes come before: at the last
@@ -107,8 +123,8 @@ func tied(s string, n int) bool {
 }
 
 // fitting is how many bytes of s fit.
-func fitting(s string, room float64, class string) int {
-	if class == "figure" {
+func fitting(s string, room float64, c class) int {
+	if c == aFigure {
 		room /= 1.1
 	}
 	room /= size
@@ -121,13 +137,11 @@ func fitting(s string, room float64, class string) int {
 }
 
 // cut shortens a line that does not fit.
-//
-//go:noinline
-func cut(s string, room float64, class string) string {
-	if fitting(s, room, class) == len(s) {
+func cut(s string, room float64, c class) string {
+	if fitting(s, room, c) == len(s) {
 		return s
 	}
-	return s[:fitting(s, room-1.1*size, class)] + "…"
+	return s[:fitting(s, room-1.1*size, c)] + "…"
 }
 
 // plain puts a space for every run of characters that no line of text has:

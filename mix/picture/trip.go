@@ -17,10 +17,10 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 	if len(all) == 0 || limits == nil || limits.Payload == 0 && limits.Capacity == 0 {
 		return list
 	}
-	k := start(p, -1, "")
-	k.Title = k.say(title)
+	k := newPen(p, -1, "")
+	k.Title = k.say(title).String()
 	k.Kind = "trips"
-	k.tell(tripsTold)
+	k.say(tripsTold).tell()
 	one, many := tripDrive, tripDrives
 	if title == tripsDrop {
 		one, many = tripDrop, tripDrops
@@ -28,11 +28,11 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 	first, ranged := int64(1), false
 	for i := range all[:min(len(all), mostTrips)] {
 		t := &all[i]
-		name := k.say(one, count(first))
+		name := k.say(one).count(first)
 		if t.Times > 1 {
-			name = k.say(many, count(first), count(first+t.Times-1))
+			name = k.say(many).count(first).count(first + t.Times - 1)
 		}
-		k.trip(t, limits, name)
+		k.trip(t, limits, name.String())
 		ranged = ranged || limits.Payload > 0 && t.Mass[0] < t.Mass[1]
 		first += t.Times
 	}
@@ -41,11 +41,10 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 		left += all[i].Times
 	}
 	if ranged {
-		k.note(k.say(tripRange))
+		k.say(tripRange).note()
 	}
 	if left > 0 {
-		k.tell(moreTrips, count(left))
-		k.note(k.say(moreTrips, count(left)))
+		k.say(moreTrips).count(left).tell().note()
 	}
 	return k.onto(list)
 }
@@ -65,11 +64,11 @@ func (k *pen) trip(t *mix.Trip, limits *mix.Delivery, name string) {
 	switch {
 	case max(mass, room) < nearly:
 	case mass >= room:
-		name = k.say(tripFull, name, k.say(tripByMass))
+		name = k.say(tripFull).text(name).text(k.say(tripByMass).String()).String()
 	default:
-		name = k.say(tripFull, name, k.say(tripByRoom))
+		name = k.say(tripFull).text(name).text(k.say(tripByRoom).String()).String()
 	}
-	k.notes("figure", name, 2)
+	k.notes(aFigure, name, 2)
 	packs := ""
 	for i := range t.Packs {
 		if i > 0 {
@@ -80,43 +79,44 @@ func (k *pen) trip(t *mix.Trip, limits *mix.Delivery, name string) {
 			break
 		}
 		x := &t.Packs[i]
-		packs += k.say(tripPack, count(x.Count), m.Figure(x.Offer.Size().String()), x.Material.Name)
+		packs += k.say(tripPack).count(x.Count).figure(x.Offer.Size().String()).text(x.Material.Name).String()
 	}
-	k.notes("label", packs, 3)
-	k.Description += " " + name + ", " + packs + "."
+	k.notes(aLabel, packs, 3)
+	k.describe(name+", "+packs, ".")
 	switch {
 	case limits.Payload == 0:
 	case t.Mass[1] == 0:
-		k.note(k.say(tripNoMass))
-		k.tell(tripNoMass)
-		k.Description += "."
+		none := k.say(tripNoMass).String()
+		k.note(none)
+		k.describe(none, ".")
 	default:
-		k.bar("mass", float64(t.Mass[0])/float64(limits.Payload), mass, k.say(tripMass, m.MassRange(t.Mass[0], t.Mass[1]), m.Mass(limits.Payload)))
+		k.bar(aMass, float64(t.Mass[0])/float64(limits.Payload), mass, k.say(tripMass).text(m.MassRange(t.Mass[0], t.Mass[1])).text(m.Mass(limits.Payload)))
 	}
 	if limits.Capacity > 0 {
-		k.bar("room", room, room, k.say(tripRoom, m.VolumeLike(t.Packed, limits.Capacity), m.VolumeLike(limits.Capacity, limits.Capacity)))
+		k.bar(aRoom, room, room, k.say(tripRoom).like(t.Packed, limits.Capacity).like(limits.Capacity, limits.Capacity))
 	}
 	k.Height += 6
 }
 
 // bar draws shares of a limit: low for certain, high at the most, and a line
 // where the limit is.
-func (k *pen) bar(class string, low, high float64, text string) {
+func (k *pen) bar(c class, low, high float64, s *said) {
 	const full, tall = right - left - 6, 12.0
+	text := s.String()
 	k.note(text)
-	k.Description += " " + text + "."
+	k.describe(text, ".")
 	y := k.Height - 1
-	k.rect("bar", left, y, full, tall)
-	k.rect(class, left, y, low*full, tall)
+	k.rect(aBar, left, y, full, tall)
+	k.rect(c, left, y, low*full, tall)
 	if high > low {
-		k.rect(class+" wet", left+low*full, y, (high-low)*full, tall)
+		k.rect(aMassWet, left+low*full, y, (high-low)*full, tall)
 		var t trace
 		for x := left + low*full; x < left+high*full-4; x += 7 {
 			t.move(x, y+tall)
 			t.raw("l4-12")
 		}
-		k.trace("hatch", &t)
+		k.trace(aHatch, &t)
 	}
-	k.line("limit", left+full, y-4, left+full, y+tall+4)
+	k.line(aLimit, left+full, y-4, left+full, y+tall+4)
 	k.Height = y + tall + 8
 }

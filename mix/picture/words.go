@@ -1,9 +1,6 @@
 package picture
 
-import (
-	"example.org/barrow/units"
-	"example.org/barrow/units/say"
-)
+import "example.org/barrow/units/say"
 
 // Every sentence of the drawings. {0} and so on are what is put in.
 const (
@@ -101,14 +98,3 @@ const (
 	holeAll   say.Phrase = "All holes, {0}, leave {1} of loose soil."
 	holeTold  say.Phrase = "One planting hole in section, to scale: {0} across and {1} deep, with a root ball {2}."
 )
-
-// say puts args into a form, in the reader's language.
-//
-//go:noinline
-func (k *pen) say(form say.Phrase, args ...string) string { return k.p.Tongue.Say(form, args...) }
-
-//go:noinline
-func (k *pen) length(l units.Length) string { return k.p.Voice().Length(l) }
-
-//go:noinline
-func (k *pen) volume(v units.Volume) string { return k.p.Voice().Volume(v) }

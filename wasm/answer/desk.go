@@ -5,7 +5,6 @@ package answer
 
 import (
 	"bytes"
-	"slices"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/picture"
@@ -101,7 +100,7 @@ func (d *Desk) full(docs [][]byte) []byte { return d.of(docs, (*mix.Plan).FullJS
 // shown answers with what is laid out beside the plan: its drawings.
 func (d *Desk) shown(docs [][]byte) []byte {
 	return d.of(docs, func(p *mix.Plan) []byte {
-		return drawings(slices.Concat(picture.Tasks(p), picture.Order(p), picture.Trips(p)))
+		return drawings(append(append(picture.Tasks(p), picture.Order(p)...), picture.Trips(p)...))
 	})
 }
 

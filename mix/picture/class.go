@@ -1,0 +1,106 @@
+package picture
+
+// class is what a shape stands for. Inside the package it is a number and not
+// its name: a call takes half the download with one in place of a string.
+type class uint8
+
+const (
+	aLabel class = iota
+	aFigure
+	aLeader
+	aDimension
+	aGrade
+	aGradeOld
+	aSoilFirm
+	aSoilLoose
+	aSoilHeap
+	aSoilGrain
+	aMix
+	aMixGrain
+	aLayer
+	aLayerGrain
+	aMulch
+	aMulchGrain
+	aSheet
+	aLeaf
+	aStem
+	aBackfill
+	aBall
+	aBallGuess
+	aPot
+	aPotGuess
+	aFillLine
+	aHeap
+	aBag
+	aBale
+	aBucket
+	aBar
+	aMass
+	aMassWet
+	aRoom
+	aHatch
+	aLimit
+	aGrid
+	aAxis
+	aTick
+	aBags
+	aBulk
+	aNeed
+	aCrossing
+)
+
+var classNames = [...]string{
+	aLabel:      "label",
+	aFigure:     "figure",
+	aLeader:     "leader",
+	aDimension:  "dimension",
+	aGrade:      "grade",
+	aGradeOld:   "grade old",
+	aSoilFirm:   "soil firm",
+	aSoilLoose:  "soil loose",
+	aSoilHeap:   "soil heap",
+	aSoilGrain:  "soil-grain",
+	aMix:        "mix",
+	aMixGrain:   "mix-grain",
+	aLayer:      "layer",
+	aLayerGrain: "layer-grain",
+	aMulch:      "mulch",
+	aMulchGrain: "mulch-grain",
+	aSheet:      "sheet",
+	aLeaf:       "leaf",
+	aStem:       "stem",
+	aBackfill:   "backfill",
+	aBall:       "ball",
+	aBallGuess:  "ball guess",
+	aPot:        "pot",
+	aPotGuess:   "pot guess",
+	aFillLine:   "fill-line",
+	aHeap:       "heap",
+	aBag:        "bag",
+	aBale:       "bale",
+	aBucket:     "bucket",
+	aBar:        "bar",
+	aMass:       "mass",
+	aMassWet:    "mass wet",
+	aRoom:       "room",
+	aHatch:      "hatch",
+	aLimit:      "limit",
+	aGrid:       "grid",
+	aAxis:       "axis",
+	aTick:       "tick",
+	aBags:       "bags",
+	aBulk:       "bulk",
+	aNeed:       "need",
+	aCrossing:   "crossing",
+}
+
+// anchor is which part of a text stands at its place.
+type anchor uint8
+
+const (
+	atStart anchor = iota
+	atMiddle
+	atEnd
+)
+
+var anchorNames = [...]string{atStart: "start", atMiddle: "middle", atEnd: "end"}
