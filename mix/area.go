@@ -9,6 +9,7 @@ import (
 	"example.org/barrow/mix/stable"
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/near"
 	"example.org/barrow/units/say"
 )
 
@@ -55,7 +56,7 @@ func ParseArea(s string) (Area, error) {
 	text := strings.TrimSpace(s)
 	word, rest, _ := strings.Cut(text, " ")
 	for _, sh := range shapes {
-		if word := strings.ToLower(word); word == sh.word || slices.Contains(strings.Split(sh.also, "|"), word) {
+		if word := near.Lower(word); word == sh.word || slices.Contains(strings.Split(sh.also, "|"), word) {
 			return parseShape(sh.word, rest, s)
 		}
 	}

@@ -331,12 +331,12 @@ func (c *checker) unknown(code, word string, names []string, otherwise say.Phras
 // dashes for spaces; else the names that word is a part of, or that are a part
 // of it, at most three.
 func meant(word string, names []string) (found []string) {
-	dashed := strings.ReplaceAll(strings.ToLower(oneLine(word)), " ", "-")
+	dashed := strings.ReplaceAll(near.Lower(oneLine(word)), " ", "-")
 	if one := near.Word(dashed, names); one != "" {
 		return []string{one}
 	}
 	for _, name := range names {
-		small := strings.ToLower(name)
+		small := near.Lower(name)
 		if len(dashed) > 2 && len(small) > 2 && (strings.Contains(small, dashed) || strings.Contains(dashed, small)) && len(found) < 3 {
 			found = append(found, name)
 		}

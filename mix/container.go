@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
+	"example.org/barrow/units/near"
 	"example.org/barrow/units/say"
 )
 
@@ -355,7 +356,7 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 	names, owners := b.classNames()
 	p := c.unknown("container.unknown", id, names, `no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
 	for _, name := range names {
-		if strings.EqualFold(name, id) || p.Hint == didYouMean(name) {
+		if near.Lower(name) == near.Lower(id) || p.Hint == didYouMean(name) {
 			p.Hint = didYouMean(owners[name])
 			break
 		}

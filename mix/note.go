@@ -2,11 +2,11 @@ package mix
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/near"
 	"example.org/barrow/units/say"
 )
 
@@ -306,10 +306,10 @@ func (p *Plan) offer(name string) string {
 // capitals.
 func small(name string) string {
 	first, n := utf8.DecodeRuneInString(name)
-	if second, _ := utf8.DecodeRuneInString(name[n:]); unicode.IsUpper(second) {
+	if second, _ := utf8.DecodeRuneInString(name[n:]); near.Small(second) != second {
 		return name
 	}
-	return string(unicode.ToLower(first)) + name[n:]
+	return string(near.Small(first)) + name[n:]
 }
 
 // amount writes money with its currency.
@@ -321,5 +321,5 @@ func title(id string) string {
 		return ""
 	}
 	first, n := utf8.DecodeRuneInString(id)
-	return string(unicode.ToUpper(first)) + id[n:]
+	return string(near.Capital(first)) + id[n:]
 }

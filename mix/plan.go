@@ -3,11 +3,11 @@ package mix
 import (
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
+	"example.org/barrow/units/near"
 	"example.org/barrow/units/say"
 )
 
@@ -121,7 +121,7 @@ func (p *Plan) Voice() words.Voice { return words.Voice{Measure: p.Measure, Tong
 
 // sign is a currency as it stands before an amount: letters keep their distance.
 func sign(currency string) string {
-	if last, _ := utf8.DecodeLastRuneInString(currency); unicode.IsLetter(last) {
+	if last, _ := utf8.DecodeLastRuneInString(currency); near.Letter(last) {
 		return currency + " "
 	}
 	return currency

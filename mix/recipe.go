@@ -2,8 +2,6 @@ package mix
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
@@ -92,7 +90,7 @@ func ParseMix(s string) (Mix, error) {
 	for text := range strings.SplitSeq(s, ",") {
 		var name, number []string
 		for word := range strings.FieldsSeq(text) {
-			if first, _ := utf8.DecodeRuneInString(word); first == '.' || unicode.IsNumber(first) {
+			if figure, _ := units.Looks(word); figure && word[0] != '-' {
 				number = append(number, word)
 			} else {
 				name = append(name, word)

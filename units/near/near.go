@@ -2,8 +2,6 @@
 // away, and never a guess beyond that.
 package near
 
-import "strings"
-
 // Word returns the candidate closest to word, without regard to case, when at
 // most limit(word) letters were added, dropped, changed or swapped with a
 // neighbour. Of equals the first wins; "" means none is close. A candidate
@@ -52,7 +50,7 @@ const maxLetters = 40
 // neighbour between a and b, without regard to case (optimal string
 // alignment). It gives up and returns stop once the count cannot stay below it.
 func Distance(a, b string, stop int) int {
-	a, b = strings.ToLower(a), strings.ToLower(b)
+	a, b = Lower(a), Lower(b)
 	if len(a) > maxLetters || len(b) > maxLetters || len(a)-len(b) >= stop || len(b)-len(a) >= stop {
 		return stop
 	}
