@@ -25,7 +25,8 @@ export function offerName(line) {
 /** An offer, by the name that a job's yard has for it, in words: "1/2 cu yd loose Pine bark fines". */
 export function offerWords(desk, name) {
   const {offers} = desk.slate.doc;
-  const lines = [...desk.plan?.order ?? [], ...desk.plan?.others ?? [], ...Array.isArray(offers) ? offers.filter(Boolean) : []];
+  const asked = (Array.isArray(offers) ? offers : []).map(o => ({material: asText(o?.material), pack: asText(o?.pack), bulk: asText(o?.bulk)}));
+  const lines = [...desk.plan?.order ?? [], ...desk.plan?.others ?? [], ...asked];
   const line = lines.find(l => offerName(l) === name);
   return line ? `${packName(line)} ${asText(nameOf(desk, line.material))}` : name;
 }
