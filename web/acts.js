@@ -18,6 +18,9 @@ const places = ['job', 'yard', 'ground'];
 /** How long after the last key the job is saved, in ms: a killed tab loses no more. */
 const SAVE_AFTER = 150;
 
+/** How long after that its plan is saved too, to be shown at once next time. */
+const PLAN_AFTER = 1500;
+
 /**
  * @param {import('./desk.js').Desk} desk
  * @param {any} program
@@ -55,18 +58,22 @@ export function createActs(desk, program) {
     desk.redraw();
   }
 
-  /** Saves soon. */
+  /** Saves soon; the plan, which is long, once nobody types. */
   function saveSoon() {
     clearTimeout(saving);
-    saving = setTimeout(save, SAVE_AFTER);
+    saving = setTimeout(() => {
+      save(false);
+      saving = setTimeout(() => save(), PLAN_AFTER);
+    }, SAVE_AFTER);
   }
 
   /** Saves what is in hand, if it is not as it was saved. */
-  function save() {
+  function save(whole = true) {
     clearTimeout(saving);
     const {record} = desk;
     if (!record || desk.conflict) return;
-    const next = {...record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place, plan: desk.planText ?? ''};
+    const plan = desk.planFor === slate.doc || desk.planFor === 'saved' ? desk.planText ?? '' : '';
+    const next = {...record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place, plan: whole || plan === record.plan ? plan : ''};
     if (typeof slate.doc.name === 'string' && slate.doc.name !== record.doc.name) next.name = keep.freeName(slate.doc.name || say('Unnamed job'), record.id);
     if (Object.keys(next).every(key => next[key] === record[key])) return;
     outcome(keep.save(next));
