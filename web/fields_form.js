@@ -6,6 +6,7 @@ import {Field, choice, tick, yesNo, trouble, idOf} from './field.js';
 import {MaterialField} from './material_field.js';
 import {Values} from './list_form.js';
 import {objects, rowOf} from './fields.js';
+import {atOnce} from './rows.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
 import {say} from './say.js';
@@ -74,7 +75,7 @@ export function more(desk, path, label, inside, {filled = false, wrong = false} 
  */
 export function leftOver(desk, path, value, tables, asked, ctx) {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return null;
-  const extra = Object.keys(value).filter(key => !asked.includes(key));
+  const extra = Object.keys(value).filter(key => !asked.includes(key)).slice(0, atOnce);
   return extra.length > 0 && h('div', {class: 'extras'}, extra.map(key => {
     const table = tables.find(t => objects[t].fields.some(r => r.name === key && !compound.has(r.kind)));
     const at = [...path, key], text = pathText(at);

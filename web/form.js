@@ -14,7 +14,7 @@ import {materialForm, materialTitle, newMaterial, newOwnContainer, ownContainerF
 import {control, leftOver} from './fields_form.js';
 import {kinds, objects, rowOf} from './fields.js';
 import {namesOf} from './names.js';
-import {addRow, giveFocus, nameRows, rowName} from './rows.js';
+import {addRow, giveFocus, nameRows, rowName, someRows} from './rows.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
 import {language, mark, say, sayCount} from './say.js';
@@ -77,24 +77,27 @@ class Tasks extends Component {
     this.known = nameRows(this.known, rows);
     const {keys, fresh} = /** @type {any} */ (this.known);
     if (rows.length <= few || fresh.length === 1) for (const name of fresh) desk.open.add(name);
+    const {most, more} = someRows(this, rows, fresh.length === 1);
     return h('section', {class: 'part tasks', 'aria-labelledby': 'the-work'},
       h('h2', {id: 'the-work'}, say('The work')),
       troubleHead(desk, ['tasks']),
-      rows.length > 0 && h('ol', {class: 'task-list'}, rows.map((task, i) => {
+      rows.length > 0 && h('ol', {class: 'task-list'}, rows.slice(0, most).map((task, i) => {
         const path = ['tasks', i], open = desk.open.has(keys[i]);
         return h('li', {key: keys[i], class: 'task', 'data-test': 'task', 'data-path': pathText(path)},
-          h(TaskForm, {desk, path, task, ctx, name: keys[i], open, last: i === rows.length - 1, figure: open ? undefined : figureOf(desk, task), mark: troubleAt(desk, pathText(path)).mark}),
+          h(TaskForm, {desk, path, task, ctx, name: keys[i], open, last: i === rows.length - 1, figure: open ? undefined : figureOf(desk, task, i), mark: troubleAt(desk, pathText(path)).mark}),
           open && taskResult(desk, i));
       })),
+      more,
       h(Adder, {desk, none: rows.length === 0}));
   }
 }
 
 const few = 2; // tasks that all stand open when a job comes in
 
-/** What a task takes, in a few words, of the plan of just this task. @param {any} desk @param {any} task */
-function figureOf(desk, task) {
-  const index = desk.planFor?.tasks?.indexOf?.(task) ?? -1;
+/** What a task takes, in a few words, of the plan of just this task. @param {any} desk @param {any} task @param {number} i */
+function figureOf(desk, task, i) {
+  const of = desk.planFor?.tasks;
+  const index = of?.[i] === task ? i : of?.indexOf?.(task) ?? -1;
   const takes = index < 0 ? undefined : desk.plan?.tasks?.[index];
   return takes?.filling ? takes.loose_shown : undefined;
 }

@@ -6,7 +6,7 @@ import {Field, troubleHead} from './field.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
 import {say} from './say.js';
-import {addRow, giveFocus, nameRows, removeRow} from './rows.js';
+import {addRow, giveFocus, nameRows, removeRow, someRows} from './rows.js';
 import {troubleAt} from './trouble.js';
 import {remover} from './parts_form.js';
 
@@ -25,12 +25,14 @@ export class Rows extends Part {
     this.known = nameRows(this.known, rows);
     // A row that somebody adds is open; those of a job that comes in are not.
     if (fold && !first && this.known.fresh.length === 1) desk.open.add(this.known.fresh[0]);
+    const {most, more} = someRows(this, rows, !first && this.known.fresh.length === 1);
     return h('div', {class: cls('rows', name)},
       troubleHead(desk, path),
-      rows.length > 0 && h('ol', {class: 'rows-list'}, rows.map((value, i) => {
+      rows.length > 0 && h('ol', {class: 'rows-list'}, rows.slice(0, most).map((value, i) => {
         const key = /** @type {any} */ (this.known).keys[i], at = [...path, i];
         return h(RowPart, {key, desk, path: at, value, ctx, form, one, name: key, fold, open: !fold || desk.open.has(key), mark: troubleAt(desk, `${text}[${i}]`).mark});
       })),
+      more,
       h('button', {type: 'button', class: 'add', 'data-test': 'add-row', 'data-path': text, 'data-act': 'add', onClick: () => addRow(desk, path, add.row(desk), say('Added'))}, add.label));
   }
 }
@@ -77,11 +79,13 @@ export class Values extends Part {
 
   render({desk, path, list, row, writing, label, addLabel}) {
     const rows = Array.isArray(list) ? list : [];
-    const text = pathText(path);
+    const text = pathText(path), {most, more} = someRows(this, rows, this.count + 1 === rows.length);
+    this.count = rows.length;
     return h('fieldset', {class: 'values'},
       h('legend', null, label),
       troubleHead(desk, path),
-      rows.map((value, i) => h(ValuePart, {key: i, desk, path: [...path, i], value, row, writing, label: say('{what} {n}', {what: label, n: i + 1}), mark: troubleAt(desk, pathText([...path, i])).mark})),
+      rows.slice(0, most).map((value, i) => h(ValuePart, {key: i, desk, path: [...path, i], value, row, writing, label: say('{what} {n}', {what: label, n: i + 1}), mark: troubleAt(desk, pathText([...path, i])).mark})),
+      more,
       h('button', {type: 'button', class: 'add', 'data-test': 'add-row', 'data-path': text, 'data-act': 'add', onClick: () => addRow(desk, path, '', say('Added'))}, addLabel));
   }
 }

@@ -36,8 +36,11 @@ export function namesOf(desk) {
 /** @param {any} rows @returns {any[]} */
 const rowsOf = rows => Array.isArray(rows) ? rows.filter(row => typeof row?.id === 'string' && row.id !== '') : [];
 
+/** So many of a kind a job may have; a list to choose from has no more. */
+const most = 1000;
+
 /** @param {any} rows @returns {Named[]} */
-const own = rows => rowsOf(rows).map(row => [row.id, typeof row.name === 'string' && row.name.trim() !== '' ? row.name : row.id]);
+const own = rows => rowsOf(rows).slice(0, most).map(row => [row.id, typeof row.name === 'string' && row.name.trim() !== '' ? row.name : row.id]);
 
 /** @param {any} rows @param {any} over @returns {Named[]} */
 function theirs(rows, over) {

@@ -4,7 +4,7 @@ import {h, cls} from './h.js';
 import {Part} from './part.js';
 import {Field, troubleHead} from './field.js';
 import {MaterialField} from './material_field.js';
-import {giveFocus, wantFocus} from './rows.js';
+import {giveFocus, someRows, wantFocus} from './rows.js';
 import {called} from './names.js';
 import {pathText} from './path.js';
 import {say} from './say.js';
@@ -65,9 +65,11 @@ export class KeyedRows extends Part {
     const text = pathText(path);
     const rows = this.state.draft || first && entries.length === 0 ? [...entries, null] : entries;
     const change = (/** @type {number} */ at, /** @type {any} */ entry) => entries.map((/** @type {any} */ e, /** @type {number} */ i) => i === at ? entry : e);
+    const {most, more} = someRows(this, rows, this.count + 1 === rows.length);
+    this.count = rows.length;
     return h('div', {class: cls('keyed', 'keyed-' + figure.kind)},
       troubleHead(desk, path),
-      h('ul', {class: 'keyed-rows'}, rows.map((/** @type {any} */ entry, /** @type {number} */ i) => {
+      h('ul', {class: 'keyed-rows'}, rows.slice(0, most).map((/** @type {any} */ entry, /** @type {number} */ i) => {
         const id = entry?.[0];
         const at = entry ? pathOf(id) : [...path, '#'];
         return h('li', {key: i, class: 'keyed-row', 'data-act': entry ? undefined : 'draft'},
@@ -76,6 +78,7 @@ export class KeyedRows extends Part {
           entry && h(Field, {desk, path: at, row: figure, value: entry[1], writing, hideLabel: i > 0, onPut: (/** @type {any} */ to) => keep(change(i, [id, to ?? '']), {typing: true})}),
           (entry || this.state.draft) && remover(entry ? say('Remove {what}', {what: called(names, id)}) : say('Remove this row'), pathText(at), () => entry ? this.remove(i) : this.drop()));
       })),
+      more,
       h('button', {type: 'button', class: 'add', 'data-test': 'add-row', 'data-path': text, 'data-act': 'add', onClick: () => this.add()}, addLabel));
   }
 }

@@ -1,6 +1,7 @@
 // @ts-check
 // The rows of a list on the page: what each is known by while the list changes,
 // adding, removing and moving them, and where the focus goes then.
+import {h} from './h.js';
 import {pathText} from './path.js';
 import {say} from './say.js';
 
@@ -74,6 +75,20 @@ export function giveFocus(desk, path, element) {
   if (!at) return;
   wanted.delete(desk);
   (at.matches('li') && want.act !== 'row' ? at.querySelector('input, select') ?? at : at).focus();
+}
+
+/** How many rows of one list are drawn before somebody asks for more. */
+export const atOnce = 200;
+
+/**
+ * How many rows a list shows, and the button for more of them: a job that came
+ * in may have any number. A row that was just added is shown.
+ * @param {any} part the component of the list @param {readonly any[]} rows @param {boolean} [added]
+ */
+export function someRows(part, rows, added = false) {
+  const most = part.most = Math.max(part.most ?? atOnce, added ? rows.length : 0);
+  return {most, more: rows.length > most && h('button', {type: 'button', class: 'add', 'data-test': 'more-rows', onClick: () => { part.most += atOnce; part.forceUpdate(); }},
+    say('Show more: {n} are not shown', {n: rows.length - most}))};
 }
 
 /** What a row is known by, of the object that it is. @param {any} row */

@@ -135,9 +135,12 @@ function leftOut(desk) {
       m.stand_ins.length > 0 && h('ul', null, m.stand_ins.map((s, i) => h('li', {key: i}, s))))));
 }
 
+/** So many of each the program takes. */
+const mostOfAYard = 1000;
+
 /** What is bought already. */
 function bought(desk) {
-  const list = listOf(desk, 'bought');
+  const list = listOf(desk, 'bought').slice(0, mostOfAYard);
   if (list.length === 0) return null;
   return h('section', {class: 'bought'},
     h('h2', null, say('Bought already')),
@@ -147,7 +150,7 @@ function bought(desk) {
 
 /** What is sold out. */
 function soldOut(desk) {
-  const list = listOf(desk, 'without');
+  const list = listOf(desk, 'without').slice(0, mostOfAYard);
   if (list.length === 0) return null;
   return h('section', {class: 'sold-out'},
     h('h2', null, say('Sold out')),

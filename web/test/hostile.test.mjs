@@ -130,3 +130,28 @@ test('what cannot be drawn says so, until it can', () => {
   assert.deepEqual(marked(root, 'undrawn'), []);
   assert.ok(marked(root, 'need').length > 0);
 });
+
+test('of a list without end some is drawn, and more when asked for', () => {
+  const n = 30_000, list = (/** @type {any} */ value) => Array.from({length: n}, () => value), keyed = Object.fromEntries(list(1).map((one, i) => ['k' + i, one]));
+  for (const doc of [{tasks: list(0)}, {tasks: list({kind: 'fill', containers: [{}]})}, {tasks: [{kind: 'fill', containers: list({})}]}, {tasks: [], offers: list({})}, {tasks: [], on_hand: keyed}, {tasks: [], ...keyed},
+    {tasks: [{kind: 'cover', area: {strip: {along: list('')}}}]}, {tasks: [{kind: 'cover'}], materials: list(1).map((_, i) => ({id: 'm' + i}))}, {tasks: [], yard: {bought: list(0), without: list('')}}]) {
+    const desk = deskOf({doc, plan: JSON.stringify(jobs[0].plan)});
+    desk.open = new Set(['section offers', 'section on-hand']);
+    desk.place = doc.yard ? 'yard' : 'job';
+    const root = newRoot();
+    render(view(desk), root);
+    const drawn = root.all().length;
+    assert.ok(drawn < 15_000, `${drawn} elements of ${JSON.stringify(doc).slice(0, 60)}`);
+  }
+});
+
+test('a row that is added is shown, in a long list too', () => {
+  const desk = deskOf({doc: {tasks: Array.from({length: 500}, () => ({kind: 'cover'}))}});
+  desk.open = new Set();
+  const root = newRoot();
+  render(view(desk), root);
+  assert.equal(marked(root, 'task').length, 200);
+  desk.slate.insert(['tasks'], 500, {kind: 'cover'});
+  render(view(desk), root);
+  assert.equal(marked(root, 'task').length, 501);
+});
