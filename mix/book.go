@@ -1,7 +1,6 @@
 package mix
 
 import (
-	"maps"
 	"strings"
 	"sync"
 
@@ -38,6 +37,15 @@ func stockIn(t *words.Tongue) *book {
 }
 
 func bookOf(cat *Catalogue) *book {
+	b := rowsOf(cat)
+	for id := range b.mixes {
+		b.open(id)
+	}
+	return b
+}
+
+// rowsOf is a book with the catalogue's rows, its mixes not yet opened.
+func rowsOf(cat *Catalogue) *book {
 	b := &book{cat: cat, material: map[string]int{}, class: map[string]*Class{}, mixes: map[string]*Mix{}, blends: map[string]*blend{}}
 	for i := range cat.Materials {
 		b.addMaterial(&cat.Materials[i])
@@ -48,9 +56,6 @@ func bookOf(cat *Catalogue) *book {
 	for i := range cat.Mixes {
 		b.mixes[cat.Mixes[i].ID] = &cat.Mixes[i]
 	}
-	for id := range b.mixes {
-		b.open(id)
-	}
 	return b
 }
 
@@ -60,9 +65,8 @@ func newBook(c *checker, j *Job) *book {
 	if len(j.Materials)+len(j.Containers)+len(j.Mixes) == 0 {
 		return base
 	}
-	b := &book{cat: base.cat, tongue: j.Tongue, blends: map[string]*blend{}}
-	b.materials = append(b.materials, base.materials...)
-	b.material, b.class, b.mixes = maps.Clone(base.material), maps.Clone(base.class), maps.Clone(base.mixes)
+	b := rowsOf(base.cat)
+	b.tongue = j.Tongue
 	taken := map[string]say.Phrase{}
 	eachRow(c, "materials", j.Materials, func(m *Material) {
 		m.check(c)

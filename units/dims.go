@@ -1,10 +1,6 @@
 package units
 
-import (
-	"bytes"
-
-	"example.org/barrow/units/say"
-)
+import "example.org/barrow/units/say"
 
 // ParseDims reads lengths joined by x, ×, "by" or "por" ("20 in x 10 in x 2 in"). A
 // unit written once, at the end, serves every number ("60 x 4 ft"). The error
@@ -53,18 +49,27 @@ func Looks(s string) (figure bool, sides int) {
 // splitDims cuts b at every x, *, "by" and "por". No unit of length has an x.
 func splitDims(b []byte) [][]byte {
 	var parts [][]byte
-	for {
-		i, n := bytes.IndexAny(b, "x*"), 1
-		for _, by := range [...]string{" by ", " por "} {
-			if j := bytes.Index(b, []byte(by)); j >= 0 && (i < 0 || j < i) {
-				i, n = j, len(by)
-			}
+	for i := 0; i < len(b) && len(parts) <= 4; {
+		if n := cross(b[i:]); n > 0 {
+			parts, b, i = append(parts, b[:i]), b[i+n:], 0
+		} else {
+			i++
 		}
-		if i < 0 || len(parts) > 4 {
-			return append(parts, b)
-		}
-		parts, b = append(parts, b[:i]), b[i+n:]
 	}
+	return append(parts, b)
+}
+
+// cross is how much of b's start parts two lengths.
+func cross(b []byte) int {
+	if b[0] == 'x' || b[0] == '*' {
+		return 1
+	}
+	for _, by := range [...]string{" by ", " por "} {
+		if len(b) >= len(by) && string(b[:len(by)]) == by {
+			return len(by)
+		}
+	}
+	return 0
 }
 
 // sharedUnit returns the last part's unit when no other part has one, or "".
