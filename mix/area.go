@@ -55,9 +55,12 @@ var shapes = []shape{
 func ParseArea(s string) (Area, error) {
 	text := strings.TrimSpace(s)
 	word, rest, _ := strings.Cut(text, " ")
+	word = near.Lower(word)
 	for _, sh := range shapes {
-		if word := near.Lower(word); word == sh.word || slices.Contains(strings.Split(sh.also, "|"), word) {
-			return parseShape(sh.word, rest, s)
+		for name := range strings.SplitSeq(sh.word+"|"+sh.also, "|") {
+			if name == word {
+				return parseShape(sh.word, rest, s)
+			}
 		}
 	}
 	if figure, sides := units.Looks(text); figure && sides > 1 {

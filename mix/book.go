@@ -335,7 +335,12 @@ func (c *checker) unknown(code, word string, names []string, otherwise say.Phras
 // dashes for spaces; else the names that word is a part of, or that are a part
 // of it, at most three.
 func meant(word string, names []string) (found []string) {
-	dashed := strings.ReplaceAll(near.Lower(oneLine(word)), " ", "-")
+	dashed := strings.Map(func(r rune) rune {
+		if r == ' ' {
+			return '-'
+		}
+		return r
+	}, near.Lower(oneLine(word)))
 	if one := near.Word(dashed, names); one != "" {
 		return []string{one}
 	}

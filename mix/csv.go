@@ -75,5 +75,12 @@ func appendCell(b []byte, s string) []byte {
 	if !strings.ContainsAny(s, "\",\r\n") && !strings.HasPrefix(s, " ") {
 		return append(b, s...)
 	}
-	return append(append(append(b, '"'), strings.ReplaceAll(s, `"`, `""`)...), '"')
+	b = append(b, '"')
+	for _, c := range []byte(s) {
+		if c == '"' {
+			b = append(b, c)
+		}
+		b = append(b, c)
+	}
+	return append(b, '"')
 }

@@ -132,8 +132,19 @@ func readWord(c *checker, n *wire.Node, takes say.Phrase) string {
 // oneLine puts single spaces for the white space that keys make, so that what
 // a quantity was typed as can be shown.
 func oneLine(s string) string {
-	typed := func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' }
-	return strings.Join(strings.FieldsFunc(s, typed), " ")
+	var b []byte
+	gap := false
+	for _, c := range []byte(s) {
+		if c == ' ' || c == '\t' || c == '\n' || c == '\r' {
+			gap = len(b) > 0
+			continue
+		}
+		if gap {
+			b, gap = append(b, ' '), false
+		}
+		b = append(b, c)
+	}
+	return string(b)
 }
 
 // readQuantity reads text with parse. A quantity that must be more than zero

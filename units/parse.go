@@ -178,7 +178,7 @@ func nearest(name []byte, k kind) *unit {
 		if u.kind != k {
 			continue
 		}
-		for _, w := range append(strings.Split(u.also, "|"), u.name) {
+		for w := range strings.SplitSeq(u.also+"|"+u.name, "|") {
 			words, owner = append(words, w), append(owner, u)
 		}
 	}
