@@ -7,7 +7,7 @@ import {facts, money} from './figure.js';
 export function totalLine(desk) {
   const {plan} = desk;
   if (!plan) return null;
-  if (plan.order.length === 0) return plan.needs.map(n => `${n.name} ${n.shown}`).join(' · ') || say('Nothing to buy.');
+  if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
   const parts = [plan.total !== undefined ? money(desk, plan.total) : say('no prices yet')];
   if (!desk.stale) parts.push(plan.load?.drives_shown, plan.left_out?.length > 0 && say('not all of it'));
   return parts.filter(Boolean).join(' · ');

@@ -61,10 +61,10 @@ export function groundTask(desk, task, index) {
     factsOf(desk, task, 'ground facts ' + index),
     drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
     h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
-    cautionLines(desk, task.kind));
+    cautionLines(desk, task));
 }
 
-function cautionLines(desk, kind) {
-  const list = desk.plan.cautions.filter(c => mind[kind].includes(c.code));
+function cautionLines(desk, task) {
+  const list = desk.plan.cautions.filter(c => mind[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
 }

@@ -43,7 +43,7 @@ export function sure(desk) {
     h('p', null, say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
     s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(desk, l)).join('; ')}),
       s.enough_total && [' ', say('{total} in all.', {total: money(desk, s.enough_total)})]),
-    s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: m.name, volume: m.moves_shown, measure: m.measure})))),
+    s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
     fold(desk, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
 }
 
@@ -86,4 +86,6 @@ export function cautions(list, which = () => true) {
 }
 
 /** A note as a sentence of its own. */
-const sentence = text => text.charAt(0).toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? '' : '.');
+const sentence = text => upper(text) + (/[.!?]$/.test(text) ? '' : '.');
+
+const upper = text => text.charAt(0).toUpperCase() + text.slice(1);

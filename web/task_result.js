@@ -10,9 +10,18 @@ export function taskResult(desk, index) {
   if (!task || task.kind !== desk.slate.doc.tasks?.[index]?.kind) return null;
   return h('div', {class: 'task-result'},
     takes(desk, task),
+    tooMuch(desk, task),
     factsOf(desk, task, 'facts ' + index),
     drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `task-${index}-${i}`)),
     working(desk, 'task ' + index, task.title, s => s.task === index));
+}
+
+/** Warnings that a figure typed in a task brings about, where it is typed. */
+const typed = {amend: ['layer-deep', 'over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
+
+function tooMuch(desk, task) {
+  const list = desk.plan.cautions.filter(c => typed[task.kind]?.includes(c.code));
+  return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
 }
 
 /** More facts of a task than this are folded away: a job may have hundreds. */

@@ -112,13 +112,13 @@ function changes(desk) {
     !c ? h('p', null, say('Working it out.')) : [
       h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
         packName(k) + ' ' + k.name + ': ', h('strong', null, say('{after}, was {before}', {before: k.before, after: k.after}))))),
-      c.changes.every(k => k.is === 'same') && h('p', null, say('The list is the same.')),
+      c.changes.every(k => k.is === 'same') && h('p', null, say('The list to buy is the same.')),
       c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, totals(desk, money(desk, c.before.total), money(desk, c.after.total))),
       c.after?.drives_shown && h('p', null, c.before?.drives_shown && c.before.drives_shown !== c.after.drives_shown ? say('{after}, was {before}', {before: c.before.drives_shown, after: c.after.drives_shown}) : c.after.drives_shown),
     ],
     h('p', {class: 'acts'},
-      h('button', {type: 'button', class: 'quiet', onClick: () => goHome(desk)}, say('Back to the plan from home')),
-      h('button', {type: 'button', class: 'quiet', onClick: () => settle(desk)}, say('Take this as the plan'))));
+      h('button', {type: 'button', class: 'quiet', onClick: () => goHome(desk)}, say('Undo what changed at the yard')),
+      h('button', {type: 'button', class: 'quiet', onClick: () => settle(desk)}, say('Keep these changes'))));
 }
 
 /** The two totals; what was bought since is in the second no more. */

@@ -72,7 +72,7 @@ export function goHome(desk) {
   desk.home = null;
   desk.changes = null;
   desk.ticks = {};
-  desk.slate.replace(home, {label: say('Back to the plan from home')});
+  desk.slate.replace(home, {label: say('Undo what changed at the yard')});
 }
 
 /** Takes the job as it stands for the one to compare with from now on. */
