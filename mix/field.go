@@ -2,7 +2,6 @@ package mix
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/barrow/mix/wire"
@@ -226,11 +225,9 @@ func readCount(c *checker, n *wire.Node, least int64) int64 {
 		c.problem("json.kind", notCount(n))
 		return 0
 	}
-	v, err := strconv.ParseInt(n.Text, 10, 64)
+	v, whole := wholeNumber(n.Text)
 	switch {
-	case err != nil && strings.Trim(n.Text, "0123456789") == "":
-		c.problem("count.large", say.Of("at most {#0}", itoa(maxCount)))
-	case err != nil:
+	case !whole:
 		c.problem("count.whole", "write a whole number, such as 64")
 	case v < least:
 		c.problem("count.small", say.Of("at least {0}", itoa(least)))
@@ -240,6 +237,22 @@ func readCount(c *checker, n *wire.Node, least int64) int64 {
 		return v
 	}
 	return 0
+}
+
+// wholeNumber reads a number's literal, if it has nothing but digits and a sign;
+// one past [maxCount] is just that.
+func wholeNumber(literal string) (v int64, ok bool) {
+	digits, negative := strings.CutPrefix(literal, "-")
+	for _, c := range []byte(digits) {
+		if c < '0' || c > '9' {
+			return 0, false
+		}
+		v = min(10*v+int64(c-'0'), maxCount+1)
+	}
+	if negative {
+		v = -v
+	}
+	return v, true
 }
 
 // notCount is the hint for what is written in place of a count.

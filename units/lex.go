@@ -1,7 +1,6 @@
 package units
 
 import (
-	"strconv"
 	"unicode/utf8"
 
 	"example.org/barrow/units/say"
@@ -50,7 +49,7 @@ func (t *text) fold(s string) error {
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s, say.Of("the character {0} does not belong in a quantity", strconv.QuoteRune(r)))
+			return fault("text.odd", s, say.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
 		}
 		for j := range len(plain) {
 			t.put(plain[j])

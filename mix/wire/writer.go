@@ -83,7 +83,7 @@ func (w *Writer) Int(n int64) {
 // Raw writes a number's literal as it is. It panics when number is not one.
 func (w *Writer) Raw(number string) {
 	if number == "" || numberLength(number) != len(number) {
-		panic("wire: Raw of " + strconv.Quote(cut(number)) + ", which is not a JSON number")
+		panic("wire: Raw of \"" + cut(number) + "\", which is not a JSON number")
 	}
 	w.value()
 	w.buf = append(w.buf, number...)

@@ -4,7 +4,7 @@ package words
 
 import (
 	"errors"
-	"strconv"
+	"strings"
 
 	"example.org/barrow/mix/wire"
 	"example.org/barrow/units/say"
@@ -85,11 +85,15 @@ func (t *Tongue) keyed(keys string, texts []wire.Node) error {
 		return errors.New("a language file has as many keys as texts")
 	}
 	for i := range texts {
-		key, err := strconv.ParseUint(keys[keyDigits*i:][:keyDigits], 16, 32)
-		if err != nil {
-			return err
+		key := uint32(0)
+		for _, c := range []byte(keys[keyDigits*i:][:keyDigits]) {
+			digit := strings.IndexByte("0123456789abcdef", c)
+			if digit < 0 {
+				return errors.New("a key of a language file has six hexadecimal digits")
+			}
+			key = key<<4 | uint32(digit)
 		}
-		t.forms[uint32(key)] = texts[i].Text
+		t.forms[key] = texts[i].Text
 	}
 	return nil
 }
