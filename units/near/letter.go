@@ -29,5 +29,8 @@ func Capital(r rune) rune {
 // letters that are not in the blocks of signs.
 func Letter(r rune) bool {
 	const signs, letters = 0x2000, 0x2c00 // punctuation, currencies, arrows, shapes
+	if r == '\uFFFD' {
+		return false // no character at all
+	}
 	return Small(r) != r || Capital(r) != r || r == 'ß' || r >= 'ÿ' && (r < signs || r >= letters)
 }
