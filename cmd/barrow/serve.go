@@ -68,7 +68,7 @@ A browser keeps jobs by address: the same port shows the same jobs.`,
 
 // serve serves a folder until the context ends.
 func (a *app) serve(ctx context.Context, listener net.Listener, dir string) error {
-	server := &http.Server{Handler: host{dir}, ReadHeaderTimeout: 10 * time.Second, ErrorLog: log.New(io.Discard, "", 0)}
+	server := &http.Server{Handler: host{dir}, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: 2 * time.Minute, ErrorLog: log.New(io.Discard, "", 0)}
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(listener) }()
 	port := listener.Addr().(*net.TCPAddr).Port

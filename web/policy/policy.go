@@ -9,14 +9,13 @@ import (
 )
 
 // Page is the policy that index.html carries in itself, so that any host of
-// files serves it. All it needs lies beside it; images come also from data,
-// for drawings, and from blobs, for what is saved as a file.
+// files serves it. All it needs lies beside it.
 func Page() string {
 	return join(
 		"default-src 'none'",
 		"script-src 'self' 'wasm-unsafe-eval'",
 		"style-src 'self'",
-		"img-src 'self' data: blob:",
+		"img-src 'self'",
 		"connect-src 'self'",
 		"worker-src 'self'",
 		"manifest-src 'self'",
@@ -39,7 +38,7 @@ func Single(scripts, styles []string) string {
 		"default-src 'none'",
 		"script-src "+hashes(scripts)+" 'wasm-unsafe-eval'",
 		"style-src "+hashes(styles),
-		"img-src data: blob:",
+		"img-src data:",
 		"worker-src blob:",
 		"base-uri 'none'",
 		"form-action 'none'",
