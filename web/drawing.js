@@ -1,5 +1,5 @@
 // Draws what the plan drew: shapes with their places already worked out.
-import {h} from './h.js';
+import {h, Component} from './h.js';
 
 /** The shapes that a drawing may have, and what of each is taken over. */
 const allowed = {
@@ -15,13 +15,19 @@ const allowed = {
 const titled = ['heap', 'cost'];
 
 /** One drawing, with its title and its text for those who do not see it. */
-export function drawing(d, key) {
-  const id = 'drawing-' + key;
-  return h('figure', {class: cls(d.kind), key},
-    h('svg', {viewBox: `0 0 ${d.width} ${d.height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc`, width: d.width, height: d.height},
-      h('title', {id: `${id}-title`}, d.title), h('desc', {id: `${id}-desc`}, d.desc),
-      d.shapes.map((s, i) => shape(s, i))),
-    titled.includes(d.kind) && h('figcaption', null, d.title));
+export const drawing = (d, key) => h(Drawing, {d, id: 'drawing-' + key, key});
+
+class Drawing extends Component {
+  // Hundreds of shapes stay as they are while somebody types.
+  shouldComponentUpdate(next) { return next.d !== this.props.d; }
+
+  render({d, id}) {
+    return h('figure', {class: cls(d.kind)},
+      h('svg', {viewBox: `0 0 ${d.width} ${d.height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc`, width: d.width, height: d.height},
+        h('title', {id: `${id}-title`}, d.title), h('desc', {id: `${id}-desc`}, d.desc),
+        d.shapes.map((s, i) => shape(s, i))),
+      titled.includes(d.kind) && h('figcaption', null, d.title));
+  }
 }
 
 function cls(kind) { return 'drawing drawing-' + kind; }
