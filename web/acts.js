@@ -72,7 +72,8 @@ export function createActs(desk, program) {
     clearTimeout(saving);
     const {record} = desk;
     if (!record || desk.conflict) return;
-    const plan = desk.planFor === slate.doc || desk.planFor === 'saved' ? desk.planText ?? '' : '';
+    const of = desk.planFor === 'saved' ? record.doc : desk.planFor; // the job that the plan is of
+    const plan = of === slate.doc ? desk.planText ?? '' : '';
     const next = {...record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place, plan: whole || plan === record.plan ? plan : ''};
     if (typeof slate.doc.name === 'string' && slate.doc.name !== record.doc.name) next.name = keep.freeName(slate.doc.name || say('Unnamed job'), record.id);
     if (Object.keys(next).every(key => next[key] === record[key])) return;

@@ -3,7 +3,7 @@
 import {h} from './h.js';
 import {say} from './say.js';
 import {bill} from './bill.js';
-import {count, nameOf, packName, money} from './figure.js';
+import {count, money, nameOf, offerName, packName} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
 import {groundTask} from './ground.js';
 
@@ -21,7 +21,7 @@ function yardSheet(desk) {
     h('table', null,
       h('thead', null, h('tr', null, [say('Got it'), say('Count'), say('Pack'), say('Material'), say('Cost'), say('Weight')].map((t, i) => h('th', {key: i, scope: 'col'}, t)))),
       h('tbody', null, plan.order.map(l => h('tr', {key: l.offer},
-        h('td', {class: 'box'}, desk.ticks[`${l.material}:${l.pack ?? l.bulk + ' bulk'}`] === l.count ? '☑' : '☐'),
+        h('td', {class: 'box'}, desk.ticks[offerName(l)] === l.count ? '☑' : '☐'),
         h('td', null, count(l)), h('td', null, packName(l)), h('td', null, nameOf(desk, l.material)),
         h('td', null, l.cost !== undefined ? money(desk, l.cost) : ''), h('td', null, l.mass_shown ?? ''))))),
     (plan.left_out ?? []).map(m => h('p', {key: m.material}, h('strong', null, say('Not on the list')), ': ', m.name, ', ', plan.needs.find(n => n.material === m.material)?.shown)),

@@ -55,9 +55,16 @@ function line(desk, l) {
         h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'), l.mass_shown && h('span', null, l.mass_shown),
           l.left_shown && h('span', {class: 'line-left'}, say('{left} over', {left: l.left_shown})), l.delivered && h('span', null, say('{n} delivered', {n: l.delivered}))))),
     ticked !== undefined && ticked !== l.count && h('p', {class: 'differs', role: 'status'}, say('You ticked {ticked}; the plan now has {count}.', {ticked, count: l.count})),
-    h('div', {class: 'line-acts'},
-      h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out?'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
-      fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer), {wrong: offerWrong(desk, l.offer)})));
+    lineActs(desk, l));
+}
+
+/** What can be said of an offer at the yard. */
+function lineActs(desk, l) {
+  const name = offerName(l);
+  const which = () => h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material));
+  return h('div', {class: 'line-acts'},
+    h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out?'), which()),
+    fold(desk, 'line ' + name, [say('Price, stock'), which()], () => offerFields(desk, l.offer), {wrong: offerWrong(desk, l.offer)}));
 }
 
 /** Whether something is wrong with what may have changed about an offer. */
@@ -170,9 +177,7 @@ function others(desk) {
       return h('li', {class: 'line', key: l.offer, 'data-test': 'other', 'data-offer': name},
         h('p', {class: 'line-head'}, h('span', {class: 'what'}, count(l), ' × ', packName(l), ' ', nameOf(desk, l.material)),
           h('span', {class: 'line-side'}, l.cost !== undefined ? money(desk, l.cost) : say('no price'))),
-        h('div', {class: 'line-acts'},
-          h('button', {type: 'button', 'data-test': 'sold-out', onClick: () => setSoldOut(desk, name, true)}, say('Sold out?'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))),
-          fold(desk, 'line ' + name, [say('Price, stock'), h('span', {class: 'unseen'}, ': ' + packName(l) + ' ' + nameOf(desk, l.material))], () => offerFields(desk, l.offer), {wrong: offerWrong(desk, l.offer)})));
+        lineActs(desk, l));
     })));
 }
 

@@ -40,6 +40,7 @@ export function buyTicked(desk) {
 
 /** Takes one purchase back. */
 export function unbuy(desk, index) {
+  leaveHome(desk);
   const bought = listOf(desk, 'bought').filter((_, i) => i !== index);
   setYard(desk, 'bought', bought, say('Not bought after all'));
 }
