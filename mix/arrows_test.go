@@ -3,6 +3,7 @@ package mix_test
 import (
 	"os/exec"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -65,6 +66,30 @@ func TestArrows(t *testing.T) {
 		for _, builder := range []string{module + "/web/build", "github.com/evanw/", "github.com/andybalholm/", "golang.org/x/image/", "golang.org/x/net/"} {
 			if strings.HasPrefix(dep, builder) {
 				t.Errorf("the command line imports %s", dep)
+			}
+		}
+	}
+}
+
+// TestLean: parts of the browser's download import little, and what they import
+// is part of what they keep; mix/order is held to integers besides.
+func TestLean(t *testing.T) {
+	if runtime.GOOS == "js" {
+		t.Skip("needs the go command")
+	}
+	may := map[string]string{
+		"/mix/wire":    "cmp errors math slices strconv strings unicode/utf8",
+		"/mix/order":   "cmp math math/bits slices strconv",
+		"/mix/picture": "math strconv unicode/utf8",
+	}
+	for pkg, allowed := range may {
+		out, err := exec.Command("go", "list", "-f", `{{join .Imports "\n"}}`, module+pkg).CombinedOutput()
+		if err != nil {
+			t.Fatalf("go list %s: %v\n%s", pkg, err, out)
+		}
+		for path := range strings.FieldsSeq(string(out)) {
+			if !strings.HasPrefix(path, module) && !slices.Contains(strings.Fields(allowed), path) {
+				t.Errorf("%s%s imports %s", module, pkg, path)
 			}
 		}
 	}
