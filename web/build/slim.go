@@ -12,7 +12,7 @@ import (
 // what it does. The linker writes its memory as tens of thousands of segments,
 // one between any two runs of zeros, whose heads say little and pack badly: here
 // they are few. And it takes out what only the text of a traceback would show,
-// as -s takes out the symbols.
+// as -s takes out the symbols. Last it rewrites the code, see straighten.
 func slim(wasm []byte) ([]byte, error) {
 	m, err := readModule(wasm)
 	if err != nil {
@@ -29,6 +29,9 @@ func slim(wasm []byte) ([]byte, error) {
 		quiet(s.bytes)
 	}
 	m[dataSection].body = writeSegments(segments)
+	if err := m.straighten(); err != nil {
+		return nil, err
+	}
 	return m.bytes(), nil
 }
 
@@ -36,10 +39,11 @@ func slim(wasm []byte) ([]byte, error) {
 // sections 5.4 and 5.5.
 const (
 	magic       = "\x00asm\x01\x00\x00\x00"
+	typeID      = 1
+	functionID  = 3
+	codeID      = 10
 	dataID      = 11
 	dataCountID = 12
-	i32Const    = 0x41
-	end         = 0x0b
 )
 
 // module is a program's sections in order. dataSection is where the data is.
@@ -90,7 +94,6 @@ func (m module) bytes() []byte {
 		b = binary.AppendUvarint(b, uint64(len(s.body)))
 		b = append(b, s.body...)
 	}
-	const codeID = 10
 	for _, s := range m[1:] {
 		put(s)
 		if s.id == codeID {
@@ -98,6 +101,51 @@ func (m module) bytes() []byte {
 		}
 	}
 	return b
+}
+
+// find returns the one section with an id.
+func (m module) find(id byte) (*section, error) {
+	at := slices.IndexFunc(m, func(s section) bool { return s.id == id })
+	if at < 0 {
+		return nil, errNotGo
+	}
+	return &m[at], nil
+}
+
+// straighten rewrites the Go functions. What the runtime has in assembly with
+// parameters of its own stays as it is.
+func (m module) straighten() error {
+	types, err := m.find(typeID)
+	if err != nil {
+		return err
+	}
+	kinds, err := m.find(functionID)
+	if err != nil {
+		return err
+	}
+	section, err := m.find(codeID)
+	if err != nil {
+		return err
+	}
+	list, err := readFunctions(section.body)
+	if err != nil {
+		return err
+	}
+	// Type 0 is a Go function: one parameter and one result, each of 32 bits.
+	if _, n := binary.Uvarint(types.body); n <= 0 || !bytes.HasPrefix(types.body[n:], []byte{0x60, 1, 0x7f, 1, 0x7f}) {
+		return errNotGo
+	}
+	r := reader{rest: kinds.body}
+	if r.count() != len(list) {
+		return errNotGo
+	}
+	for k := range list {
+		if r.count() == 0 && !r.bad {
+			list[k] = straighten(list[k])
+		}
+	}
+	section.body = writeFunctions(list)
+	return nil
 }
 
 // segment is bytes that memory starts with, from an address on.
@@ -114,11 +162,11 @@ func readSegments(b []byte) ([]segment, error) {
 	b = b[n:]
 	var list []segment
 	for range count {
-		if len(b) < 2 || b[0] != 0 || b[1] != i32Const { // memory 0, at a constant
+		if len(b) < 2 || b[0] != 0 || b[1] != opI32Const { // memory 0, at a constant
 			return nil, errNotGo
 		}
 		at, n := signed(b[2:])
-		if n <= 0 || len(b) < 3+n || b[2+n] != end {
+		if n <= 0 || len(b) < 3+n || b[2+n] != opEnd {
 			return nil, errNotGo
 		}
 		b = b[3+n:]
@@ -162,9 +210,9 @@ func joinSegments(list []segment) ([]segment, error) {
 func writeSegments(list []segment) []byte {
 	b := binary.AppendUvarint(nil, uint64(len(list)))
 	for _, s := range list {
-		b = append(b, 0, i32Const)
+		b = append(b, 0, opI32Const)
 		b = appendSigned(b, s.at)
-		b = append(b, end)
+		b = append(b, opEnd)
 		b = binary.AppendUvarint(b, uint64(len(s.bytes)))
 		b = append(b, s.bytes...)
 	}
@@ -173,7 +221,7 @@ func writeSegments(list []segment) []byte {
 
 // signed reads a signed LEB128 number and how many bytes it has, 0 for none.
 func signed(b []byte) (v int64, n int) {
-	for shift := 0; n < len(b) && shift < 35; shift += 7 {
+	for shift := 0; n < len(b) && shift < 64; shift += 7 {
 		c := b[n]
 		n++
 		v |= int64(c&0x7f) << shift

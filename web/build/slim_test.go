@@ -11,9 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestSlimRuns: a program that grows stacks, collects garbage, unwinds panics
-// and switches goroutines prints the same after slim as before. TestSameBytes
-// does the same for the library.
+// TestSlimRuns: a program that grows stacks, collects garbage, unwinds panics,
+// jumps about and switches goroutines prints the same after slim as before.
+// TestSameBytes does the same for the library.
 func TestSlimRuns(t *testing.T) {
 	node := needNode(t)
 	linked, err := compileSmall("./testdata/slim")

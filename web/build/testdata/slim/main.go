@@ -1,5 +1,5 @@
 // Command slim does what leans on the tables that slim rewrites: it grows
-// stacks, collects garbage, unwinds panics and switches goroutines.
+// stacks, collects garbage, unwinds panics, jumps about and switches goroutines.
 package main
 
 import (
@@ -54,13 +54,43 @@ func unwind(depth int) (err error) {
 	return unwind(depth - 1)
 }
 
+// wander jumps about, with calls that give up its turn in every loop.
+func wander(steps int) (n int) {
+	turn := runtime.Gosched
+outer:
+	for i := range steps {
+		defer func() { n += i }()
+		for k := 0; ; k++ {
+			switch turn(); {
+			case k > 3 && i%7 == 0:
+				continue outer
+			case k == 6 && i%5 == 0:
+				break
+			case k > 9:
+				runtime.Gosched()
+				n += k * i
+				continue outer
+			case i > 90:
+				break outer
+			default:
+				n ^= k
+			}
+			if n&1 == 0 || n > 1000 && k%3 == 1 {
+				n++
+			}
+		}
+	}
+	return n
+}
+
 func main() {
 	sums := make(chan int)
 	for i := range 20 {
 		go func() { sums <- grow(1000 + i).sum() }()
+		go func() { sums <- wander(80 + i) }()
 	}
 	all := 0
-	for range 20 {
+	for range 40 {
 		all += <-sums
 	}
 	seen := map[string]int{}
