@@ -139,9 +139,10 @@ func (m module) straighten() error {
 	if r.count() != len(list) {
 		return errNotGo
 	}
+	const firstNumber = 0x1000 // of the first function, cmd/link/internal/wasm
 	for k := range list {
 		if r.count() == 0 && !r.bad {
-			list[k] = straighten(list[k])
+			list[k] = straighten(list[k], firstNumber+int64(k))
 		}
 	}
 	section.body = writeFunctions(list)

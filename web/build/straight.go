@@ -9,12 +9,16 @@ import "slices"
 // and before them a table with the block that a number leads out of. To go on
 // elsewhere is to put a number into local 0 and to jump back to the table; to go
 // on after a call, when a goroutine that stood in it gets its turn again, is to
-// enter with the number. Local 1 is the stack pointer, global 0 too.
-func straighten(f function) function {
+// enter with the number. Local 1 is the stack pointer, read from global 0 first of
+// all; what does not start with that the compiler did not write.
+func straighten(f function, number int64) function {
+	if len(f.code) < 2 || !f.code[0].is(opGlobalGet, 0) || !f.code[1].is(opLocalSet, 1) {
+		return f
+	}
 	f.code = jumpDirectly(f.code)
 	f.code = returnAtOnce(f.code)
 	f.code = dropBlocks(f.code)
-	return f
+	return shareAddress(f, number)
 }
 
 // jumpDirectly lets jumps forward skip the table: the block that they would be
