@@ -18,6 +18,8 @@ func straighten(f function, number int64) function {
 	f.code = jumpDirectly(f.code)
 	f.code = returnAtOnce(f.code)
 	f.code = dropBlocks(f.code)
+	f.code = moveOnce(f.code)
+	f.code = reachFrame(f.code)
 	return shareAddress(f, number)
 }
 

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"encoding/binary"
+	"math"
+)
+
+// reachFrame lets loads and stores reach into a function's frame by their own
+// offset, where Go's compiler adds the offset to the stack pointer first, in 64
+// bits. A frame lies in memory, so that the sum does not wrap around.
+func reachFrame(code []instr) []instr {
+	var out []instr
+	for len(code) > 0 {
+		offset, size := frameAddress(code)
+		if size == 0 {
+			out = append(out, code[0])
+			code = code[1:]
+			continue
+		}
+		out = append(out, code[0])
+		code = code[size:]
+		if at := user(code); at >= 0 {
+			code[at] = code[at].moved(offset)
+		} else if offset != 0 {
+			out = append(out, instr{op: opI32Const, n: offset}, instr{op: opI32Add})
+		}
+	}
+	return out
+}
+
+// frameAddress returns the offset of the address in a frame that code starts with,
+// and how many instructions work it out, 0 if it does not start so.
+func frameAddress(code []instr) (offset int64, size int) {
+	if len(code) < 5 || !code[0].is(opLocalGet, 1) || code[1].op != opI64ExtendI32U {
+		return 0, 0
+	}
+	if code[2].op == opI32WrapI64 {
+		return 0, 3
+	}
+	if code[2].op == opI64Const && 0 <= code[2].n && code[2].n <= math.MaxInt32 && code[3].op == opI64Add && code[4].op == opI32WrapI64 {
+		return code[2].n, 5
+	}
+	return 0, 0
+}
+
+// user finds the load or store whose address is on the stack where code starts.
+func user(code []instr) int {
+	above := 0 // values over the address
+	for k, i := range code {
+		takes, gives := i.effect()
+		switch {
+		case isLoad(i.op) && above == 0, isStore(i.op) && above == 1:
+			return k
+		case gives < 0 || takes > above:
+			return -1
+		}
+		above += gives - takes
+	}
+	return -1
+}
+
+func isLoad(op byte) bool  { return 0x28 <= op && op <= 0x35 }
+func isStore(op byte) bool { return 0x36 <= op && op <= 0x3e }
+
+// effect is how many values an instruction takes off the stack and how many it
+// lays there, gives < 0 for those that do more than that.
+func (i instr) effect() (takes, gives int) {
+	switch op := i.op; {
+	case op == opLocalGet || op == opGlobalGet || 0x41 <= op && op <= 0x44:
+		return 0, 1
+	case isLoad(op) || op == opLocalTee || op == 0x45 || op == 0x50 || 0x67 <= op && op <= 0x69 || 0x79 <= op && op <= 0x7b ||
+		0x8b <= op && op <= 0x91 || 0x99 <= op && op <= 0x9f || 0xa7 <= op && op <= 0xc4:
+		return 1, 1
+	case 0x46 <= op && op <= 0xa6:
+		return 2, 1
+	}
+	return 0, -1
+}
+
+// moved is a load or store with so much more offset.
+func (i instr) moved(offset int64) instr {
+	align, n := binary.Uvarint(i.rest)
+	was, _ := binary.Uvarint(i.rest[n:])
+	i.rest = binary.AppendUvarint(binary.AppendUvarint(nil, align), was+uint64(offset))
+	return i
+}
+
+// moveOnce joins two moves of the stack pointer: at its end a function gives back
+// what it took for itself, and then the return address.
+func moveOnce(code []instr) []instr {
+	const size = 5
+	isMove := func(c []instr) bool {
+		return len(c) >= size && c[0].is(opLocalGet, 1) && c[1].op == opI32Const && c[2].op == opI32Add &&
+			c[3].is(opLocalTee, 1) && c[4].is(opGlobalSet, 0)
+	}
+	var out []instr
+	for len(code) > 0 {
+		if isMove(code) && isMove(code[size:]) {
+			sum := int64(int32(code[1].n + code[size+1].n)) // as i32.add wraps
+			code = code[size:]
+			code[1].n = sum
+			continue
+		}
+		out = append(out, code[0])
+		code = code[1:]
+	}
+	return out
+}
