@@ -89,10 +89,11 @@ export function leave(desk, path) {
  * kept only once the box was left, as a name is that other things hang on.
  */
 export class Field extends Component {
-  constructor(/** @type {any} */ props) {
-    super(props);
-    this.state = {typed: null, quiet: false};
-  }
+  // Kept here and not as state, so that a key alone draws nothing: the box has it
+  // already, and the job that it changed is drawn in its own time.
+  /** @type {string | null} */
+  typed = null;
+  quiet = false; // nothing is called wrong while it is being typed
 
   componentWillUnmount() { clearTimeout(this.timer); }
 
@@ -106,10 +107,19 @@ export class Field extends Component {
   input(event) {
     const typed = event.currentTarget.value;
     this.worked = true;
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.setState({quiet: false}), patience);
-    this.setState({typed, quiet: !this.hint}); // what is shown already stays until it is mended
+    this.typed = typed;
+    this.quiet = !this.hint; // what is shown already stays until it is mended
+    this.speakUp(patience);
     if (!this.props.late) this.keep(typed);
+  }
+
+  /** Shows what is wrong, if anything is, after so many ms. @param {number} wait */
+  speakUp(wait) {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.quiet = false;
+      this.forceUpdate();
+    }, wait);
   }
 
   /** @param {string} typed */
@@ -122,23 +132,26 @@ export class Field extends Component {
   }
 
   blur() {
-    clearTimeout(this.timer);
-    if (this.props.late && this.state.typed !== null) this.keep(this.state.typed);
-    this.timer = setTimeout(() => this.setState({quiet: false}), press);
-    this.setState({typed: null, quiet: !this.hint});
+    if (this.props.late && this.typed !== null) this.keep(this.typed);
+    this.typed = null;
+    this.quiet = !this.hint;
+    this.speakUp(press);
+    this.forceUpdate();
+    this.props.desk.redraw(); // what comes next may lean on what was typed
     leave(this.props.desk, pathText(this.props.path));
   }
 
-  /** @param {any} props @param {any} state */
-  render(props, state) {
-    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
+  /** @param {any} props */
+  render(props) {
+    const {typed, quiet} = this;
+    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late, onPut} = props;
     const text = pathText(path), id = idOf(text);
-    const value = 'value' in props ? props.value : desk.slate.get(path);
+    const value = onPut ? props.value : desk.slate.get(path);
     const kept = showField(row, value, writing);
-    const mine = state.typed !== null && (late || readField(row, state.typed, writing) === value || state.typed === this.kept?.text && value === this.kept?.value);
-    if (state.typed === null) this.kept = {text: kept, value};
-    const shows = mine ? state.typed : kept;
-    const problem = state.quiet ? undefined : shown(desk, text);
+    const mine = typed !== null && (late || readField(row, typed, writing) === value || typed === this.kept?.text && value === this.kept?.value);
+    if (typed === null) this.kept = {text: kept, value};
+    const shows = mine ? typed : kept;
+    const problem = quiet ? undefined : shown(desk, text);
     this.hint = problem?.hint;
     const unit = habitOf(row, writing).unit;
     const help = helpOf(row, props);

@@ -30,9 +30,9 @@ export function control(desk, path, value, object, name, ctx, more = {}) {
     case 'traits': return traits(desk, at, row, is);
     case 'material': return h(MaterialField, {desk, path: at, row, value: is, names, writing, mark: troubleAt(desk, pathText(at)).mark, ...more});
     case 'size':
-    case 'ball': return h(Field, {key: name, desk, path: at, row, value: is, writing, list: 'sizes', ...more});
+    case 'ball': return h(Field, {key: name, desk, path: at, row, writing, list: 'sizes', ...more});
     case 'list': return h(Values, {desk, path: at, list: is, row: {...row, kind: kindOf(row)}, writing, label: say(row.label), addLabel: say('Add a size'), mark: troubleAt(desk, pathText(at)).mark, ...more});
-    default: return h(Field, {key: name, desk, path: at, row, value: is, writing, ...more});
+    default: return h(Field, {key: name, desk, path: at, row, writing, ...more});
   }
 }
 

@@ -47,7 +47,7 @@ class Form extends Component {
       h('datalist', {id: 'sizes'}, ctx.names.sizes.map(([id, name]) => h('option', {value: id, key: id}, name))),
       troubleHead(desk, []),
       troubleHead(desk, ['schema']),
-      h(Field, {desk, path: ['name'], row: rowOf('job', 'name'), value: doc.name, writing: ctx.writing}),
+      h(Field, {desk, path: ['name'], row: rowOf('job', 'name'), writing: ctx.writing}),
       choice({desk, path: ['measure'], row: rowOf('job', 'measure'), value: doc.measure ?? 'us', test: 'measure'}),
       h(Tasks, {desk, tasks: doc.tasks, ctx}),
       sections.map(section => h(Section, {key: section.name, desk, section, ctx, open: desk.open.has('section ' + section.name), mark: section.paths.map(p => troubleAt(desk, p).mark).join('\n'), ...parts(doc, section.paths)})),

@@ -5,13 +5,16 @@
 /** How long nothing must change before what takes longer is asked, in ms. */
 const PAUSE = 500;
 
+/** How long what is set waits to be drawn with its answer, in ms: the box itself shows a key. */
+const MOMENT = 100;
+
 /**
  * @param {import('./desk.js').Desk} desk
  * @param {ReturnType<typeof import('./program.js').startProgram>} program
  * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [told]
  */
 export function keepUp(desk, program, told = {}) {
-  let busy = false, timer, rests = false, wake = () => {};
+  let busy = false, timer, moment, rests = false, wake = () => {};
   const {slate} = desk;
 
   /** What takes longer, in the order in which it is wanted. */
@@ -39,6 +42,12 @@ export function keepUp(desk, program, told = {}) {
     timer = setTimeout(rest, desk.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
   }
 
+  function redraw() {
+    clearTimeout(moment);
+    moment = undefined;
+    desk.redraw();
+  }
+
   /** Takes an answer, unless the job has changed since: then only its figures. */
   function take(doc, text) {
     const answer = JSON.parse(text);
@@ -56,7 +65,7 @@ export function keepUp(desk, program, told = {}) {
       if (now) told.planned?.(text);
     }
     mark(desk);
-    desk.redraw();
+    redraw();
     told.settled?.();
   }
 
@@ -88,7 +97,8 @@ export function keepUp(desk, program, told = {}) {
     desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
     if (!desk.stale) desk.problems = new Map();
     mark(desk);
-    desk.redraw();
+    if (cause === 'set') moment ??= setTimeout(redraw, MOMENT);
+    else redraw();
     run();
   });
   return run;

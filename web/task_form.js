@@ -194,9 +194,9 @@ class Filling extends Part {
       choice({desk, path: at, row: {}, label, options, value, empty: nothing ?? say('Choose'), suffix: inParts || inOther ? '-list' : undefined, test: inParts || inOther ? 'field-list' : 'field', onPick: (/** @type {string} */ picked) => this.pick(picked)}),
       inParts && (parts
         ? h(KeyedRows, {desk, path: [...path, 'mix'], entries: parts, keep: (/** @type {any} */ next) => this.keep(next), pathOf: (/** @type {string} */ id) => [...path, 'mix', id], figure: partRow, names, groups: partGroups(names), writing, first: 1, addLabel: say('Add a part'), mark: troubleAt(desk, text).mark})
-        : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, value: mix, writing, label: say('Parts by volume')})),
+        : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, writing, label: say('Parts by volume')})),
       unknown && mix === undefined && typeof material === 'string' && names.materials.length > 0 && describe(desk, material),
-      inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, value: material, writing, label: say('Its short name')}),
+      inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, writing, label: say('Its short name')}),
       both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
         h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: asText(mix)}))));
   }
