@@ -12,6 +12,9 @@ let file = null;
 /** The page's texts by keyOf their English. @type {Map<string, string>} */
 let texts = new Map();
 
+/** What each English text is in this language, once it was looked for. @type {Map<string, string>} */
+let known = new Map();
+
 /**
  * Everything said from now on is in this language; null is English.
  * @param {LanguageFile | null} [next]
@@ -19,6 +22,7 @@ let texts = new Map();
 export function setLanguage(next = null) {
   file = next;
   texts = new Map(byKey(next?.page ?? {}));
+  known = new Map();
 }
 
 /** @param {Texts} page @returns {[string, string][]} */
@@ -45,9 +49,16 @@ export function language() {
  * @param {string} template
  * @param {Record<string, unknown>} [values]
  */
-export function say(template, values = {}) {
-  const own = texts.size ? texts.get(keyOf(template)) : template;
-  return String(own || template).replace(/\{(\w+)\}/g, (whole, name) => Object.hasOwn(values, name) ? String(values[name]) : whole);
+export function say(template, values) {
+  const text = textOf(template);
+  return values ? text.replace(/\{(\w+)\}/g, (whole, name) => Object.hasOwn(values, name) ? String(values[name]) : whole) : text;
+}
+
+/** @param {string} template */
+function textOf(template) {
+  let text = texts.size ? known.get(template) : template;
+  if (text === undefined) known.set(template, text = String(texts.get(keyOf(template)) || template));
+  return text;
 }
 
 /**

@@ -95,13 +95,13 @@ function kindChoice(desk, path, task) {
 /** The form of each kind of task. @type {Record<string, (desk: any, path: any[], task: any, ctx: any) => any>} */
 const forms = {
   fill: (desk, path, task, ctx) => [
-    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Filled with'), mark: troubleAt(desk, pathText(path)).mark}),
+    h(Filling, {key: 'filling', desk, path, ...filled(task), ctx, label: say('Filled with'), mark: troubleAt(desk, pathText(path)).mark}),
     h('div', {key: 'lines', class: 'filled-lines'},
       h('p', {class: 'subhead'}, say('What is filled')),
       h(Rows, {desk, path: [...path, 'containers'], list: task.containers, ctx: ctx.lines, form: containerForm, one: containerTitle, add: {label: say('Add containers'), row: newContainer}, mark: troubleAt(desk, pathText([...path, 'containers'])).mark})),
   ],
   amend: (desk, path, task, ctx) => [
-    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('What is dug in'), mark: troubleAt(desk, pathText(path)).mark}),
+    h(Filling, {key: 'filling', desk, path, ...filled(task), ctx, label: say('What is dug in'), mark: troubleAt(desk, pathText(path)).mark}),
     area(desk, path, task, ctx),
     h(Either, {key: 'layer', desk, path, value: task, ways: layers, legend: say('How much'), inline: true, draw: (/** @type {any} */ way) => one(desk, path, task, way, ['layer', 'share'], ctx)}),
     h(Either, {key: 'into', desk, path, value: task, ways: depths, legend: say('Into what'), inline: true, draw: (/** @type {any} */ way) => one(desk, path, task, way, ['into', 'over'], ctx)}),
@@ -109,11 +109,11 @@ const forms = {
   ],
   backfill: (desk, path, task, ctx) => [
     h('div', {key: 'holes', class: 'pair'}, ['holes', 'width', 'depth', 'ball', 'above_grade', 'soil'].map(name => control(desk, path, task, 'backfill', name, ctx, {empty: say('Clay, when not said')}))),
-    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Mixed into the soil'), nothing: say('Nothing, only soil goes back'), mark: troubleAt(desk, pathText(path)).mark}),
+    h(Filling, {key: 'filling', desk, path, ...filled(task), ctx, label: say('Mixed into the soil'), nothing: say('Nothing, only soil goes back'), mark: troubleAt(desk, pathText(path)).mark}),
     (hasAny(task, ['mix', 'material', 'share']) || needed(desk, pathText([...path, 'share']))) && control(desk, path, task, 'backfill', 'share', ctx),
   ],
   cover: (desk, path, task, ctx) => [
-    h(Filling, {key: 'filling', desk, path, task, ctx, label: say('Covered with'), mark: troubleAt(desk, pathText(path)).mark}),
+    h(Filling, {key: 'filling', desk, path, ...filled(task), ctx, label: say('Covered with'), mark: troubleAt(desk, pathText(path)).mark}),
     area(desk, path, task, ctx),
     control(desk, path, task, 'cover', 'layer', ctx),
     optional(desk, path, task, 'stems', ['count', 'clear'], ctx),
@@ -145,6 +145,9 @@ function optional(desk, path, task, name, fields, ctx) {
     has && leftOver(desk, at, value, [name], fields, ctx));
 }
 
+/** What of a task says what goes in. @param {any} task */
+const filled = ({kind, mix, material}) => ({kind, mix, material});
+
 /** What goes in: a mix by name, a material, or parts of one's own. */
 class Filling extends Part {
   constructor(/** @type {any} */ props) {
@@ -154,7 +157,7 @@ class Filling extends Part {
 
   /** @param {string} picked */
   pick(picked) {
-    const {desk, path, task} = this.props;
+    const {desk, path} = this.props, task = desk.slate.get(path);
     const [what, id] = [picked.slice(0, picked.indexOf(':')), picked.slice(picked.indexOf(':') + 1)];
     this.setState({mode: what === 'parts' || what === 'other' ? what : null, parts: null});
     const rest = Object.fromEntries(Object.entries(task).filter(([key]) => key !== 'mix' && key !== 'material'));
@@ -170,9 +173,8 @@ class Filling extends Part {
     this.props.desk.slate.set([...this.props.path, 'mix'], writeParts(parts), {typing: true});
   }
 
-  render({desk, path, task, ctx, label, nothing}) {
+  render({desk, path, kind, mix, material, ctx, label, nothing}) {
     const {names, writing} = ctx, {mode} = this.state;
-    const {mix, material} = task;
     const both = mix !== undefined && material !== undefined;
     const mixes = [...names.ownMixes, ...names.mixes];
     const known = (/** @type {any[]} */ list, /** @type {unknown} */ id) => list.some(([one]) => one === id);
@@ -185,7 +187,7 @@ class Filling extends Part {
     const prefixed = (/** @type {string} */ what, /** @type {any[]} */ list) => list.map(([id, name]) => [`${what}:${id}`, name]);
     const mixGroups = [{label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)}, {label: say('Mixes'), options: prefixed('mix', names.mixes)}];
     const plainGroups = [{label: say('Your own materials'), options: prefixed('material', names.ownMaterials)}, {label: say('Materials'), options: prefixed('material', names.materials)}];
-    const groups = (task.kind === 'fill' ? [...mixGroups, ...plainGroups] : [...plainGroups, ...mixGroups]).filter(g => g.options.length > 0);
+    const groups = (kind === 'fill' ? [...mixGroups, ...plainGroups] : [...plainGroups, ...mixGroups]).filter(g => g.options.length > 0);
     // What is in no list stands under its own id.
     const unknown = !inParts && !inOther && value !== '' && !groups.some(g => g.options.some(([one]) => one === value));
     const options = [...unknown ? [[value, asText(mix ?? material)]] : [], ...groups, ['parts:', say('Parts of my own…')], ['other:', say('Something else…')]];
