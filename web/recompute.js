@@ -5,7 +5,7 @@
 /** How long nothing must change before what takes longer is asked, in ms. */
 const PAUSE = 500;
 
-/** How long what is set waits to be drawn with its answer, in ms: the box itself shows a key. */
+/** How long a key waits to be drawn with its answer, in ms: the box itself shows it. */
 const MOMENT = 100;
 
 /**
@@ -90,14 +90,14 @@ export function keepUp(desk, program, told = {}) {
     if (doc !== slate.doc) rest(); // asked for meanwhile
   }
 
-  slate.subscribe(({cause}) => {
+  slate.subscribe(({cause, typing}) => {
     // A drawing stays while its figures are typed; with other tasks it is another's.
     wake();
     if (cause !== 'set') Object.assign(desk, {drawings: null, costs: null});
     desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
     if (!desk.stale) desk.problems = new Map();
     mark(desk);
-    if (cause === 'set') moment ??= setTimeout(redraw, MOMENT);
+    if (typing) moment ??= setTimeout(redraw, MOMENT);
     else redraw();
     run();
   });

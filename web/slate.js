@@ -28,6 +28,7 @@ export {parsePath, pathText};
  * @property {any} before
  * @property {Path} path where it changed; [] for the whole document
  * @property {string} label
+ * @property {boolean} typing whether it is one of a run of changes to one field
  * @property {'set' | 'insert' | 'remove' | 'move' | 'replace' | 'open' | 'undo' | 'redo'} cause
  */
 
@@ -80,7 +81,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     if (!goesOn) done = [...done, {doc, label, path}].slice(-limit);
     undone = [];
     run = typing ? {text, at} : null;
-    become({cause, path: [...path], label}, next);
+    become({cause, path: [...path], label, typing}, next);
     return true;
   }
 
@@ -90,7 +91,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     if (!step) return '';
     to.push({...step, doc});
     run = null;
-    become({cause, path: [...step.path], label: step.label}, step.doc);
+    become({cause, path: [...step.path], label: step.label, typing: false}, step.doc);
     return step.label;
   }
 
@@ -173,7 +174,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
       done = [];
       undone = [];
       run = null;
-      become({cause: 'open', path: [], label: ''}, next);
+      become({cause: 'open', path: [], label: '', typing: false}, next);
     },
 
     /** The next change is a step of its own: a field was left. */

@@ -1,0 +1,51 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import {putDocument} from './dom.mjs';
+
+putDocument();
+const {createDesk} = await import('../desk.js');
+const {keepUp} = await import('../recompute.js');
+
+/** A desk that counts its drawings, with a program that answers when told. */
+function deskAt() {
+  const desk = createDesk({schema: 1, name: '', tasks: []});
+  /** @type {((text: string) => void)[]} */
+  const asked = [];
+  let drawings = 0;
+  desk.redraw = () => { drawings++; };
+  const text = () => new Promise(done => { asked.push(done); });
+  keepUp(desk, /** @type {any} */ ({text}));
+  return {
+    desk,
+    drawn: () => drawings,
+    async answer() {
+      asked.shift()?.('{"needs":[],"tasks":[]}');
+      await new Promise(done => { setTimeout(done, 5); });
+    },
+  };
+}
+
+test('a key is drawn once, with its answer', async () => {
+  const {desk, drawn, answer} = deskAt();
+  desk.slate.set(['name'], 'a', {typing: true});
+  assert.equal(drawn(), 0, 'the box shows it by itself');
+  await answer();
+  assert.equal(drawn(), 1);
+  await new Promise(done => { setTimeout(done, 150); });
+  assert.equal(drawn(), 1);
+});
+
+test('a key without an answer is drawn all the same', async () => {
+  const {desk, drawn} = deskAt();
+  for (const name of ['a', 'ab', 'abc']) desk.slate.set(['name'], name, {typing: true});
+  await new Promise(done => { setTimeout(done, 150); });
+  assert.equal(drawn(), 1);
+});
+
+test('a tap is drawn at once, and its answer too', async () => {
+  const {desk, drawn, answer} = deskAt();
+  desk.slate.set(['yard'], {without: ['peat:2 cu ft']});
+  assert.equal(drawn(), 1);
+  await answer();
+  assert.equal(drawn(), 2);
+});
