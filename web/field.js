@@ -85,8 +85,9 @@ export function leave(desk, path) {
 
 /**
  * A text box. Props: desk, path, row, writing; label, hideLabel, wants, list;
- * value and onPut when it is kept elsewhere than at the path; late when it is
- * kept only once the box was left, as a name is that other things hang on.
+ * value when it stands elsewhere than at the path, onPut when it is kept in a
+ * way of its own; late when it is kept only once the box was left, as a name is
+ * that other things hang on.
  */
 export class Field extends Component {
   // Kept here and not as state, so that a key alone draws nothing: the box has it
@@ -144,9 +145,9 @@ export class Field extends Component {
   /** @param {any} props */
   render(props) {
     const {typed, quiet} = this;
-    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late, onPut} = props;
+    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
     const text = pathText(path), id = idOf(text);
-    const value = onPut ? props.value : desk.slate.get(path);
+    const value = 'value' in props ? props.value : desk.slate.get(path);
     const kept = showField(row, value, writing);
     const mine = typed !== null && (late || readField(row, typed, writing) === value || typed === this.kept?.text && value === this.kept?.value);
     if (typed === null) this.kept = {text: kept, value};

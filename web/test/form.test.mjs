@@ -70,6 +70,21 @@ test('every value of a job has a control, and nothing else changes', () => {
   assert.deepEqual(lost, [], 'shown nowhere');
 });
 
+test('a box shows what the job has', () => {
+  let boxes = 0;
+  for (const name of [...readdirSync(jobs).filter(n => n.startsWith('good-')).map(n => new URL(n, jobs)), new URL('../../mix/sample.json', import.meta.url)]) {
+    const doc = JSON.parse(readFileSync(name, 'utf8'));
+    const values = new Map(leaves(doc).map(path => [pathText(path), path.reduce((at, step) => at[step], doc)]));
+    for (const el of drawn(formView(deskOf(doc)))) {
+      const value = el.type === 'input' && el.props.type === 'text' ? values.get(el.props['data-path']) : undefined;
+      if (value === undefined || value === '') continue;
+      assert.notEqual(el.props.value, '', `${name}: ${el.props['data-path']}, ${value}`);
+      boxes++;
+    }
+  }
+  assert.ok(boxes > 150);
+});
+
 test('a box left as it is changes nothing', t => {
   t.mock.timers.enable();
   let boxes = 0;
