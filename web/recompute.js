@@ -97,9 +97,9 @@ export function keepUp(desk, program, told = {}) {
     desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
     if (!desk.stale) desk.problems = new Map();
     mark(desk);
+    run(); // first, so that it is worked out while this is drawn
     if (typing) moment ??= setTimeout(redraw, MOMENT);
     else redraw();
-    run();
   });
   return run;
 }
