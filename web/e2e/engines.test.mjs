@@ -50,6 +50,13 @@ for (const [name, engine] of Object.entries({ chromium, firefox, webkit })) {
       assert.deepEqual(wrong, [], 'every file that the page asks for is there');
     });
 
+    test('sends the program once to the page, and once at most to what keeps it', async () => {
+      await kept(browser);
+      const sent = server.requests.filter((asked) => asked.path === '/barrow.wasm' && asked.status === 200);
+      const most = name === 'webkit' ? 2 : 1; // what its page was sent, a service worker there asks for anew
+      assert.ok(sent.length <= most, `${sent.length} times`);
+    });
+
     test('opens again and computes with the server stopped', async () => {
       await kept(browser);
       await server.stop();
