@@ -129,7 +129,7 @@ export class Field extends Component {
     const {text, value: was} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
     const value = typed === text ? was : readField(row, typed, writing);
     if (onPut) onPut(value);
-    else put(desk, path, value);
+    else put(desk, path, value, {inBox: true});
   }
 
   blur() {

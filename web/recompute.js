@@ -90,7 +90,7 @@ export function keepUp(desk, program, told = {}) {
     if (doc !== slate.doc) rest(); // asked for meanwhile
   }
 
-  slate.subscribe(({cause, typing}) => {
+  slate.subscribe(({cause, inBox}) => {
     // A drawing stays while its figures are typed; with other tasks it is another's.
     wake();
     if (cause !== 'set') Object.assign(desk, {drawings: null, costs: null});
@@ -98,7 +98,7 @@ export function keepUp(desk, program, told = {}) {
     if (!desk.stale) desk.problems = new Map();
     mark(desk);
     run(); // first, so that it is worked out while this is drawn
-    if (typing) moment ??= setTimeout(redraw, MOMENT);
+    if (inBox) moment ??= setTimeout(redraw, MOMENT);
     else redraw();
   });
   return run;

@@ -19,6 +19,7 @@ export {parsePath, pathText};
  * @property {boolean} [prune] set and remove: what is left empty goes too
  * @property {boolean} [typing] set: one of a run of changes to one field, which
  *   is one step of undo; true when the old and the new value are text
+ * @property {boolean} [inBox] set: the box that it was typed into shows it already
  */
 
 /**
@@ -28,7 +29,7 @@ export {parsePath, pathText};
  * @property {any} before
  * @property {Path} path where it changed; [] for the whole document
  * @property {string} label
- * @property {boolean} typing whether it is one of a run of changes to one field
+ * @property {boolean} inBox
  * @property {'set' | 'insert' | 'remove' | 'move' | 'replace' | 'open' | 'undo' | 'redo'} cause
  */
 
@@ -73,15 +74,16 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
    * @param {string} label
    * @param {any} next
    * @param {boolean} [typing]
+   * @param {boolean} [inBox]
    */
-  function change(cause, path, label, next, typing = false) {
+  function change(cause, path, label, next, typing = false, inBox = false) {
     if (next === doc) return false;
     const text = pathText(path), at = now();
     const goesOn = typing && run !== null && run.text === text && at >= run.at && at - run.at < pause && done.length > 0;
     if (!goesOn) done = [...done, {doc, label, path}].slice(-limit);
     undone = [];
     run = typing ? {text, at} : null;
-    become({cause, path: [...path], label, typing}, next);
+    become({cause, path: [...path], label, inBox}, next);
     return true;
   }
 
@@ -91,7 +93,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     if (!step) return '';
     to.push({...step, doc});
     run = null;
-    become({cause, path: [...step.path], label: step.label, typing: false}, step.doc);
+    become({cause, path: [...step.path], label: step.label, inBox: false}, step.doc);
     return step.label;
   }
 
@@ -121,7 +123,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
       const old = this.get(path);
       const typing = how.typing ?? (typeof value === 'string' && (typeof old === 'string' || old === undefined));
       const next = value === undefined ? without(doc, path, how.prune ?? false) : put(doc, path, value);
-      return change('set', path, how.label ?? say('Changed'), next, typing);
+      return change('set', path, how.label ?? say('Changed'), next, typing, how.inBox);
     },
 
     /**
@@ -174,7 +176,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
       done = [];
       undone = [];
       run = null;
-      become({cause: 'open', path: [], label: '', typing: false}, next);
+      become({cause: 'open', path: [], label: '', inBox: false}, next);
     },
 
     /** The next change is a step of its own: a field was left. */

@@ -27,7 +27,7 @@ function deskAt() {
 
 test('a key is drawn once, with its answer', async () => {
   const {desk, drawn, answer} = deskAt();
-  desk.slate.set(['name'], 'a', {typing: true});
+  desk.slate.set(['name'], 'a', {typing: true, inBox: true});
   assert.equal(drawn(), 0, 'the box shows it by itself');
   await answer();
   assert.equal(drawn(), 1);
@@ -37,12 +37,12 @@ test('a key is drawn once, with its answer', async () => {
 
 test('a key without an answer is drawn all the same', async () => {
   const {desk, drawn} = deskAt();
-  for (const name of ['a', 'ab', 'abc']) desk.slate.set(['name'], name, {typing: true});
+  for (const name of ['a', 'ab', 'abc']) desk.slate.set(['name'], name, {typing: true, inBox: true});
   await new Promise(done => { setTimeout(done, 150); });
   assert.equal(drawn(), 1);
 });
 
-test('a tap is drawn at once, and its answer too', async () => {
+test('what no box shows is drawn at once, and its answer too', async () => {
   const {desk, drawn, answer} = deskAt();
   desk.slate.set(['yard'], {without: ['peat:2 cu ft']});
   assert.equal(drawn(), 1);
