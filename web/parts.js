@@ -6,8 +6,9 @@ const block = id => document.getElementById(id)?.textContent;
 /** Whether this page is the single file. */
 export const single = Boolean(block('barrow-wasm'));
 
-/** What startProgram takes; early.js has made it where the parts are files. */
-export const parts = single ? {worker: workerInside(), program: unzip(block('barrow-wasm'))} : globalThis.barrowEarly;
+/** What startProgram takes. */
+export const parts = single ? {worker: workerInside, bytes: unzip(block('barrow-wasm'))}
+  : {worker: () => globalThis.barrowEarly ?? new Worker('worker.js', {type: 'module'})};
 
 // workerInside is a port with the program behind it: in a worker or, where the
 // browser lets a file start none, here.

@@ -4,13 +4,13 @@ const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
 /**
- * Starts the program. `parts` has the worker that it runs in, and it, compiled or
- * as bytes.
+ * Starts the program. `parts` has the worker that it runs in and, where that
+ * cannot fetch it, its bytes.
  *
- * @param {{worker: Worker | MessagePort, program: Promise<WebAssembly.Module | ArrayBuffer>}} parts
+ * @param {{worker: () => Worker, bytes?: Promise<ArrayBuffer>}} parts
  */
 export function startProgram(parts) {
-  const {worker} = parts;
+  const worker = parts.worker();
   const waiting = new Map();
   let next = 1;
   let fail;
@@ -28,7 +28,7 @@ export function startProgram(parts) {
     worker.addEventListener('error', event => reject(new Error(event.message || 'the program did not start')));
   });
   ready.catch(() => {}); // told to whoever asks
-  parts.program.then(program => worker.postMessage({start: {program}}), fail);
+  parts.bytes?.then(bytes => worker.postMessage({start: {bytes}}), fail);
   worker.postMessage({hello: true});
 
   /** One call: a verb and documents as bytes. */

@@ -1,20 +1,33 @@
 // The program, away from the page: answers {id, verb, docs} with {id, answer}.
 //
-// The page sends {start: {program}}, compiled or as bytes; in the page that is
-// one file self is a port. Asked {hello}, it says {ready} once it can answer.
+// It fetches the program itself; in the page that is one file, where self is a
+// port, the page sends {start: {bytes}}. Asked {hello}, it says {ready} once it
+// can answer.
 import './wasm_exec.js';
 
 const program = start();
 const encoder = new TextEncoder();
 
 async function start() {
-  const sent = await new Promise(resolve => {
-    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.program); });
-  });
   const go = new globalThis.Go();
-  const instance = await WebAssembly.instantiate(sent instanceof WebAssembly.Module ? sent : await WebAssembly.compile(sent), go.importObject);
+  const {instance} = await (self.location ? fetched('barrow.wasm', go.importObject) : sent(go.importObject));
   go.run(instance); // until it waits to be asked
   return instance.exports;
+}
+
+/** Compiles while it downloads, where the host names the type right. */
+async function fetched(wasm, imports) {
+  const response = await fetch(wasm);
+  if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
+  if (response.headers.get('Content-Type')?.startsWith('application/wasm')) return WebAssembly.instantiateStreaming(response, imports);
+  return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
+
+async function sent(imports) {
+  const bytes = await new Promise(resolve => {
+    self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.bytes); });
+  });
+  return WebAssembly.instantiate(bytes, imports);
 }
 
 /** One call: the texts of the question go into the program's memory, the answer is copied out. */

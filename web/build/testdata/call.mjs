@@ -21,7 +21,7 @@ const next = () => new Promise((resolve, reject) => {
 
 let message = next();
 await import(pathToFileURL(join(dist, 'worker.js')));
-send({start: {program: readFileSync(join(dist, 'barrow.wasm'))}});
+send({start: {bytes: readFileSync(join(dist, 'barrow.wasm'))}});
 send({hello: true});
 await message;
 for (const [id, name] of readdirSync(jobs).sort().entries()) {
