@@ -111,7 +111,8 @@ export class Field extends Component {
     this.typed = typed;
     this.quiet = !this.hint; // what is shown already stays until it is mended
     this.speakUp(patience);
-    if (!this.props.late) this.keep(typed);
+    if (this.props.late) this.forceUpdate(); // nothing else draws it
+    else this.keep(typed);
   }
 
   /** Shows what is wrong, if anything is, after so many ms. @param {number} wait */

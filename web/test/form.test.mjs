@@ -5,7 +5,7 @@ import {createDesk} from '../desk.js';
 import {formView} from '../form.js';
 import {readLine} from '../area_form.js';
 import {readParts, writeParts} from '../parts_form.js';
-import {readField, showField} from '../field.js';
+import {Field, readField, showField} from '../field.js';
 import {rowOf} from '../fields.js';
 import {addRow, copyRow, moveRow, nameRows, removeRow} from '../rows.js';
 import {Rows} from '../list_form.js';
@@ -83,6 +83,18 @@ test('a box shows what the job has', () => {
     }
   }
   assert.ok(boxes > 150);
+});
+
+test('a box that is kept later is drawn at each key', t => {
+  t.mock.timers.enable();
+  const desk = deskOf({schema: 1, tasks: []});
+  const box = new Field({desk, path: ['name'], row: rowOf('job', 'name'), writing: us, late: true});
+  let drawings = 0;
+  box.forceUpdate = () => { drawings++; };
+  box.render(box.props);
+  box.input({currentTarget: {value: 'a'}});
+  assert.equal(drawings, 1);
+  assert.equal(desk.slate.doc.name, undefined, 'not before it is left');
 });
 
 test('a box left as it is changes nothing', t => {
