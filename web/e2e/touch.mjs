@@ -196,7 +196,8 @@ export class Phone {
     await this.tap(name);
     for (let wait = 0; wait < 200; wait++) {
       const [file] = fs.readdirSync(into).filter((f) => !f.startsWith('.') && !f.endsWith('.crdownload'));
-      if (file) return { name: file, path: path.join(into, file), bytes: fs.readFileSync(path.join(into, file)) };
+      const bytes = file && fs.readFileSync(path.join(into, file));
+      if (bytes?.length > 0) return { name: file, path: path.join(into, file), bytes }; // empty: its name alone, so far
       await new Promise((done) => setTimeout(done, 50));
     }
     throw new Error(`${name} gave no file`);
