@@ -25,6 +25,7 @@ import {createSlate} from './slate.js';
  * @property {Set<string>} touched paths whose problems may be shown
  * @property {Set<string>} open what is folded out, by name
  * @property {() => void} redraw
+ * @property {(doc: any) => void} foresee told of the document that a key is about to make
  */
 
 /** @param {any} doc @returns {Desk} */
@@ -36,7 +37,7 @@ export function createDesk(doc) {
     record: null, home: null, ticks: {},
     place: 'job', touched: new Set(), open: new Set(),
     comma: false, spoken: '', message: null,
-    redraw() {},
+    redraw() {}, foresee() {},
   };
 }
 

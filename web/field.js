@@ -16,10 +16,10 @@ const patience = 900; // ms without a key before what is being typed is called w
 const press = 250; // ms that a tap on what comes next may take: nothing moves under it
 
 /** An id that is one word, as what points at it must be. @param {string} path */
-export const idOf = path => 'f-' + encodeURIComponent(path);
+const idOf = path => 'f-' + encodeURIComponent(path);
 
 /** @param {any} row @param {Writing} writing */
-const habitOf = (row, writing) => ({unit: row.unit ? units[row.unit][writing.measure] : '', comma: writing.comma, currency: writing.currency});
+const habitOf = (row, writing) => ({unit: row.unit ? units[row.unit][writing.measure] : undefined, comma: writing.comma, currency: writing.currency});
 
 /**
  * The value that the document keeps for what was typed.
@@ -83,6 +83,16 @@ export function leave(desk, path) {
   }, press);
 }
 
+/** What a box will hold once a key is in it, where that is plain. @param {InputEvent} event */
+function typedNext({inputType, data, isComposing, currentTarget}) {
+  const {value, selectionStart: from, selectionEnd: to} = /** @type {HTMLInputElement} */ (currentTarget);
+  if (isComposing || from === null || to === null) return undefined;
+  if (inputType === 'insertText' && data) return value.slice(0, from) + data + value.slice(to);
+  if (inputType === 'deleteContentBackward' && from < to) return value.slice(0, from) + value.slice(to);
+  if (inputType === 'deleteContentBackward' && /^[\x20-\x7e]$/.test(value.charAt(from - 1))) return value.slice(0, from - 1) + value.slice(to);
+  return undefined;
+}
+
 /**
  * A text box. Props: desk, path, row, writing; label, hideLabel, wants, list;
  * value when it stands elsewhere than at the path, onPut when it is kept in a
@@ -115,6 +125,13 @@ export class Field extends Component {
     else this.keep(typed);
   }
 
+  /** A key is on its way into the box. @param {any} event */
+  before(event) {
+    const {desk, path, onPut, late} = this.props;
+    const typed = onPut || late ? undefined : typedNext(event);
+    if (typed !== undefined) desk.foresee(desk.slate.foresee(path, this.meant(typed)));
+  }
+
   /** Shows what is wrong, if anything is, after so many ms. @param {number} wait */
   speakUp(wait) {
     clearTimeout(this.timer);
@@ -124,11 +141,17 @@ export class Field extends Component {
     }, wait);
   }
 
+  /** The value for what was typed. @param {string} typed */
+  meant(typed) {
+    const {row, writing} = this.props;
+    const {text, value} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
+    return typed === text ? value : readField(row, typed, writing);
+  }
+
   /** @param {string} typed */
   keep(typed) {
-    const {desk, path, row, writing, onPut} = this.props;
-    const {text, value: was} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
-    const value = typed === text ? was : readField(row, typed, writing);
+    const {desk, path, onPut} = this.props;
+    const value = this.meant(typed);
     if (onPut) onPut(value);
     else put(desk, path, value, {inBox: true});
   }
@@ -169,7 +192,7 @@ export class Field extends Component {
           autocapitalize: plainText.has(row.kind) ? 'sentences' : 'off', spellcheck: plainText.has(row.kind),
           'aria-invalid': problem ? 'true' : undefined,
           'aria-describedby': describedBy(id, problem, help, waiting, bare),
-          onInput: (/** @type {any} */ e) => this.input(e), onBlur: () => this.blur(),
+          onbeforeinput: (/** @type {any} */ e) => this.before(e), onInput: (/** @type {any} */ e) => this.input(e), onBlur: () => this.blur(),
         }),
         waiting && wantsMark(id),
         unit && h('span', {class: cls('unit', {spare: !bare}), id: id + '-unit', 'aria-hidden': bare ? undefined : 'true'}, say(unit))),
@@ -195,18 +218,18 @@ const wantsMark = id => h('span', {class: 'wants', id: id + '-wants'}, say('need
 /** What stands under a box. @param {string} path @param {string} id @param {any} help @param {any} problem */
 const below = (path, id, help, problem) => h('div', {class: 'below'},
   help && h('p', {class: 'help', id: id + '-help'}, help),
-  trouble(path, id, problem));
+  trouble(path, problem));
 
 /** The words of what is wrong, at the control or the head of what it is about. */
-export function trouble(path, id, problem) {
-  return problem && h('p', {class: 'problem', id: id + '-problem', 'data-test': 'problem', 'data-path': path},
+export function trouble(path, problem) {
+  return problem && h('p', {class: 'problem', id: idOf(path) + '-problem', 'data-test': 'problem', 'data-path': path},
     problem.hint);
 }
 
 /** What is wrong with an object or a list, at its head. @param {any} desk @param {any[]} path */
 export function troubleHead(desk, path) {
   const text = pathText(path);
-  return trouble(text, idOf(text), shown(desk, text));
+  return trouble(text, shown(desk, text));
 }
 
 /**
@@ -261,7 +284,7 @@ export function tick({desk, path, label, checked, onTick, test = 'field', suffix
       h('input', {id, type: 'checkbox', checked, name: text + suffix, 'data-test': test, 'data-path': text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem && id + '-problem',
         onChange: (/** @type {any} */ e) => { onTick(e.currentTarget.checked); desk.redraw(); }}),
       h('span', null, label)),
-    trouble(text, id, problem));
+    trouble(text, problem));
 }
 
 /** A yes or no of the document: no is left out. @param {any} props */

@@ -2,7 +2,7 @@
 // The fields of one object of the job: what is asked first, what folds
 // out, and whatever else the document has there.
 import {h} from './h.js';
-import {Field, choice, tick, yesNo, trouble, idOf} from './field.js';
+import {Field, choice, tick, yesNo, trouble} from './field.js';
 import {MaterialField} from './material_field.js';
 import {Values} from './list_form.js';
 import {objects, rowOf} from './fields.js';
@@ -46,7 +46,7 @@ function traits(desk, path, row, value) {
   const text = pathText(path);
   return h('fieldset', {class: 'values'},
     h('legend', null, say(row.label)),
-    trouble(text, idOf(text), shown(desk, text)),
+    trouble(text, shown(desk, text)),
     row.choices.map((/** @type {any} */ [word, label]) => tick({desk, path, suffix: '-' + word, label: say(label), checked: has.includes(word),
       onTick: on => {
         const rest = has.filter(other => other !== word);
@@ -80,7 +80,7 @@ export function leftOver(desk, path, value, tables, asked, ctx) {
     const table = tables.find(t => objects[t].fields.some(r => r.name === key && !compound.has(r.kind)));
     const at = [...path, key], text = pathText(at);
     return h('div', {key, class: 'extra'},
-      table ? control(desk, path, value, table, key, ctx) : h('div', {class: 'field'}, h('p', {class: 'odd'}, key), trouble(text, idOf(text), shown(desk, text) ?? firstBelow(desk, text))),
+      table ? control(desk, path, value, table, key, ctx) : h('div', {class: 'field'}, h('p', {class: 'odd'}, key), trouble(text, shown(desk, text) ?? firstBelow(desk, text))),
       h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': text, onClick: () => { desk.slate.set(at, undefined); desk.redraw(); }}, say('Take out {what}', {what: table ? say(rowOf(table, key).label) : key})));
   }));
 }

@@ -47,8 +47,7 @@ class RowPart extends Part {
     const gone = () => removeRow(desk, path, title);
     if (!fold) {
       return h('li', {class: 'row', tabIndex: -1},
-        h('fieldset', null,
-          h('legend', {class: 'unseen'}, title),
+        h('fieldset', {'aria-label': title},
           troubleHead(desk, path),
           form(desk, path, value, ctx)),
         remover(say('Remove {what}', {what: title}), text, gone));

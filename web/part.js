@@ -1,6 +1,7 @@
 // @ts-check
 // A part of the form that is drawn again only when what it shows is another.
 import {Component} from './h.js';
+import {samePath} from './path.js';
 
 export class Part extends Component {
   /** @param {any} next @param {any} state */
@@ -17,8 +18,5 @@ export class Part extends Component {
  */
 export function differ(a, b) {
   const keys = Object.keys(b);
-  return keys.length !== Object.keys(a).length || keys.some(k => a[k] !== b[k] && !(k === 'path' && samePath(a[k], b[k])));
+  return keys.length !== Object.keys(a).length || keys.some(k => a[k] !== b[k] && !(k === 'path' && a[k] && b[k] && samePath(a[k], b[k])));
 }
-
-/** @param {any[] | undefined} a @param {any[] | undefined} b */
-const samePath = (a, b) => a !== undefined && b !== undefined && a.length === b.length && a.every((step, i) => step === b[i]);

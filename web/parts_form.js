@@ -86,7 +86,7 @@ export class KeyedRows extends Part {
 const pick = {name: 'material', kind: 'material', label: 'Material'};
 
 /** The button that takes a row out. @param {string} label @param {string} path @param {() => void} act */
-export const remover = (label, path, act) => h('button', {type: 'button', class: 'remove', 'data-test': 'remove-row', 'data-path': path, 'aria-label': label, title: label, onClick: act}, '×');
+export const remover = (label, path, act) => h('button', {type: 'button', class: 'remove', 'data-test': 'remove-row', 'data-path': path, 'aria-label': label, title: say('Remove'), onClick: act}, '×');
 
 /** The parts of a mix that is written in one line, or null when it is not understood. @param {unknown} text @returns {Entries | null} */
 export function readParts(text) {

@@ -5,6 +5,9 @@
 
 /** @typedef {(string | number)[]} Path */
 
+/** Whether two paths are one. @param {Path} a @param {Path} b */
+export const samePath = (a, b) => a.length === b.length && a.every((step, i) => step === b[i]);
+
 const shown = 40; // characters of a key that a path repeats
 const plain = /^[A-Za-z_][A-Za-z0-9_-]*$/;
 

@@ -14,7 +14,7 @@ const MOMENT = 100;
  * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [told]
  */
 export function keepUp(desk, program, told = {}) {
-  let busy = false, timer, moment, rests = false, wake = () => {};
+  let busy = false, timer, moment, foreseen, rests = false, wake = () => {};
   const {slate} = desk;
 
   /** What takes longer, in the order in which it is wanted. */
@@ -30,9 +30,7 @@ export function keepUp(desk, program, told = {}) {
     if (busy) return;
     busy = true;
     try {
-      for (let doc; (doc = slate.doc) !== desk.planFor && doc !== desk.problemsFor;) {
-        take(doc, await program.text('plan', doc));
-      }
+      for (let doc; !answered(doc = slate.doc);) take(doc, await planText(doc));
     } catch (error) {
       told.failed?.(error);
     } finally {
@@ -41,6 +39,22 @@ export function keepUp(desk, program, told = {}) {
     clearTimeout(timer);
     timer = setTimeout(rest, desk.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
   }
+
+  const answered = doc => doc === desk.planFor || doc === desk.problemsFor;
+
+  function planText(doc) {
+    const early = foreseen;
+    foreseen = undefined;
+    return early?.doc === doc ? early.text : program.text('plan', doc);
+  }
+
+  // A browser has work of its own to do between the news of a key and the key in
+  // its box: the plan is worked out meanwhile.
+  desk.foresee = doc => {
+    if (busy || answered(doc) || doc === foreseen?.doc) return;
+    foreseen = {doc, text: program.text('plan', doc)};
+    foreseen.text.catch(() => {}); // told to whoever waits for it
+  };
 
   function redraw() {
     clearTimeout(moment);

@@ -5,7 +5,7 @@
 // path and shares the rest, so two views are equal where they are identical.
 // Keys such as __proto__ are plain data here.
 
-import {child, findPath, isObject, parsePath, pathText} from './path.js';
+import {child, findPath, isObject, parsePath, pathText, samePath} from './path.js';
 import {say} from './say.js';
 
 export {parsePath, pathText};
@@ -47,6 +47,8 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
   let undone = [];
   /** @type {{text: string, at: number} | null} */
   let run = null; // the field being typed into
+  /** @type {{from: any, path: Path, value: unknown, prune: boolean, next: any} | null} */
+  let placed = null; // what was made last: foreseen and then set, it is one document
   /** @type {Set<(change: Change) => void>} */
   const watchers = new Set();
   /** @type {Change[]} */
@@ -87,6 +89,13 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     return true;
   }
 
+  /** The document with value at path. @param {Path} path @param {unknown} value @param {boolean} [prune] */
+  function place(path, value, prune = false) {
+    const same = placed?.from === doc && placed.value === value && placed.prune === prune && samePath(placed.path, path);
+    if (!same) placed = {from: doc, path: [...path], value, prune, next: value === undefined ? without(doc, path, prune) : put(doc, path, value)};
+    return placed.next;
+  }
+
   /** @param {'undo' | 'redo'} cause @param {Step[]} from @param {Step[]} to */
   function back(cause, from, to) {
     const step = from.pop();
@@ -122,9 +131,16 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
     set(path, value, how = {}) {
       const old = this.get(path);
       const typing = how.typing ?? (typeof value === 'string' && (typeof old === 'string' || old === undefined));
-      const next = value === undefined ? without(doc, path, how.prune ?? false) : put(doc, path, value);
-      return change('set', path, how.label ?? say('Changed'), next, typing, how.inBox);
+      return change('set', path, how.label ?? say('Changed'), place(path, value, how.prune), typing, how.inBox);
     },
+
+    /**
+     * The document that set() would make; that very object, if it does so next.
+     * @param {Path} path
+     * @param {unknown} value
+     * @param {How} [how]
+     */
+    foresee: (path, value, how = {}) => place(path, value, how.prune),
 
     /**
      * Puts value into the list at path, before index.

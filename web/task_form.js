@@ -2,7 +2,7 @@
 // One task: what is done, with what, and how much of it.
 import {h, cls} from './h.js';
 import {Part} from './part.js';
-import {Field, choice, tick, trouble, troubleHead, idOf} from './field.js';
+import {Field, choice, tick, trouble, troubleHead} from './field.js';
 import {Either} from './either.js';
 import {Rows, flag} from './list_form.js';
 import {AreaForm} from './area_form.js';
@@ -199,7 +199,7 @@ class Filling extends Part {
         : h(Field, {desk, path: [...path, 'mix'], row: {...rowOf('task', 'mix'), kind: 'parts'}, writing, label: say('Parts by volume')})),
       unknown && mix === undefined && typeof material === 'string' && names.materials.length > 0 && describe(desk, material),
       inOther && h(Field, {desk, path: [...path, 'material'], row: {...rowOf('task', 'material'), kind: 'id'}, writing, label: say('Its short name')}),
-      both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), idOf(pathText([...path, 'mix'])), shown(desk, pathText([...path, 'mix']))),
+      both && h('div', {class: 'extra'}, trouble(pathText([...path, 'mix']), shown(desk, pathText([...path, 'mix']))),
         h('button', {type: 'button', class: 'take-out', 'data-test': 'remove-row', 'data-path': pathText([...path, 'mix']), onClick: () => { desk.slate.set([...path, 'mix'], undefined); desk.redraw(); }}, say('Take out {what}', {what: asText(mix)}))));
   }
 }

@@ -32,7 +32,7 @@ function head(desk) {
   const name = asText(desk.slate.doc.name) || say('Unnamed job');
   return h('header', {class: 'head', key: 'head'},
     desk.record ? h('p', {class: 'head-name'}, name) : h('p', {class: 'head-name'}, 'Barrow'),
-    desk.keptText && h('p', {class: 'kept'}, desk.keptText),
+    desk.keptText ? h('p', {class: 'kept'}, desk.keptText) : null,
     h('button', {type: 'button', class: 'menu', 'data-test': 'menu', 'aria-haspopup': 'dialog', onClick: () => { desk.shelfOpen = true; desk.redraw(); }}, say('Jobs'), h('span', {class: 'unseen'}, ' ', say('and more'))));
 }
 

@@ -97,6 +97,38 @@ test('a box that is kept later is drawn at each key', t => {
   assert.equal(desk.slate.doc.name, undefined, 'not before it is left');
 });
 
+test('a box tells what a key is about to make of the job', () => {
+  const desk = deskOf({schema: 1, name: 'Bed', tasks: []});
+  const box = new Field({desk, path: ['name'], row: rowOf('job', 'name'), writing: us});
+  box.render(box.props);
+  /** @type {any} */
+  let foreseen;
+  desk.foresee = doc => { foreseen = doc; };
+  const key = (/** @type {string} */ value, /** @type {number} */ from, /** @type {number} */ to, /** @type {any} */ event) => {
+    foreseen = undefined;
+    box.before({...event, currentTarget: {value, selectionStart: from, selectionEnd: to}});
+    return foreseen?.name;
+  };
+  const insert = {inputType: 'insertText', data: 's'}, back = {inputType: 'deleteContentBackward', data: null};
+  assert.equal(key('Bed', 3, 3, insert), 'Beds');
+  assert.equal(key('Bed', 0, 3, insert), 's');
+  assert.equal(key('Bed', 1, 2, insert), 'Bsd');
+  assert.equal(key('Bed', 3, 3, back), 'Be');
+  assert.equal(key('Bed', 1, 3, back), 'B');
+  // What is not plain is left to the key itself.
+  assert.equal(key('Bed', 0, 0, back), undefined);
+  assert.equal(key('🌱', 2, 2, back), undefined);
+  assert.equal(key('e\u0301', 2, 2, back), undefined);
+  assert.equal(key('Bed', 3, 3, {...insert, isComposing: true}), undefined);
+  assert.equal(key('Bed', 3, 3, {inputType: 'insertFromPaste', data: null}), undefined);
+  // And what it tells is what the key then makes.
+  foreseen = undefined;
+  box.before({...insert, currentTarget: {value: 'Bed', selectionStart: 3, selectionEnd: 3}});
+  box.speakUp = () => {};
+  box.input({currentTarget: {value: 'Beds'}});
+  assert.equal(desk.slate.doc, foreseen);
+});
+
 test('a box left as it is changes nothing', t => {
   t.mock.timers.enable();
   let boxes = 0;

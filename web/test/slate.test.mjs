@@ -211,6 +211,33 @@ test('any text is a path or none; any path reads back', () => {
   }
 });
 
+test('what is foreseen is what is set, if nothing else comes between', () => {
+  const slate = createSlate({name: 'a', tasks: [{count: 1}]});
+  const was = slate.doc;
+  const next = slate.foresee(['tasks', 0, 'count'], 12);
+  assert.equal(slate.doc, was, 'nothing has changed yet');
+  assert.equal(slate.canUndo, false);
+  assert.equal(slate.foresee(['tasks', 0, 'count'], 12), next);
+  slate.set(['tasks', 0, 'count'], 12);
+  assert.equal(slate.doc, next);
+
+  slate.foresee(['tasks', 0, 'count'], 3);
+  slate.set(['name'], 'b');
+  slate.set(['tasks', 0, 'count'], 3);
+  assert.deepEqual(slate.doc, {name: 'b', tasks: [{count: 3}]});
+
+  // Another value, another place, or a key that only looks like the same place.
+  slate.foresee(['name'], 'c');
+  slate.set(['name'], 'd');
+  assert.equal(slate.doc.name, 'd');
+  slate.foresee(['x.y'], 'c');
+  slate.set(['x', 'y'], 'c');
+  assert.deepEqual([slate.doc.x, slate.doc['x.y']], [{y: 'c'}, undefined]);
+  slate.foresee(['x', 'y'], undefined);
+  slate.set(['x', 'y'], undefined, {prune: true});
+  assert.equal(slate.doc.x, undefined);
+});
+
 test('random changes: as a plain model does, and undo goes all the way back', () => {
   const d = dice(12);
   const keys = ['a', 'b', '__proto__', 'constructor', 'toString', ''];
@@ -226,6 +253,7 @@ test('random changes: as a plain model does, and undo goes all the way back', ()
       try {
         switch (d.roll(5)) {
           case 0: case 1:
+            if (d.roll(2) === 0) slate.foresee(path, d.roll(2) === 0 ? value : clone(anyValue(d, 1)));
             slate.set(path, value, {typing: false});
             assert.deepEqual(slate.get(path), value);
             break;
