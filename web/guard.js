@@ -11,14 +11,16 @@ export class Guard extends Component {
   componentDidCatch(error) {
     const {desk} = this.props;
     (globalThis.reportError ?? console.error)(error);
-    if (desk.planFor === 'saved') Object.assign(desk, {plan: null, planText: '', planFor: null});
-    else this.setState({failed: [desk.slate.doc, desk.plan, desk.place]});
+    // More than one part may fail of one drawing: they all fail of what was drawn.
+    if (!this.drewSaved) this.setState({failed: [desk.slate.doc, desk.plan, desk.place]});
+    else if (desk.planFor === 'saved') Object.assign(desk, {plan: null, planText: '', planFor: null});
     desk.redraw();
     this.forceUpdate();
   }
 
   render({desk, draw}) {
     const now = [desk.slate.doc, desk.plan, desk.place];
+    this.drewSaved = desk.planFor === 'saved';
     if (this.state.failed?.every((part, i) => part === now[i])) return h('p', {class: 'note', role: 'alert', 'data-test': 'undrawn'}, say('This cannot be shown. What you typed is kept: save it as a file under “Jobs”.'));
     return h(Drawn, {desk, draw});
   }

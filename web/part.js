@@ -1,5 +1,5 @@
 // @ts-check
-// A part of the form that is drawn again only when what it shows is another.
+// Parts of the page that are drawn again only when what they show is another.
 import {Component} from './h.js';
 import {samePath} from './path.js';
 
@@ -8,6 +8,16 @@ export class Part extends Component {
   shouldComponentUpdate(next, state) {
     return state !== this.state || differ(this.props, next);
   }
+}
+
+/** Draws what `draw` gives, again only once any of `of` is another. Props: of, draw. */
+export class Still extends Component {
+  /** @param {any} next */
+  shouldComponentUpdate(next) {
+    return next.of.some((/** @type {any} */ part, /** @type {number} */ i) => part !== this.props.of[i]);
+  }
+
+  render({draw}) { return draw(); }
 }
 
 /**

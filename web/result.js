@@ -1,6 +1,7 @@
 // What the whole job takes: needs, what packs they come in, how sure, cautions.
 import {h} from './h.js';
-import {say} from './say.js';
+import {language, say} from './say.js';
+import {Still} from './part.js';
 import {count, facts, fold, money, nameOf, packName, working} from './figure.js';
 import {reveal} from './form.js';
 import {drawing, drawingsOf} from './drawing.js';
@@ -13,11 +14,16 @@ export function resultView(desk) {
     h('h2', {id: 'result-head'}, say('What it takes')),
     h('p', {class: 'note'}, say('Loose, as it leaves the shovel.')),
     plan.needs.map(n => need(desk, n)),
-    sure(desk),
-    choices(desk),
-    notes(desk),
-    cautions(plan.cautions));
+    h(Still, {of: wholeOf(desk), draw: () => [sure(desk), choices(desk)]}),
+    h(Still, {of: [JSON.stringify(plan.notes), desk.stale, language()], draw: () => notes(desk)}),
+    h(Still, {of: [JSON.stringify(plan.cautions), language()], draw: () => cautions(plan.cautions)}));
 }
+
+/** All that sure and choices are drawn from: a key changes none of it. */
+const wholeOf = desk => [
+  desk.full, desk.drawings, desk.costs, desk.plan.currency, JSON.stringify(desk.plan.needs.map(n => [n.material, n.name])),
+  desk.comma, language(), desk.open.has('sure'), desk.open.has('choices'),
+];
 
 /** One material over all tasks. */
 function need(desk, n) {

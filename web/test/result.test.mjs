@@ -1,0 +1,63 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import {readFileSync} from 'node:fs';
+import {putDocument} from './dom.mjs';
+
+const newRoot = putDocument();
+const {createDesk} = await import('../desk.js');
+const {render} = await import('../h.js');
+const {resultView} = await import('../result.js');
+const {setLanguage} = await import('../say.js');
+
+const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
+const spanish = JSON.parse(readFileSync(new URL('../text/es.json', import.meta.url), 'utf8'));
+
+/** Everything that stands on the page, with its attributes. @param {any} node @returns {any} */
+const written = node => node.nodeType === 3 ? node.data
+  : [node.localName, node.attributes.map((/** @type {any} */ a) => `${a.name}=${a.value}`).sort(), node.childNodes.map(written)];
+
+const line = {material: 'peat', pack: '3.8 cu ft', count: 2};
+const full = {
+  sure: {shown: '7 times in 10', enough: [line], enough_total: '40.50', matters: [{name: 'peat', moves_shown: '1 cu ft', measure: 'measure it'}], method: 'Drawn.', ranges: ['peat: 1 to 2']},
+  bags_or_bulk: [{text: 'Bags below 2 cu yd.'}],
+  choices: [{total: '10.50', left_shown: '1 cu ft', packs: 2, trips: 1, order: [line]}, {total: '12.50', left_shown: '2 cu ft', packs: 3, trips: 1, order: [line]}],
+};
+const shape = {kind: 'cost', title: 'Cost', desc: 'Of all', width: 10, height: 10, shapes: [{is: 'text', x: 1, y: 2, text: 'here'}]};
+
+test('the result says what a new page would, whatever changes on it', () => {
+  const plan = read('golden/good-stock.json');
+  const desk = /** @type {any} */ (createDesk(read('jobs/good-stock.json')));
+  Object.assign(desk, {plan, planFor: desk.slate.doc});
+  const root = newRoot();
+  /** @type {[string, () => void][]} */
+  const changes = [
+    ['what takes longer comes', () => { desk.full = full; }],
+    ['its drawing comes', () => { desk.costs = [shape]; }],
+    ['it is worked out', () => desk.open.add('sure')],
+    ['other orders are opened', () => desk.open.add('choices')],
+    ['a decimal comma', () => { desk.comma = true; }],
+    ['another currency', () => { desk.plan = {...desk.plan, currency: 'CAD'}; }],
+    ['another name', () => { desk.plan = {...desk.plan, needs: desk.plan.needs.map((/** @type {any} */ n, /** @type {number} */ i) => i === 0 ? {...n, material: 'peat', name: 'Moss peat'} : n)}; }],
+    ['another note', () => { desk.plan = {...desk.plan, notes: [{text: 'something else', path: 'name'}]}; }],
+    ['another caution', () => { desk.plan = {...desk.plan, cautions: [{code: 'lift', text: 'Lift with care.'}]}; }],
+    ['it is of an older entry', () => { desk.stale = true; }],
+    ['another language', () => setLanguage(spanish)],
+    ['other odds', () => { desk.full = {...full, sure: {...full.sure, shown: '9 times in 10'}}; }],
+    ['folded away', () => { desk.open.clear(); }],
+    ['nothing takes longer', () => { desk.full = null; }],
+  ];
+  try {
+    render(resultView(desk), root);
+    for (const [what, change] of changes) {
+      const before = JSON.stringify(written(root));
+      change();
+      render(resultView(desk), root);
+      const fresh = newRoot();
+      render(resultView(desk), fresh);
+      assert.deepEqual(written(root), written(fresh), what);
+      assert.notEqual(JSON.stringify(written(root)), before, `${what}: it shows`);
+    }
+  } finally {
+    setLanguage();
+  }
+});
