@@ -43,7 +43,7 @@ async function download() {
   const all = rows.reduce((sum, row) => sum + row[2], 0);
   const program = (dir) => readFolder(dir).get('/program.wasm');
   const empty = program(reference('empty', emptyProgram));
-  const same = program(reference('empty-same', emptyProgram, pageFlags));
+  const same = program(reference('empty-same', emptyProgram, pageFlags, pageEnv));
   table('Download, bytes', ['file', 'raw', 'brotli 11'], [
     ...rows,
     ['all files', rows.reduce((sum, row) => sum + row[1], 0), all],
@@ -383,10 +383,12 @@ addEventListener('fetch', (e) => e.respondWith(caches.match(e.request).then((r) 
 }
 
 const plainFlags = ['-trimpath', '-buildvcs=false', '-ldflags=-s -w'];
-const pageFlags = [...plainFlags, '-gcflags=all=-l']; // as web/build has them
+// As web/build/wasm.go has them.
+const pageFlags = [...plainFlags, '-gcflags=all=-l -d=variablemakethreshold=0'];
+const pageEnv = { GOEXPERIMENT: 'nogreenteagc' };
 
 /** Builds a reference once. */
-function reference(name, write, flags = plainFlags) {
+function reference(name, write, flags = plainFlags, env = {}) {
   const made = (reference.made ??= new Map());
   if (!made.has(name)) {
     const source = folder(name), out = folder(name);
@@ -395,7 +397,7 @@ function reference(name, write, flags = plainFlags) {
     execFileSync('go', ['build', ...flags, '-o', path.join(out, 'program.wasm'), '.'], {
       cwd: source,
       stdio: ['ignore', 'inherit', 'inherit'],
-      env: { ...process.env, GOOS: 'js', GOARCH: 'wasm', GOWORK: 'off', GOFLAGS: '' },
+      env: { ...process.env, GOOS: 'js', GOARCH: 'wasm', GOWORK: 'off', GOFLAGS: '', ...env },
     });
     made.set(name, out);
   }
