@@ -23,8 +23,8 @@ export function namesOf(desk) {
   const of = [doc.materials, doc.mixes, doc.containers, desk.catalog, language()], before = last.get(desk);
   if (before && of.every((part, i) => part === before.of[i])) return before.names;
   const names = {
-    ownMaterials: own(doc.materials), materials: theirs(desk.catalog?.materials, doc.materials),
-    ownMixes: own(doc.mixes), mixes: theirs(desk.catalog?.mixes, doc.mixes),
+    ownMaterials: own(doc.materials), materials: byName(theirs(desk.catalog?.materials, doc.materials)),
+    ownMixes: own(doc.mixes), mixes: byName(theirs(desk.catalog?.mixes, doc.mixes)),
     sizes: [...own(doc.containers), ...theirs(desk.catalog?.containers, doc.containers)],
   };
   const mark = JSON.stringify(names);
@@ -46,6 +46,12 @@ const own = rows => rowsOf(rows).slice(0, most).map(row => [row.id, typeof row.n
 function theirs(rows, over) {
   const taken = new Set(rowsOf(over).map(row => row.id));
   return rowsOf(rows).filter(row => !taken.has(row.id)).map(row => [row.id, row.name ?? row.id]);
+}
+
+/** As one looks a name up in a list. @param {Named[]} list @returns {Named[]} */
+function byName(list) {
+  const {compare} = new Intl.Collator(language());
+  return list.sort((a, b) => compare(a[1], b[1]));
 }
 
 /** Materials to choose from, grouped. @param {Names} names */

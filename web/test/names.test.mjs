@@ -1,0 +1,27 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import {createDesk} from '../desk.js';
+import {materialGroups, namesOf, partGroups} from '../names.js';
+import {setLanguage} from '../say.js';
+
+const catalog = {
+  materials: [{id: 'bark', name: 'Corteza'}, {id: 'peat', name: 'Ñandú'}, {id: 'sand', name: 'Arena'}, {id: 'zinc', name: 'Óxido'}, {id: 'wood', name: 'Nuez'}],
+  mixes: [{id: 'b', name: 'Potting'}, {id: 'c', name: 'Cuttings'}],
+  containers: [{id: '#1', name: '#1 pot'}, {id: '#10', name: '#10 pot'}, {id: '#2', name: '#2 pot'}],
+};
+const ids = (/** @type {any} */ list) => list.map((/** @type {any} */ [id]) => id);
+
+test('what there is to choose from is in the order of what it is called', () => {
+  setLanguage({language: 'es'});
+  try {
+    const desk = createDesk({schema: 1, tasks: [], materials: [{id: 'z', name: 'Zeta'}, {id: 'a', name: 'Alfa'}]});
+    desk.catalog = catalog;
+    const names = namesOf(desk);
+    assert.deepEqual(materialGroups(names).map(group => ids(group.options)), [['z', 'a'], ['sand', 'bark', 'wood', 'peat', 'zinc']], 'their own as they wrote it');
+    assert.deepEqual(ids(partGroups(names)[2].options), ['c', 'b']);
+    assert.deepEqual(ids(names.sizes), ['#1', '#10', '#2'], 'sizes as the catalogue has them');
+    assert.equal(catalog.materials[0].id, 'bark', 'the catalogue stays as it is');
+  } finally {
+    setLanguage();
+  }
+});
