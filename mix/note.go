@@ -99,7 +99,7 @@ func (n *noter) worked(w *worked) {
 		n.say("depth", "hole.deep", "the hole is {0} deeper than the ball reaches: firm soil under it, or dig less", n.m.Length(h.deep))
 	}
 	if h.proud > 0 {
-		n.say("ball", "ball.proud", "the ball stands {0} higher than above_grade says: dig deeper, or say so", n.m.Length(h.proud))
+		n.say("ball", "ball.proud", "the ball stands {0} higher above the ground than you gave: dig deeper, or say so", n.m.Length(h.proud))
 	}
 	if w.task.Backfill.Soil == "" {
 		n.say("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
@@ -142,7 +142,7 @@ func (n *noter) mulch() {
 		}
 		low, _ := v.mulDiv(without(mat.SettleLow))
 		high, _ := v.mulDiv(without(mat.SettleHigh))
-		n.say("", "mulch.settles", "{0}: settles by {1} to {2}: to be as deep after that, it takes {3}. Give settle to plan for it", mat.Name, n.m.Figure(mat.SettleLow.String()), n.m.Figure(mat.SettleHigh.String()), n.m.VolumeRange(low.Plan, high.Plan))
+		n.say("", "mulch.settles", "{0}: settles by {1} to {2}: to be as deep after that, it takes {3}. Give what it settles by to plan for it", mat.Name, n.m.Figure(mat.SettleLow.String()), n.m.Figure(mat.SettleHigh.String()), n.m.VolumeRange(low.Plan, high.Plan))
 	}
 }
 
@@ -167,7 +167,7 @@ func (n *noter) offers() {
 			continue
 		}
 		if each, from := o.yield(w.book.materials[index]); from != (Source{}) && o.OpensTo == 0 {
-			n.say(path+"opens_to", "bale.range", "{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give opens_to if you know it", n.m.Figure(o.Pack.String()), n.p.called(o.Material), n.m.VolumeRange(each.Low, each.High))
+			n.say(path+"opens_to", "bale.range", "{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give what yours opens to, if you know it", n.m.Figure(o.Pack.String()), n.p.called(o.Material), n.m.VolumeRange(each.Low, each.High))
 		}
 	}
 	if len(n.p.Unpriced) > 0 && n.p.Priced {
