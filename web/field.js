@@ -3,7 +3,7 @@
 import {h, cls, Component} from './h.js';
 import {asText, read, show} from './entry.js';
 import {pathText} from './path.js';
-import {say} from './say.js';
+import {language, say} from './say.js';
 import {needed, shown} from './trouble.js';
 import {units} from './fields.js';
 
@@ -11,6 +11,12 @@ import {units} from './fields.js';
  * How this reader writes quantities in this job.
  * @typedef {{comma: boolean, currency: string, measure: 'us' | 'metric', language: string}} Writing
  */
+
+/** @param {any} desk @returns {Writing} */
+export function writingOf(desk) {
+  const {measure, currency} = desk.slate.doc;
+  return {comma: desk.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
+}
 
 const patience = 900; // ms without a key before what is being typed is called wrong
 const press = 250; // ms that a tap on what comes next may take: nothing moves under it

@@ -3,7 +3,7 @@
 // what the yard sells and what a drive carries.
 import {h, cls, Component} from './h.js';
 import {Part} from './part.js';
-import {Field, Speaker, choice, tick, troubleHead} from './field.js';
+import {Field, Speaker, choice, tick, troubleHead, writingOf} from './field.js';
 import {Either} from './either.js';
 import {Rows, flag} from './list_form.js';
 import {KeyedRows} from './parts_form.js';
@@ -17,7 +17,7 @@ import {namesOf} from './names.js';
 import {addRow, giveFocus, nameRows, rowName, someRows} from './rows.js';
 import {toggle} from './desk.js';
 import {pathText} from './path.js';
-import {language, mark, say, sayCount} from './say.js';
+import {mark, say, sayCount} from './say.js';
 import {troubleAt} from './trouble.js';
 import {taskResult} from './task_result.js';
 
@@ -27,8 +27,7 @@ export const formView = desk => h(Form, {desk, key: 'form'});
 class Form extends Component {
   /** What the parts are given; the same object while nothing in it changes. @param {any} desk */
   given(desk) {
-    const {measure, currency} = desk.slate.doc;
-    const writing = {comma: desk.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
+    const writing = writingOf(desk);
     const names = namesOf(desk);
     const key = JSON.stringify([writing, ...desk.open]); // what is folded out is drawn by all parts
     if (this.key !== key) {

@@ -1,7 +1,9 @@
 // The Yard place: the list to buy, what changed there, and the trips.
-import {h, Component, cls} from './h.js';
+import {h, cls} from './h.js';
 import {say} from './say.js';
-import {asText, read, show} from './entry.js';
+import {asText} from './entry.js';
+import {Field, Speaker, writingOf} from './field.js';
+import {rowOf} from './fields.js';
 import {bill, isPartBought} from './bill.js';
 import {count, facts, fold, money, nameOf, offerName, offerWords, packName, working} from './figure.js';
 import {drawing, drawingsOf} from './drawing.js';
@@ -14,6 +16,7 @@ export function yardView(desk) {
   const {plan} = desk;
   if (!plan) return h('p', {class: 'note'}, say('Nothing to buy yet: enter the work under Job.'));
   return h('div', {class: 'yard'},
+    h(Speaker, {desk}),
     h('h1', null, say('What to buy')),
     changes(desk),
     leftOut(desk),
@@ -73,32 +76,11 @@ const offerWrong = (desk, index) => ['price', 'stock'].some(name => problemAt(de
 /** What may have changed about an offer. */
 function offerFields(desk, index) {
   return h('div', {class: 'line-fields'},
-    h(Entry, {desk, path: ['offers', index, 'price'], kind: 'money', label: say('Price of one'), test: 'line-price', set: v => setOffer(desk, index, 'price', v)}),
-    h(Entry, {desk, path: ['offers', index, 'stock'], kind: 'count', label: say('How many there are'), test: 'line-stock', set: v => setOffer(desk, index, 'stock', v)}));
+    field(desk, ['offers', index, 'price'], rowOf('offer', 'price'), {onPut: v => setOffer(desk, index, 'price', v)}),
+    field(desk, ['offers', index, 'stock'], rowOf('offer', 'stock'), {label: say('How many there are'), onPut: v => setOffer(desk, index, 'stock', v)}));
 }
 
-/** A field of the yard: what is typed is kept as it is typed. */
-class Entry extends Component {
-  render({desk, path, kind, label, test, set}) {
-    const where = desk.slate.pathText(path);
-    const id = 'entry-' + where.replace(/[^\w]+/g, '-');
-    const problem = problemAt(desk, where);
-    const habit = {comma: desk.comma};
-    const value = this.state.typed ?? show(kind, desk.slate.get(path), habit);
-    return h('div', {class: 'entry'},
-      h('label', {for: id}, label),
-      h('input', {
-        id, value, 'data-test': test, 'data-path': where, inputMode: kind === 'count' ? 'numeric' : 'decimal', autoComplete: 'off', enterKeyHint: 'done',
-        'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem ? id + '-problem' : undefined,
-        onInput: e => {
-          this.setState({typed: e.target.value});
-          set(e.target.value.trim() === '' ? undefined : read(kind, e.target.value, habit));
-        },
-        onBlur: () => { desk.touched.add(where); this.setState({typed: undefined}); },
-      }),
-      problem && h('p', {id: id + '-problem', class: 'problem', 'data-test': 'problem', 'data-path': where}, problem.hint));
-  }
-}
+const field = (desk, path, row, more) => h(Field, {desk, path, row, writing: writingOf(desk), ...more});
 
 /** Needs without any order: how many of each common pack. */
 function needsAlone(desk) {
@@ -184,7 +166,7 @@ function others(desk) {
 /** How much of everything is left, where nobody has counted. */
 function stock(desk) {
   return fold(desk, 'only-stock', say('Little left of everything?'), () => h('div', {class: 'line-fields'},
-    h(Entry, {desk, path: ['yard', 'only_stock'], kind: 'count', label: say('At most this many of each, where no stock is given'), test: 'only-stock', set: v => setOnlyStock(desk, v)})));
+    field(desk, ['yard', 'only_stock'], rowOf('yard', 'only_stock'), {label: say('At most this many of each, where no stock is given'), onPut: v => setOnlyStock(desk, v)})));
 }
 
 /** The drives and the yard's own loads. */
