@@ -94,6 +94,20 @@ export function createActs(desk, program) {
     desk.redraw();
   }
 
+  /**
+   * Another tab saved the job in hand. Where that one did not know what this one
+   * has, saved or not, it is for the person to choose: two tabs that save at one
+   * moment give the same rev to two jobs.
+   */
+  function hear(record) {
+    const mine = desk.record, text = JSON.stringify(record.doc);
+    const follows = record.rev > mine.rev, unsaved = slate.doc !== mine.doc;
+    if (text === JSON.stringify(slate.doc)) {
+      if (follows) desk.record = {...record, doc: slate.doc};
+    } else if (follows && !unsaved && !desk.conflict) take(record);
+    else if (follows || text !== JSON.stringify(mine.doc)) differ(record);
+  }
+
   async function takeFile(file) {
     const {doc, why} = await readFile(file);
     if (!doc) return tell(desk, why, {bad: true});
@@ -146,11 +160,7 @@ export function createActs(desk, program) {
     },
     /** Another tab saved or deleted a job. */
     heard({id, record}) {
-      if (id === desk.record?.id && record && record.rev !== desk.record.rev) {
-        if (record.doc && JSON.stringify(record.doc) === JSON.stringify(slate.doc)) desk.record = {...record, doc: slate.doc};
-        else if (slate.doc === desk.record.doc) take(record);
-        else differ(record);
-      }
+      if (id === desk.record?.id && record) hear(record);
       desk.redraw();
     },
     /** Takes the job of a link, as a job of its own. */
