@@ -50,7 +50,7 @@ var cautions = []struct {
 	{Caution{"mulch-deep", "More than 3 to 4 in of mulch harms roots.", "several extension services"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool { return w.task.Cover != nil && w.task.Cover.Layer > mulchLimit })
 	}},
-	{Caution{"mulch-stems", "Keep mulch 1 to 4 in clear of stems, 12 to 18 in of trunks and 1 ft of walls: give stems to leave them bare.", "UF/IFAS Polk, Alachua and Miami-Dade, which differ"}, func(p *Plan) bool {
+	{Caution{"mulch-stems", "Keep mulch 1 to 4 in clear of stems, 12 to 18 in of trunks and 1 ft of walls: give the stems to leave them bare.", "UF/IFAS Polk, Alachua and Miami-Dade, which differ"}, func(p *Plan) bool {
 		return p.any(func(w *worked) bool {
 			return w.task.Cover != nil && (w.task.Cover.Stems == nil || w.task.Cover.Stems.Clear < units.Inch)
 		})

@@ -111,9 +111,9 @@ func (n *noter) worked(w *worked) {
 func (n *noter) pot(p *pot, line string) {
 	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[told{k, "size.range"}] {
 		n.told[told{k, "size.range"}] = true
-		form := say.Phrase("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write it as holds")
+		form := say.Phrase("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds")
 		if k.Cells > 1 {
-			form = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write it as holds"
+			form = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
 		}
 		n.say(line+"size", "size.range", form, k.ID, n.m.VolumeRange(k.Holds.Low, k.Holds.High))
 	}
@@ -315,8 +315,9 @@ func small(name string) string {
 // amount writes money with its currency.
 func (p *Plan) amount(m units.Money) string { return p.Currency + p.Tongue.Figure(m.String()) }
 
-// title writes an id with a capital.
+// title writes an id as the words at the start of a sentence.
 func title(id string) string {
+	id = strings.ReplaceAll(id, "-", " ")
 	if id == "" {
 		return ""
 	}
