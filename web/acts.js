@@ -34,7 +34,7 @@ export function createActs(desk, program) {
     Object.assign(desk, {
       record, home: record.home, ticks: record.ticks, place: places.includes(record.place) ? record.place : 'job',
       plan: null, planText: record.plan, full: null, drawings: null, costs: null, changes: null, restFor: null,
-      planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null,
+      planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null, message: null,
     });
     if (record.plan) Object.assign(desk, savedPlan(record.plan));
     keep.open(record.id);
@@ -141,7 +141,8 @@ export function createActs(desk, program) {
     },
     copy() {
       save();
-      begin(slate.doc, {home: desk.home, ticks: desk.ticks, place: desk.place});
+      const name = keep.freeName(slate.doc.name || say('Unnamed job')), doc = {...slate.doc, name};
+      begin(doc, {home: desk.home === slate.doc ? doc : desk.home && {...desk.home, name}, ticks: desk.ticks, place: desk.place});
     },
     remove(id) {
       desk.deleted = keep.remove(id);

@@ -20,7 +20,7 @@ import {createSlate} from './slate.js';
  * @property {Record<string, number>} ticks how many of each offer are ticked
  * @property {boolean} comma whether this reader writes 1,5
  * @property {string} spoken what the live region says
- * @property {{text: string, undo?: boolean, bad?: boolean} | null} message
+ * @property {{text: string, undo?: true | (() => void), bad?: boolean} | null} message with undo, what is to be put back besides the job, if anything
  * @property {'job' | 'yard' | 'ground'} place
  * @property {Set<string>} touched paths whose problems may be shown
  * @property {Set<string>} open what is folded out, by name
@@ -44,6 +44,7 @@ export function createDesk(doc) {
 /** Opens a place. */
 export function goTo(desk, place) {
   desk.place = place;
+  if (desk.message && !desk.message.undo && !desk.message.bad) desk.message = null;
   desk.redraw();
   scrollTo(0, 0);
 }

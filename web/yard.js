@@ -10,6 +10,7 @@ import {drawing, drawingsOf} from './drawing.js';
 import {cautions, sure} from './result.js';
 import {buyTicked, goHome, isSoldOut, listOf, setOffer, setOnlyStock, setSoldOut, setTick, settle, unbuy} from './yard_acts.js';
 import {problemAt} from './desk.js';
+import {isObject} from './path.js';
 
 /** The whole place. */
 export function yardView(desk) {
@@ -100,7 +101,8 @@ function changes(desk) {
     h('h2', {id: 'changed', tabIndex: -1}, say('What changed')),
     !c ? h('p', null, say('Working it out.')) : [
       h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
-        packName(k) + ' ' + k.name + ': ', h('strong', null, say('{after}, was {before}', {before: k.before, after: k.after}))))),
+        packName(k) + ' ' + k.name + ': ', h('strong', null, changedTo(desk, k)))),
+        prices(desk)),
       c.changes.every(k => k.is === 'same') && h('p', null, say('The list to buy is the same.')),
       c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, totals(desk, money(desk, c.before.total), money(desk, c.after.total))),
       c.after?.drives_shown && h('p', null, c.before?.drives_shown && c.before.drives_shown !== c.after.drives_shown ? say('{after}, was {before}', {before: c.before.drives_shown, after: c.after.drives_shown}) : c.after.drives_shown),
@@ -109,6 +111,22 @@ function changes(desk) {
       h('button', {type: 'button', class: 'quiet', onClick: () => goHome(desk)}, say('Undo what changed at the yard')),
       h('button', {type: 'button', class: 'quiet', onClick: () => settle(desk)}, say('Keep these changes'))));
 }
+
+/** How many of an offer are to be bought now. */
+function changedTo(desk, {before, after, ...offer}) {
+  const name = offerName(offer), isBought = listOf(desk, 'bought').some(b => b?.offer === name);
+  return isBought ? say('{after} still to buy, was {before}', {before, after}) : say('{after}, was {before}', {before, after});
+}
+
+/** Prices that are not what they were at home. */
+function prices(desk) {
+  const was = Array.isArray(desk.home.offers) ? desk.home.offers : [], is = desk.slate.doc.offers;
+  if (!Array.isArray(is) || is.length !== was.length) return null;
+  return is.map((offer, i) => isObject(offer) && offer.price !== was[i]?.price && h('li', {key: 'price ' + i},
+    offerWords(desk, offerName(offer)) + ': ', h('strong', null, say('{after}, was {before}', {before: priceText(desk, was[i]), after: priceText(desk, offer)}))));
+}
+
+const priceText = (desk, offer) => offer?.price === undefined ? say('no price') : money(desk, asText(offer.price));
 
 /** The two totals; what was bought since is in the second no more. */
 const totals = (desk, before, after) => isPartBought(desk.slate.doc) && !isPartBought(desk.home) ? say('Still to pay {after}; it was {before} in all', {before, after}) : say('In all {after}, was {before}', {before, after});
@@ -133,6 +151,7 @@ function bought(desk) {
   if (list.length === 0) return null;
   return h('section', {class: 'bought'},
     h('h2', null, say('Bought already')),
+    h('p', {class: 'note'}, say('What is to pay and the trips are for the rest.')),
     h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${asText(b?.count)} × ${offerWords(desk, asText(b?.offer))}`),
       h('button', {type: 'button', class: 'quiet', onClick: () => unbuy(desk, i)}, say('Not bought after all'))))));
 }
@@ -183,7 +202,7 @@ function trips(desk) {
 
 /** One trip, or trips alike. */
 function trip(desk, t, key) {
-  const limits = {weight: say('full by weight'), room: say('full by room')};
+  const limits = {weight: say('weight is the nearer limit'), room: say('room is the nearer limit')};
   return h('li', {key, class: 'trip', 'data-test': 'trip', 'data-count': t.times ?? 1},
     t.times > 1 && h('p', {class: 'times'}, say('{n} times:', {n: t.times})),
     h('ul', null, t.packs.map((p, i) => h('li', {key: i}, `${p.count} × `, packName(p), ' ', nameOf(desk, p.material)))),

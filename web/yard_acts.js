@@ -1,6 +1,7 @@
 // What can happen at the yard, and what it does to the job in hand.
 import {offerName, offerWords} from './figure.js';
 import {asText} from './entry.js';
+import {tell} from './desk.js';
 import {isObject} from './path.js';
 import {say} from './say.js';
 
@@ -69,11 +70,10 @@ export function setTick(desk, line, on) {
 
 /** Goes back to the job as it left home. */
 export function goHome(desk) {
-  const home = desk.home;
-  desk.home = null;
-  desk.changes = null;
-  desk.ticks = {};
+  const {home, ticks} = desk;
+  Object.assign(desk, {home: null, changes: null, ticks: {}});
   desk.slate.replace(home, {label: say('Undo what changed at the yard')});
+  tell(desk, say('What changed at the yard is undone.'), {undo: () => Object.assign(desk, {home, ticks})});
 }
 
 /** Takes the job as it stands for the one to compare with from now on. */

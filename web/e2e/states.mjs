@@ -53,6 +53,11 @@ export const states = {
     await phone.fresh();
     await phone.until(() => document.querySelector('[data-test="changes"] li'), 'what changed');
   },
+  'price-open': async (phone) => {
+    await place('yard')(phone);
+    await phone.tap('[data-test="line"] .fold-button');
+    await phone.until(() => document.querySelector('.line-fields input'), 'the price');
+  },
   'ticked': async (phone) => {
     await place('yard')(phone);
     await phone.tap('tick');

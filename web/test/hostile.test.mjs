@@ -104,6 +104,16 @@ test('jobs changed at random are drawn', () => {
   }
 });
 
+test('offers that are none, where others had a price at home, are drawn', () => {
+  const {doc, plan} = /** @type {any} */ (jobs[golden.indexOf('good-stock.json')]);
+  for (const bad of odd) {
+    const desk = deskOf({doc: {...doc, offers: doc.offers.map(() => bad)}, plan: JSON.stringify(plan), home: doc});
+    desk.changes = {changes: [], before: {}, after: {}};
+    drawAll(desk);
+    assert.deepEqual(caught.map(error => error.stack), [], JSON.stringify(bad));
+  }
+});
+
 test('a plan kept from before may be anything', () => {
   const d = dice(2);
   const {doc, plan} = /** @type {any} */ (jobs[golden.indexOf('good-stock.json')]);

@@ -38,6 +38,7 @@ test('the result says what a new page would, whatever changes on it', () => {
     ['a decimal comma', () => { desk.comma = true; }],
     ['another currency', () => { desk.plan = {...desk.plan, currency: 'CAD'}; }],
     ['another name', () => { desk.plan = {...desk.plan, needs: desk.plan.needs.map((/** @type {any} */ n, /** @type {number} */ i) => i === 0 ? {...n, material: 'peat', name: 'Moss peat'} : n)}; }],
+    ['something is left out', () => { desk.plan = {...desk.plan, left_out: desk.plan.left_out?.length > 0 ? [] : [{material: 'peat', name: 'Peat', stand_ins: []}]}; }],
     ['another note', () => { desk.plan = {...desk.plan, notes: [{text: 'something else', path: 'name'}]}; }],
     ['another caution', () => { desk.plan = {...desk.plan, cautions: [{code: 'lift', text: 'Lift with care.'}]}; }],
     ['it is of an older entry', () => { desk.stale = true; }],
