@@ -30,7 +30,8 @@ import {createSlate} from './slate.js';
 
 /** @param {any} doc @returns {Desk} */
 export function createDesk(doc) {
-  return {
+  /** @type {Desk} */
+  const desk = {
     slate: createSlate(doc),
     plan: null, planFor: null, full: null, drawings: null, costs: null, changes: null, catalog: null,
     problems: new Map(), problemsFor: null, stale: false,
@@ -39,6 +40,9 @@ export function createDesk(doc) {
     comma: false, spoken: '', message: null,
     redraw() {}, foresee() {},
   };
+  // A message that offers to take the last change back is of that change alone.
+  desk.slate.subscribe(() => { if (desk.message?.undo) desk.message = null; });
+  return desk;
 }
 
 /** Opens a place. */

@@ -49,8 +49,22 @@ function messages(desk) {
       h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: desk.conflict.mine}, say('Keep this one as a copy'))),
     desk.message && h('div', {class: 'message', role: desk.message.bad ? 'alert' : 'status', 'data-test': 'message'},
       h('p', null, desk.message.text),
-      desk.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => { const {undo} = desk.message; desk.message = null; desk.slate.undo(); if (undo !== true) undo(); desk.redraw(); document.getElementById('place')?.focus({preventScroll: true}); }}, say('Undo')),
-      h('button', {type: 'button', class: 'quiet', onClick: () => { desk.message = null; desk.redraw(); document.getElementById('place')?.focus({preventScroll: true}); }}, say('Close'))));
+      desk.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => undo(desk)}, say('Undo')),
+      h('button', {type: 'button', class: 'quiet', onClick: () => closeMessage(desk)}, say('Close'))));
+}
+
+/** Takes back what the message tells of. */
+function undo(desk) {
+  const {undo: more} = desk.message;
+  desk.slate.undo();
+  if (more !== true) more();
+  closeMessage(desk);
+}
+
+function closeMessage(desk) {
+  desk.message = null;
+  desk.redraw();
+  document.getElementById('place')?.focus({preventScroll: true});
 }
 
 function place(desk) {

@@ -46,6 +46,15 @@ test('what is bought is still to buy no more, and is not called gone', () => {
   assert.match(said(desk), new RegExp(`0 still to buy, was ${line.count}`));
 });
 
+test('what a message offers to take back is the change that it tells of', () => {
+  const desk = deskAt();
+  setOffer(desk, 0, 'price', '99.50');
+  goHome(desk);
+  assert.ok(desk.message.undo);
+  desk.slate.set(['name'], 'Another');
+  assert.equal(desk.message, null, 'an undo now would take that back');
+});
+
 test('what is undone at the yard can come back, ticks and all', () => {
   const desk = deskAt();
   const home = desk.slate.doc;
@@ -54,8 +63,9 @@ test('what is undone at the yard can come back, ticks and all', () => {
   const changed = desk.slate.doc, {ticks} = desk;
   goHome(desk);
   assert.equal(desk.slate.doc, home);
+  const {undo} = desk.message;
   desk.slate.undo();
-  desk.message.undo();
+  undo();
   assert.equal(desk.slate.doc, changed);
   assert.equal(desk.home, home);
   assert.deepEqual(desk.ticks, ticks);
