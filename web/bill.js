@@ -9,9 +9,12 @@ export function totalLine(desk) {
   if (!plan) return null;
   if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
   const parts = [plan.total !== undefined ? money(desk, plan.total) : say('no prices yet')];
-  if (!desk.stale) parts.push(plan.load?.drives_shown, plan.left_out?.length > 0 && say('not all of it'));
+  if (!desk.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
   return parts.filter(Boolean).join(' · ');
 }
+
+/** Whether the order leaves out something that is needed. */
+export const leavesOut = plan => (plan.left_out ?? []).length > 0;
 
 /** Whether some of a job's order is bought, and so in its total no more. */
 export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;

@@ -2,6 +2,7 @@
 import {h} from './h.js';
 import {language, say} from './say.js';
 import {Still} from './part.js';
+import {leavesOut} from './bill.js';
 import {count, facts, fold, money, nameOf, packName, working} from './figure.js';
 import {reveal} from './form.js';
 import {drawing, drawingsOf} from './drawing.js';
@@ -21,7 +22,7 @@ export function resultView(desk) {
 
 /** All that sure and choices are drawn from: a key changes none of it. */
 const wholeOf = desk => [
-  desk.full, desk.drawings, desk.costs, desk.plan.currency, isAll(desk), JSON.stringify(desk.plan.needs.map(n => [n.material, n.name])),
+  desk.full, desk.drawings, desk.costs, desk.plan.currency, leavesOut(desk.plan), JSON.stringify(desk.plan.needs.map(n => [n.material, n.name])),
   desk.comma, language(), desk.open.has('sure'), desk.open.has('choices'),
 ];
 
@@ -40,16 +41,13 @@ function need(desk, n) {
     working(desk, 'need ' + id, n.name, s => s.task === undefined && s.material === id));
 }
 
-/** Whether the order has all that is needed. */
-const isAll = desk => (desk.plan.left_out ?? []).length === 0;
-
 /** How sure the order is, and what would make it surer. */
 export function sure(desk) {
   const s = desk.full?.sure;
   if (!s) return null;
   return h('section', {class: 'sure'},
     h('h2', null, say('How sure')),
-    h('p', null, isAll(desk) ? say('If the ranges are right, this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown})),
+    h('p', null, leavesOut(desk.plan) ? say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
     s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(desk, l)).join('; ')}),
       s.enough_total && [' ', say('{total} in all.', {total: money(desk, s.enough_total)})]),
     s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
