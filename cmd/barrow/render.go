@@ -209,11 +209,7 @@ func (r *renderer) trips() {
 			for _, k := range t.Packs {
 				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, k.Offer.Size().String(), k.Material.Name))
 			}
-			limit := ""
-			if t.Limit != "" {
-				limit = "by " + t.Limit
-			}
-			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), limit})
+			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), t.Limit})
 		}
 	}
 	if r.p.Load.Drives > 0 {
@@ -224,7 +220,7 @@ func (r *renderer) trips() {
 		return
 	}
 	r.section("Trips, packs as heavy as they may be")
-	table(r.out, []column{{most: 12}, {most: 36}, {head: r.ifAny(rows, 2, "Weight"), most: 15}, {head: r.ifAny(rows, 3, "Full"), most: 9}}, rows)
+	table(r.out, []column{{most: 12}, {most: 36}, {head: r.ifAny(rows, 2, "Weight"), most: 15}, {head: r.ifAny(rows, 3, "Nearer limit"), most: 12}}, rows)
 	fmt.Fprintln(r.out)
 }
 
