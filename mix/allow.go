@@ -2,20 +2,20 @@ package mix
 
 import (
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Allowance is one step from what stands in place to what is shovelled or
 // bought: a share, what it adds, and where the share comes from.
 type Allowance struct {
-	Name   say.Phrase // "settle", "blend loss", "spare"
+	Name   message.Text // "settle", "blend loss", "spare"
 	Share  units.Ratio
 	Adds   units.Volume // to the planned volume
 	Source Source
 }
 
 // spareName is what is on top of what is lost.
-const spareName say.Phrase = "spare"
+const spareName message.Text = "spare"
 
 // allowed is a task's way from net to loose.
 type allowed struct {

@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Amend is a task that works a layer of material into a bed. Of Layer and
@@ -18,16 +18,16 @@ type Amend struct {
 }
 
 var amendFields = []field[*Task]{
-	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *wire.Node, t *Task) { readArea(c, n, &t.Amend.Area) }},
-	{"layer", "length", "how deep it is spread; or share", func(c *checker, n *wire.Node, t *Task) { t.Amend.Layer = readLength(c, n) }},
-	{"share", "share", "of the finished bed by volume, and the layer follows; or layer", func(c *checker, n *wire.Node, t *Task) { t.Amend.Share = readSome(c, n, most) }},
-	{"into", "length", "the finished depth that holds the layer: 3 in of 9 in is a third; or over", func(c *checker, n *wire.Node, t *Task) { t.Amend.Into = readLength(c, n) }},
-	{"over", "length", "the depth of native soil loosened: 3 in over 6 in is a third; or into", func(c *checker, n *wire.Node, t *Task) { t.Amend.Over = readLength(c, n) }},
-	{"soil", "clay, loam or sandy", "the bed's own soil", func(c *checker, n *wire.Node, t *Task) { t.Amend.Soil = readSoil(c, n) }},
+	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *json.Node, t *Task) { readArea(c, n, &t.Amend.Area) }},
+	{"layer", "length", "how deep it is spread; or share", func(c *checker, n *json.Node, t *Task) { t.Amend.Layer = readLength(c, n) }},
+	{"share", "share", "of the finished bed by volume, and the layer follows; or layer", func(c *checker, n *json.Node, t *Task) { t.Amend.Share = readSome(c, n, most) }},
+	{"into", "length", "the finished depth that holds the layer: 3 in of 9 in is a third; or over", func(c *checker, n *json.Node, t *Task) { t.Amend.Into = readLength(c, n) }},
+	{"over", "length", "the depth of native soil loosened: 3 in over 6 in is a third; or into", func(c *checker, n *json.Node, t *Task) { t.Amend.Over = readLength(c, n) }},
+	{"soil", "clay, loam or sandy", "the bed's own soil", func(c *checker, n *json.Node, t *Task) { t.Amend.Soil = readSoil(c, n) }},
 }
 
 // readSome reads a share that must be more than zero.
-func readSome(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
+func readSome(c *checker, n *json.Node, limit units.Ratio) units.Ratio {
 	r := readShare(c, n, limit)
 	if r == (units.Ratio{}) {
 		c.problem("quantity.zero", "a share of more than zero, such as 25%")
@@ -35,7 +35,7 @@ func readSome(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
 	return r
 }
 
-func readSoil(c *checker, n *wire.Node) string { return oneOf(c, n, "clay", "loam", "sandy") }
+func readSoil(c *checker, n *json.Node) string { return oneOf(c, n, "clay", "loam", "sandy") }
 
 // bed is an amended bed worked out.
 type bed struct {
@@ -77,7 +77,7 @@ func (a *Amend) oneOfEach(c *checker) {
 	case a.Layer > 0 && a.Share != (units.Ratio{}):
 		c.problemAt("share", "field.both", "give layer or share, not both: each follows from the other")
 	case most.Less(a.Share):
-		c.problemAt("share", "share.range", say.Of("at most {#0}", most.String()))
+		c.problemAt("share", "share.range", message.Of("at most {#0}", most.String()))
 	case a.Layer <= 0 && a.Share == (units.Ratio{}):
 		c.problemAt("layer", "field.missing", `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
 	}

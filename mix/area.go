@@ -6,11 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/stable"
-	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // Area is a piece of ground: a shape, or a plain area, with what is added and
@@ -37,7 +37,7 @@ type shape struct {
 	word        string
 	also        string // in Spanish, with its accent and without, separated by |
 	least, most int
-	example     say.Phrase
+	example     message.Text
 }
 
 // shapes are the words an area may start with, with how many lengths follow.
@@ -55,7 +55,7 @@ var shapes = []shape{
 func ParseArea(s string) (Area, error) {
 	text := strings.TrimSpace(s)
 	word, rest, _ := strings.Cut(text, " ")
-	word = near.Lower(word)
+	word = spell.Lower(word)
 	for _, sh := range shapes {
 		for name := range strings.SplitSeq(sh.word+"|"+sh.also, "|") {
 			if name == word {
@@ -80,11 +80,11 @@ func ParseArea(s string) (Area, error) {
 func areaHint(err error) error {
 	e := *err.(*units.Error)
 	if e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero" && !strings.HasPrefix(e.Code, "number.co") {
-		form := say.Phrase(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
+		form := message.Text(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
 		if strings.HasSuffix(e.Hint.String(), "?") {
 			form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
 		}
-		e.Hint = say.Of(form, string(e.Hint))
+		e.Hint = message.Of(form, string(e.Hint))
 	}
 	return &e
 }
@@ -98,7 +98,7 @@ func parseShape(word, lengths, whole string) (Area, error) {
 		return Area{}, &e
 	}
 	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
-		return Area{}, &units.Error{Code: "area.sides", Value: clip(whole), Hint: say.Of("write it as {=0}", string(shapes[i].example))}
+		return Area{}, &units.Error{Code: "area.sides", Value: clip(whole), Hint: message.Of("write it as {=0}", string(shapes[i].example))}
 	}
 	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
 }
@@ -142,7 +142,7 @@ func (a *Area) measure(c *checker) units.Area {
 	ground := total
 	for _, less := range measureList(c, "less", a.Less) {
 		if total -= less; total <= 0 {
-			c.problemAt("less", "area.less", say.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
+			c.problemAt("less", "area.less", message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
 			return 0
 		}
 	}
@@ -165,7 +165,7 @@ func measureList(c *checker, name string, list []Area) []units.Area {
 func (a *Area) shape(c *checker) units.Area {
 	s := a.Sides
 	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
-		c.problem("area.sides", say.Of("write it as {=0}", string(shapes[i].example)))
+		c.problem("area.sides", message.Of("write it as {=0}", string(shapes[i].example)))
 		return 0
 	}
 	if len(s) > 0 && slices.Min(s) <= 0 {
@@ -245,8 +245,8 @@ func triangle(c *checker, s []units.Length) units.Area {
 	return curved(c, math.Sqrt(product)/4)
 }
 
-func readArea(c *checker, n *wire.Node, a *Area) {
-	if n.Kind != wire.Object {
+func readArea(c *checker, n *json.Node, a *Area) {
+	if n.Kind != json.Object {
 		s, ok := readText(c, n, `an area such as "60 ft x 4 ft"`)
 		if !ok {
 			return
@@ -261,13 +261,13 @@ func readArea(c *checker, n *wire.Node, a *Area) {
 	readObject(c, n, a, "an area", areaFields())
 	switch given := shapesGiven(n); {
 	case len(given) > 1:
-		c.problem("field.both", say.Of("one shape, not {=0}; add more ground with plus", string(and(given))))
+		c.problem("field.both", message.Of("one shape, not {=0}; add more ground with plus", string(and(given))))
 	case len(given) == 0 && c.sound():
 		c.problem("area.missing", "name a shape: area, rectangle, circle, ellipse, triangle, ring, strip or corners")
 	}
 }
 
-func shapesGiven(n *wire.Node) (given []string) {
+func shapesGiven(n *json.Node) (given []string) {
 	for _, key := range n.Keys {
 		switch key {
 		case "area", "rectangle", "circle", "ellipse", "triangle", "ring", "strip", "corners":
@@ -280,31 +280,31 @@ func shapesGiven(n *wire.Node) (given []string) {
 // areaFields is a function because an area may hold areas.
 func areaFields() []field[*Area] {
 	fields := []field[*Area]{
-		{"area", "area", `a plain area, "240 sq ft"`, func(c *checker, n *wire.Node, a *Area) {
+		{"area", "area", `a plain area, "240 sq ft"`, func(c *checker, n *json.Node, a *Area) {
 			a.Shape, a.Plain = "plain", readQuantity(c, n, `an area such as "240 sq ft"`, true, units.ParseArea)
 		}},
-		{"strip", "object", "a bed along a line", func(c *checker, n *wire.Node, a *Area) {
+		{"strip", "object", "a bed along a line", func(c *checker, n *json.Node, a *Area) {
 			a.Shape, a.Strip = "strip", &Strip{}
 			readObject(c, n, a.Strip, "a strip", stripFields)
 		}},
-		{"corners", "list", `the outline, corner by corner: [["0 ft", "0 ft"], ["12 ft", "0 ft"], ...]`, func(c *checker, n *wire.Node, a *Area) {
+		{"corners", "list", `the outline, corner by corner: [["0 ft", "0 ft"], ["12 ft", "0 ft"], ...]`, func(c *checker, n *json.Node, a *Area) {
 			a.Shape, a.Corners = "corners", readList(c, n, "corners", readCorner)
 		}},
-		{"count", "whole number", "how many of this shape, 1 when left out", func(c *checker, n *wire.Node, a *Area) { a.Count = readCount(c, n, 1) }},
-		{"plus", "list of areas", "more ground", func(c *checker, n *wire.Node, a *Area) { a.Plus = readList(c, n, "areas", readArea) }},
-		{"less", "list of areas", "ground left out", func(c *checker, n *wire.Node, a *Area) { a.Less = readList(c, n, "areas", readArea) }},
+		{"count", "whole number", "how many of this shape, 1 when left out", func(c *checker, n *json.Node, a *Area) { a.Count = readCount(c, n, 1) }},
+		{"plus", "list of areas", "more ground", func(c *checker, n *json.Node, a *Area) { a.Plus = readList(c, n, "areas", readArea) }},
+		{"less", "list of areas", "ground left out", func(c *checker, n *json.Node, a *Area) { a.Less = readList(c, n, "areas", readArea) }},
 	}
 	for _, sh := range shapes {
-		fields = append(fields, field[*Area]{sh.word, "lengths", string(sh.example), func(c *checker, n *wire.Node, a *Area) { readShape(c, n, a, sh.word) }})
+		fields = append(fields, field[*Area]{sh.word, "lengths", string(sh.example), func(c *checker, n *json.Node, a *Area) { readShape(c, n, a, sh.word) }})
 	}
 	return fields
 }
 
 // readShape reads the lengths of a shape whose word is the field's name. A
 // ring may be an object, since its two lengths have names.
-func readShape(c *checker, n *wire.Node, a *Area, word string) {
+func readShape(c *checker, n *json.Node, a *Area, word string) {
 	a.Shape = word
-	if word == "ring" && n.Kind == wire.Object {
+	if word == "ring" && n.Kind == json.Object {
 		a.Sides = make([]units.Length, 2)
 		readObject(c, n, a, "a ring", ringFields)
 		for i, name := range []string{"outer", "inner"} {
@@ -314,7 +314,7 @@ func readShape(c *checker, n *wire.Node, a *Area, word string) {
 		}
 		return
 	}
-	s, ok := readText(c, n, say.Of("its lengths, such as {=0}", string(shapes[slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })].example)))
+	s, ok := readText(c, n, message.Of("its lengths, such as {=0}", string(shapes[slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })].example)))
 	if !ok {
 		return
 	}
@@ -326,6 +326,6 @@ func readShape(c *checker, n *wire.Node, a *Area, word string) {
 }
 
 var ringFields = []field[*Area]{
-	{"outer", "length", "the diameter outside", func(c *checker, n *wire.Node, a *Area) { a.Sides[0] = readLength(c, n) }},
-	{"inner", "length", "the diameter of the hole", func(c *checker, n *wire.Node, a *Area) { a.Sides[1] = readLength(c, n) }},
+	{"outer", "length", "the diameter outside", func(c *checker, n *json.Node, a *Area) { a.Sides[0] = readLength(c, n) }},
+	{"inner", "length", "the diameter of the hole", func(c *checker, n *json.Node, a *Area) { a.Sides[1] = readLength(c, n) }},
 }

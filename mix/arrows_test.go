@@ -10,7 +10,7 @@ import (
 
 const module = "example.org/barrow"
 
-// TestArrows: packages import one way. units and mix/wire know the standard
+// TestArrows: packages import one way. units and mix/json know the standard
 // library alone, mix knows them and collects problems with go-multierror, the
 // faces know mix, and nothing knows a face.
 func TestArrows(t *testing.T) {
@@ -18,17 +18,17 @@ func TestArrows(t *testing.T) {
 		t.Skip("needs the go command")
 	}
 	may := map[string][]string{
-		"/units/near":    {},
-		"/units/say":     {},
-		"/units":         {"/units/near", "/units/say"},
-		"/units/convert": {"/units", "/units/near", "/units/say"},
-		"/mix/wire":      {"/units/say"},
-		"/mix/words":     {"/units", "/units/near", "/units/say", "/mix/wire"},
+		"/units/spell":   {},
+		"/units/message": {},
+		"/units":         {"/units/spell", "/units/message"},
+		"/units/convert": {"/units", "/units/spell", "/units/message"},
+		"/mix/json":      {"/units/message"},
+		"/mix/lang":      {"/units", "/units/spell", "/units/message", "/mix/json"},
 		"/mix/stable":    {},
 		"/mix/sure":      {"/mix/stable"},
-		"/mix/order":     {"/mix/stable", "/units", "/units/near", "/units/say"},
-		"/mix":           {"/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/mix/picture":   {"/mix", "/units", "/units/near", "/units/say", "/mix/wire", "/mix/words", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/order":     {"/mix/stable", "/units", "/units/spell", "/units/message"},
+		"/mix":           {"/units", "/units/spell", "/units/message", "/mix/json", "/mix/lang", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
+		"/mix/picture":   {"/mix", "/units", "/units/spell", "/units/message", "/mix/json", "/mix/lang", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
 		"/web/policy":    {},
 	}
 	for pkg, allowed := range may {
@@ -78,7 +78,7 @@ func TestLean(t *testing.T) {
 		t.Skip("needs the go command")
 	}
 	may := map[string]string{
-		"/mix/wire":    "cmp errors math slices strconv strings unicode/utf8",
+		"/mix/json":    "cmp errors math slices strconv strings unicode/utf8",
 		"/mix/order":   "cmp math math/bits slices strconv",
 		"/mix/picture": "math strconv unicode/utf8",
 	}

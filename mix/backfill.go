@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Backfill is a task that fills planting holes round their root balls, with
@@ -19,13 +19,13 @@ type Backfill struct {
 }
 
 var backfillFields = []field[*Task]{
-	{"holes", "whole number", "how many", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Holes = readCount(c, n, 1) }},
-	{"width", "length", "straight across the hole, 2 to 3 times the ball", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Width = readLength(c, n) }},
-	{"depth", "length", "no deeper than the ball", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Depth = readLength(c, n) }},
-	{"ball", "size, volume or lengths", `"#1", "0.7 gal", or across by height "6 in x 7 in"`, func(c *checker, n *wire.Node, t *Task) { t.Backfill.Ball = readBall(c, n) }},
-	{"above_grade", "length", "how far the ball stands above the ground; 1 to 2 in in clay", func(c *checker, n *wire.Node, t *Task) { t.Backfill.AboveGrade = readMargin(c, n) }},
-	{"share", "share", "of the backfill that is material; left out, only soil goes back", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Share = readSome(c, n, whole) }},
-	{"soil", "clay, loam or sandy", "the soil dug; clay when left out", func(c *checker, n *wire.Node, t *Task) { t.Backfill.Soil = readSoil(c, n) }},
+	{"holes", "whole number", "how many", func(c *checker, n *json.Node, t *Task) { t.Backfill.Holes = readCount(c, n, 1) }},
+	{"width", "length", "straight across the hole, 2 to 3 times the ball", func(c *checker, n *json.Node, t *Task) { t.Backfill.Width = readLength(c, n) }},
+	{"depth", "length", "no deeper than the ball", func(c *checker, n *json.Node, t *Task) { t.Backfill.Depth = readLength(c, n) }},
+	{"ball", "size, volume or lengths", `"#1", "0.7 gal", or across by height "6 in x 7 in"`, func(c *checker, n *json.Node, t *Task) { t.Backfill.Ball = readBall(c, n) }},
+	{"above_grade", "length", "how far the ball stands above the ground; 1 to 2 in in clay", func(c *checker, n *json.Node, t *Task) { t.Backfill.AboveGrade = readMargin(c, n) }},
+	{"share", "share", "of the backfill that is material; left out, only soil goes back", func(c *checker, n *json.Node, t *Task) { t.Backfill.Share = readSome(c, n, whole) }},
+	{"soil", "clay, loam or sandy", "the soil dug; clay when left out", func(c *checker, n *json.Node, t *Task) { t.Backfill.Soil = readSoil(c, n) }},
 }
 
 // holes are planting holes worked out; volumes are for all of them.
@@ -71,7 +71,7 @@ func (f *Backfill) work(c *checker, b *book) (h *holes, net Span) {
 		return h, Span{}
 	}
 	if rest, ok := Exactly(hole).minus(one); !ok || rest.Plan == 0 {
-		c.problemAt("ball", "ball.large", say.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
+		c.problemAt("ball", "ball.large", message.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
 		return h, Span{}
 	}
 	var fits bool
@@ -124,7 +124,7 @@ func (f *Backfill) below(c *checker, b *book, h *holes) Span {
 	sunk := height - f.AboveGrade
 	switch {
 	case f.Ball.Across > f.Width:
-		c.problem("ball.large", say.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
+		c.problem("ball.large", message.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
 		return Span{}
 	case sunk <= 0:
 		c.problem("ball.above", "the ball is no higher than it stands above grade")

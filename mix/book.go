@@ -4,18 +4,18 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/stable"
-	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // book is what a job may name: the catalogue's rows, with the job's own rows
 // over them. A book is read-only once made.
 type book struct {
 	cat       *Catalogue
-	tongue    *words.Tongue
+	tongue    *lang.Language
 	materials []*Material // needs are indexed as this is
 	material  map[string]int
 	class     map[string]*Class
@@ -27,8 +27,8 @@ type book struct {
 var stock = sync.OnceValue(func() *book { return bookOf(catalogue()) })
 
 // stockIn is the stock with its names in a language.
-func stockIn(t *words.Tongue) *book {
-	if t.Language() == "en" {
+func stockIn(t *lang.Language) *book {
+	if t.Code() == "en" {
 		return stock()
 	}
 	b := bookOf(catalogue().in(t))
@@ -61,18 +61,18 @@ func rowsOf(cat *Catalogue) *book {
 
 // newBook checks the job's own rows and lays them over the catalogue.
 func newBook(c *checker, j *Job) *book {
-	base := stockIn(j.Tongue)
+	base := stockIn(j.Language)
 	if len(j.Materials)+len(j.Containers)+len(j.Mixes) == 0 {
 		return base
 	}
 	b := rowsOf(base.cat)
-	b.tongue = j.Tongue
-	taken := map[string]say.Phrase{}
+	b.tongue = j.Language
+	taken := map[string]message.Text{}
 	eachRow(c, "materials", j.Materials, func(m *Material) {
 		m.check(c)
 		claim(c, taken, m.ID, "material")
 		if _, is := base.mixes[m.ID]; is && m.ID != "" {
-			c.problemAt("id", "id.taken", say.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
+			c.problemAt("id", "id.taken", message.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
 		}
 		b.addMaterial(m)
 	})
@@ -85,7 +85,7 @@ func newBook(c *checker, j *Job) *book {
 		m.check(c)
 		claim(c, taken, m.ID, "mix")
 		if _, is := b.material[m.ID]; is && m.ID != "" {
-			c.problemAt("id", "id.taken", say.Of("{0} is a material; give the mix another id", m.ID))
+			c.problemAt("id", "id.taken", message.Of("{0} is a material; give the mix another id", m.ID))
 		}
 		b.mixes[m.ID] = m
 	})
@@ -114,13 +114,13 @@ func eachRow[T any](c *checker, list string, rows []T, do func(*T)) {
 
 // claim reports an id that another of the job's own rows has. Containers are
 // named apart from materials and mixes.
-func claim(c *checker, taken map[string]say.Phrase, id string, kind say.Phrase) {
+func claim(c *checker, taken map[string]message.Text, id string, kind message.Text) {
 	key := id
 	if kind == "container" {
 		key = "container " + id
 	}
 	if other, is := taken[key]; is && id != "" {
-		c.problemAt("id", "id.duplicate", say.Of("another {=0} has this id", string(other)))
+		c.problemAt("id", "id.duplicate", message.Of("another {=0} has this id", string(other)))
 	}
 	taken[key] = kind
 }
@@ -145,7 +145,7 @@ func (b *book) checkParts(c *checker, m *Mix) {
 			case inner.ID == m.ID:
 				c.problem("mix.itself", "a mix cannot be a part of itself")
 			case b.reaches(inner, m.ID, map[string]bool{}):
-				c.problem("mix.itself", say.Of("{0} is made with {1}, so neither can be mixed", p.Of, m.ID))
+				c.problem("mix.itself", message.Of("{0} is made with {1}, so neither can be mixed", p.Of, m.ID))
 			}
 		}
 		c.path.pop()
@@ -170,7 +170,7 @@ func (b *book) checkLeaves(c *checker, mixes []Mix) {
 	for i := range mixes {
 		if b.leaves(&mixes[i], known) > maxLeaves {
 			c.path.pushIndex(i)
-			c.problemAt("parts", "mix.large", say.Of("more than {0} materials once its mixes are opened up", itoa(maxLeaves)))
+			c.problemAt("parts", "mix.large", message.Of("more than {0} materials once its mixes are opened up", itoa(maxLeaves)))
 			c.path.pop()
 		}
 	}
@@ -242,7 +242,7 @@ func (b *book) ready(m *Mix) *blend {
 		}
 	}
 	bl.loss, bl.from = b.blendLoss(m)
-	bl.settleFrom = Source{Text: say.Of("the mix, {0}", m.ID), Kind: "job"}
+	bl.settleFrom = Source{Text: message.Of("the mix, {0}", m.ID), Kind: "job"}
 	return bl
 }
 
@@ -250,7 +250,7 @@ func (b *book) ready(m *Mix) *blend {
 func (b *book) blendLoss(m *Mix) (units.Ratio, Source) {
 	switch {
 	case m.BlendLoss != nil:
-		return *m.BlendLoss, Source{Text: say.Of("the mix, {0}", m.ID), Kind: "job"}
+		return *m.BlendLoss, Source{Text: message.Of("the mix, {0}", m.ID), Kind: "job"}
 	case len(m.Parts) < 2:
 		return units.Ratio{}, arithmetic
 	}
@@ -312,21 +312,21 @@ func (b *book) unknownMaterial(c *checker, word string) {
 }
 
 // unknown is the problem of a word that names nothing, with the nearest names.
-func (c *checker) unknown(code, word string, names []string, otherwise say.Phrase) *Problem {
+func (c *checker) unknown(code, word string, names []string, otherwise message.Text) *Problem {
 	if c.full { // the report is complete: do not search for its sake
 		return &Problem{}
 	}
 	_, offset := c.path.find(c.root)
 	hint := otherwise
 	if meant := meant(word, names); len(meant) > 0 {
-		form := say.Phrase(`did you mean "{0}" or "{1}" or "{2}"?`)
+		form := message.Text(`did you mean "{0}" or "{1}" or "{2}"?`)
 		switch len(meant) {
 		case 1:
 			form = `did you mean "{0}"?`
 		case 2:
 			form = `did you mean "{0}" or "{1}"?`
 		}
-		hint = say.Of(form, meant...)
+		hint = message.Of(form, meant...)
 	}
 	return &Problem{Path: c.path.String(), Code: code, Value: clip(word), Hint: hint, offset: offset}
 }
@@ -340,12 +340,12 @@ func meant(word string, names []string) (found []string) {
 			return '-'
 		}
 		return r
-	}, near.Lower(oneLine(word)))
-	if one := near.Word(dashed, names); one != "" {
+	}, spell.Lower(oneLine(word)))
+	if one := spell.Word(dashed, names); one != "" {
 		return []string{one}
 	}
 	for _, name := range names {
-		small := near.Lower(name)
+		small := spell.Lower(name)
 		if len(dashed) > 2 && len(small) > 2 && (strings.Contains(small, dashed) || strings.Contains(dashed, small)) && len(found) < 3 {
 			found = append(found, name)
 		}

@@ -3,10 +3,10 @@ package mix
 import (
 	"sync"
 
-	"example.org/barrow/mix/wire"
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 	"slices"
 )
 
@@ -47,7 +47,7 @@ var catalogue = sync.OnceValue(decodeCatalogue)
 
 // in is the catalogue with its names in a language. Sources are said in it when
 // they are written.
-func (cat *Catalogue) in(t *words.Tongue) *Catalogue {
+func (cat *Catalogue) in(t *lang.Language) *Catalogue {
 	out := *cat
 	out.Containers, out.Materials, out.Mixes = slices.Clone(cat.Containers), slices.Clone(cat.Materials), slices.Clone(cat.Mixes)
 	out.Soils, out.Substitutes = slices.Clone(cat.Soils), slices.Clone(cat.Substitutes)
@@ -73,7 +73,7 @@ func (cat *Catalogue) in(t *words.Tongue) *Catalogue {
 
 // decodeCatalogue decodes the embedded rows. They are tested to be sound.
 func decodeCatalogue() *Catalogue {
-	root, faults := wire.Parse([]byte(catalogJSON), wire.Limits{})
+	root, faults := json.Parse([]byte(catalogJSON), json.Limits{})
 	if len(faults) > 0 {
 		panic("mix: catalogue: " + faults[0].Error())
 	}
@@ -87,24 +87,24 @@ func decodeCatalogue() *Catalogue {
 }
 
 var catalogFields = []field[*Catalogue]{
-	{"sources", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Sources = readList(c, n, "sources", func(c *checker, n *wire.Node, s *Source) { readObject(c, n, s, "a source", sourceFields) })
+	{"sources", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Sources = readList(c, n, "sources", func(c *checker, n *json.Node, s *Source) { readObject(c, n, s, "a source", sourceFields) })
 	}},
-	{"allowances", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Allowances = readList(c, n, "allowances", func(c *checker, n *wire.Node, a *Allowed) {
+	{"allowances", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Allowances = readList(c, n, "allowances", func(c *checker, n *json.Node, a *Allowed) {
 			readObject(c, n, a, "an allowance", allowedFields)
 			cat.cite(c, "source", &a.Source)
 		})
 	}},
-	{"containers", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Class) {
+	{"containers", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Containers = readList(c, n, "containers", func(c *checker, n *json.Node, k *Class) {
 			readObject(c, n, k, "a container", catalogClassFields, classFields)
 			cat.cite(c, "source", &k.Source)
 			k.check(c)
 		})
 	}},
-	{"materials", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Materials = readList(c, n, "materials", func(c *checker, n *wire.Node, m *Material) {
+	{"materials", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Materials = readList(c, n, "materials", func(c *checker, n *json.Node, m *Material) {
 			readObject(c, n, m, "a material", catalogMaterialFields, materialFields)
 			cat.cite(c, "source", &m.Source)
 			cat.cite(c, "settle_source", &m.SettleSource)
@@ -113,21 +113,21 @@ var catalogFields = []field[*Catalogue]{
 			m.check(c)
 		})
 	}},
-	{"mixes", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Mixes = readList(c, n, "mixes", func(c *checker, n *wire.Node, m *Mix) {
+	{"mixes", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Mixes = readList(c, n, "mixes", func(c *checker, n *json.Node, m *Mix) {
 			readObject(c, n, m, "a mix", catalogMixFields, mixFields)
 			cat.cite(c, "source", &m.Source)
 			m.check(c)
 		})
 	}},
-	{"substitutes", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Substitutes = readList(c, n, "substitutes", func(c *checker, n *wire.Node, s *Substitute) {
+	{"substitutes", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Substitutes = readList(c, n, "substitutes", func(c *checker, n *json.Node, s *Substitute) {
 			readObject(c, n, s, "a substitute", substituteFields)
 			cat.cite(c, "source", &s.Source)
 		})
 	}},
-	{"soils", "", "", func(c *checker, n *wire.Node, cat *Catalogue) {
-		cat.Soils = readList(c, n, "soils", func(c *checker, n *wire.Node, s *Soil) {
+	{"soils", "", "", func(c *checker, n *json.Node, cat *Catalogue) {
+		cat.Soils = readList(c, n, "soils", func(c *checker, n *json.Node, s *Soil) {
 			readObject(c, n, s, "a soil", soilFields)
 			cat.cite(c, "source", &s.Source)
 		})
@@ -151,67 +151,67 @@ func (cat *Catalogue) cite(c *checker, field string, s *Source) {
 // The fields that only the catalogue's own rows have.
 
 var sourceFields = []field[*Source]{
-	{"id", "", "", func(c *checker, n *wire.Node, s *Source) { s.ID = readID(c, n) }},
-	{"text", "", "", func(c *checker, n *wire.Node, s *Source) {
+	{"id", "", "", func(c *checker, n *json.Node, s *Source) { s.ID = readID(c, n) }},
+	{"text", "", "", func(c *checker, n *json.Node, s *Source) {
 		text, _ := readText(c, n, "text")
-		s.Text = say.Phrase(text)
+		s.Text = message.Text(text)
 	}},
-	{"kind", "", "", func(c *checker, n *wire.Node, s *Source) {
+	{"kind", "", "", func(c *checker, n *json.Node, s *Source) {
 		s.Kind = oneOf(c, n, "read", "memory", "practice", "arithmetic")
 	}},
 }
 
 var allowedFields = []field[*Allowed]{
-	{"id", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.ID = readID(c, n) }},
-	{"share", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Share = readShare(c, n, most) }},
-	{"low", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Low = readShare(c, n, most) }},
-	{"high", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.High = readShare(c, n, most) }},
-	{"source", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Source = jobSource(readName(c, n)) }},
-	{"confidence", "", "", func(c *checker, n *wire.Node, a *Allowed) { a.Confidence = readConfidence(c, n) }},
+	{"id", "", "", func(c *checker, n *json.Node, a *Allowed) { a.ID = readID(c, n) }},
+	{"share", "", "", func(c *checker, n *json.Node, a *Allowed) { a.Share = readShare(c, n, most) }},
+	{"low", "", "", func(c *checker, n *json.Node, a *Allowed) { a.Low = readShare(c, n, most) }},
+	{"high", "", "", func(c *checker, n *json.Node, a *Allowed) { a.High = readShare(c, n, most) }},
+	{"source", "", "", func(c *checker, n *json.Node, a *Allowed) { a.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, a *Allowed) { a.Confidence = readConfidence(c, n) }},
 }
 
 var catalogClassFields = []field[*Class]{
-	{"also", "", "", func(c *checker, n *wire.Node, k *Class) {
-		k.Also = readList(c, n, "names", func(c *checker, n *wire.Node, s *string) { *s = readName(c, n) })
+	{"also", "", "", func(c *checker, n *json.Node, k *Class) {
+		k.Also = readList(c, n, "names", func(c *checker, n *json.Node, s *string) { *s = readName(c, n) })
 	}},
-	{"fill", "", "", func(c *checker, n *wire.Node, k *Class) { k.Holds.Plan = readVolume(c, n) }},
-	{"confidence", "", "", func(c *checker, n *wire.Node, k *Class) { k.Confidence = readConfidence(c, n) }},
+	{"fill", "", "", func(c *checker, n *json.Node, k *Class) { k.Holds.Plan = readVolume(c, n) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, k *Class) { k.Confidence = readConfidence(c, n) }},
 }
 
 var catalogMaterialFields = []field[*Material]{
-	{"packed_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedLow = readDensity(c, n) }},
-	{"packed_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedHigh = readDensity(c, n) }},
-	{"packed_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.PackedSource = jobSource(readName(c, n)) }},
-	{"settle_low", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleLow = readShare(c, n, most) }},
-	{"settle_high", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleHigh = readShare(c, n, most) }},
-	{"settle_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.SettleSource = jobSource(readName(c, n)) }},
-	{"opens_source", "", "", func(c *checker, n *wire.Node, m *Material) { m.OpensSource = jobSource(readName(c, n)) }},
-	{"confidence", "", "", func(c *checker, n *wire.Node, m *Material) { m.Confidence = readConfidence(c, n) }},
+	{"packed_low", "", "", func(c *checker, n *json.Node, m *Material) { m.PackedLow = readDensity(c, n) }},
+	{"packed_high", "", "", func(c *checker, n *json.Node, m *Material) { m.PackedHigh = readDensity(c, n) }},
+	{"packed_source", "", "", func(c *checker, n *json.Node, m *Material) { m.PackedSource = jobSource(readName(c, n)) }},
+	{"settle_low", "", "", func(c *checker, n *json.Node, m *Material) { m.SettleLow = readShare(c, n, most) }},
+	{"settle_high", "", "", func(c *checker, n *json.Node, m *Material) { m.SettleHigh = readShare(c, n, most) }},
+	{"settle_source", "", "", func(c *checker, n *json.Node, m *Material) { m.SettleSource = jobSource(readName(c, n)) }},
+	{"opens_source", "", "", func(c *checker, n *json.Node, m *Material) { m.OpensSource = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, m *Material) { m.Confidence = readConfidence(c, n) }},
 }
 
 var catalogMixFields = []field[*Mix]{
-	{"confidence", "", "", func(c *checker, n *wire.Node, m *Mix) { m.Confidence = readConfidence(c, n) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, m *Mix) { m.Confidence = readConfidence(c, n) }},
 }
 
 var soilFields = []field[*Soil]{
-	{"id", "", "", func(c *checker, n *wire.Node, s *Soil) { s.ID = readID(c, n) }},
-	{"name", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Name = readName(c, n) }},
-	{"swell", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Swell = readShare(c, n, whole) }},
-	{"swell_low", "", "", func(c *checker, n *wire.Node, s *Soil) { s.SwellLow = readShare(c, n, whole) }},
-	{"swell_high", "", "", func(c *checker, n *wire.Node, s *Soil) { s.SwellHigh = readShare(c, n, whole) }},
-	{"source", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Source = jobSource(readName(c, n)) }},
-	{"confidence", "", "", func(c *checker, n *wire.Node, s *Soil) { s.Confidence = readConfidence(c, n) }},
+	{"id", "", "", func(c *checker, n *json.Node, s *Soil) { s.ID = readID(c, n) }},
+	{"name", "", "", func(c *checker, n *json.Node, s *Soil) { s.Name = readName(c, n) }},
+	{"swell", "", "", func(c *checker, n *json.Node, s *Soil) { s.Swell = readShare(c, n, whole) }},
+	{"swell_low", "", "", func(c *checker, n *json.Node, s *Soil) { s.SwellLow = readShare(c, n, whole) }},
+	{"swell_high", "", "", func(c *checker, n *json.Node, s *Soil) { s.SwellHigh = readShare(c, n, whole) }},
+	{"source", "", "", func(c *checker, n *json.Node, s *Soil) { s.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, s *Soil) { s.Confidence = readConfidence(c, n) }},
 }
 
 var substituteFields = []field[*Substitute]{
-	{"for", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.For = readID(c, n) }},
-	{"use", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Use = readID(c, n) }},
-	{"changes", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Changes, _ = readText(c, n, "text") }},
-	{"source", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Source = jobSource(readName(c, n)) }},
-	{"confidence", "", "", func(c *checker, n *wire.Node, s *Substitute) { s.Confidence = readConfidence(c, n) }},
+	{"for", "", "", func(c *checker, n *json.Node, s *Substitute) { s.For = readID(c, n) }},
+	{"use", "", "", func(c *checker, n *json.Node, s *Substitute) { s.Use = readID(c, n) }},
+	{"changes", "", "", func(c *checker, n *json.Node, s *Substitute) { s.Changes, _ = readText(c, n, "text") }},
+	{"source", "", "", func(c *checker, n *json.Node, s *Substitute) { s.Source = jobSource(readName(c, n)) }},
+	{"confidence", "", "", func(c *checker, n *json.Node, s *Substitute) { s.Confidence = readConfidence(c, n) }},
 }
 
-func readConfidence(c *checker, n *wire.Node) string { return oneOf(c, n, "high", "medium", "low") }
+func readConfidence(c *checker, n *json.Node) string { return oneOf(c, n, "high", "medium", "low") }
 
 // Materials lists the materials of a mix: one of the catalogue, or one spelled
 // out as [ParseMix] reads it. It lists nothing for text that is neither.

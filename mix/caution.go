@@ -4,14 +4,14 @@ import (
 	"slices"
 
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Caution is a warning that applies to this plan. Code is stable; Text may be
 // reworded.
 type Caution struct {
 	Code         string
-	Text, Source say.Phrase
+	Text, Source message.Text
 }
 
 // Limits that decide whether a caution applies.

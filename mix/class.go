@@ -1,7 +1,7 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -24,13 +24,13 @@ func (k *Class) Whole() Span {
 }
 
 var classFields = []field[*Class]{
-	{"id", "a short name", "what size calls it", func(c *checker, n *wire.Node, k *Class) { k.ID = readID(c, n) }},
-	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, k *Class) { k.Name = readName(c, n) }},
-	{"cells", "whole number", "cells in one tray, 1 when left out", func(c *checker, n *wire.Node, k *Class) { k.Cells = readCount(c, n, 1) }},
-	{"holds", "volume", "the mix that one, or one cell, takes to the fill line", func(c *checker, n *wire.Node, k *Class) { k.Holds.Plan = readVolume(c, n) }},
-	{"low", "volume", "the least it may hold, where that is not certain", func(c *checker, n *wire.Node, k *Class) { k.Holds.Low = readVolume(c, n) }},
-	{"high", "volume", "the most it may hold", func(c *checker, n *wire.Node, k *Class) { k.Holds.High = readVolume(c, n) }},
-	{"source", "text", "where the figure comes from", func(c *checker, n *wire.Node, k *Class) { k.Source = jobSource(readName(c, n)) }},
+	{"id", "a short name", "what size calls it", func(c *checker, n *json.Node, k *Class) { k.ID = readID(c, n) }},
+	{"name", "a name", "what lists show", func(c *checker, n *json.Node, k *Class) { k.Name = readName(c, n) }},
+	{"cells", "whole number", "cells in one tray, 1 when left out", func(c *checker, n *json.Node, k *Class) { k.Cells = readCount(c, n, 1) }},
+	{"holds", "volume", "the mix that one, or one cell, takes to the fill line", func(c *checker, n *json.Node, k *Class) { k.Holds.Plan = readVolume(c, n) }},
+	{"low", "volume", "the least it may hold, where that is not certain", func(c *checker, n *json.Node, k *Class) { k.Holds.Low = readVolume(c, n) }},
+	{"high", "volume", "the most it may hold", func(c *checker, n *json.Node, k *Class) { k.Holds.High = readVolume(c, n) }},
+	{"source", "text", "where the figure comes from", func(c *checker, n *json.Node, k *Class) { k.Source = jobSource(readName(c, n)) }},
 }
 
 // check holds a job's own container to what the rest relies on.

@@ -3,10 +3,10 @@ package mix
 import (
 	"strings"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // Container is one line of a fill task: so many of one pot, tray or box. It is
@@ -51,25 +51,25 @@ func (b *Ball) String() string {
 }
 
 var containerFields = []field[*Container]{
-	{"count", "whole number", "how many", func(c *checker, n *wire.Node, k *Container) { k.Count = readCount(c, n, 1) }},
-	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *wire.Node, k *Container) { k.Size = readWord(c, n, `a size such as "#1"`) }},
-	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *wire.Node, k *Container) {
+	{"count", "whole number", "how many", func(c *checker, n *json.Node, k *Container) { k.Count = readCount(c, n, 1) }},
+	{"size", "a container", `a class such as "#1", or a container of your own`, func(c *checker, n *json.Node, k *Container) { k.Size = readWord(c, n, `a size such as "#1"`) }},
+	{"holds", "volume", "what one takes to the fill line", func(c *checker, n *json.Node, k *Container) {
 		k.Holds, k.holdsText = readVolume(c, n), oneLine(n.Text)
 	}},
-	{"box", "lengths", `length, width and depth inside: "20 in x 10 in x 2 in"`, func(c *checker, n *wire.Node, k *Container) { k.Box = readDims(c, n, 3) }},
-	{"across", "length", "a pot with straight sides, inside; with height", func(c *checker, n *wire.Node, k *Container) { k.Across = readLength(c, n) }},
-	{"top", "length", "a pot that tapers, inside at the rim; with bottom and height", func(c *checker, n *wire.Node, k *Container) { k.Top = readLength(c, n) }},
-	{"bottom", "length", "inside at the base", func(c *checker, n *wire.Node, k *Container) { k.Bottom = readLength(c, n) }},
-	{"height", "length", "inside, base to rim", func(c *checker, n *wire.Node, k *Container) { k.Height = readLength(c, n) }},
-	{"shape", "round or square", "seen from above; round when left out", func(c *checker, n *wire.Node, k *Container) { k.Shape = oneOf(c, n, "round", "square") }},
-	{"below_rim", "length", "room left for water; 1/2 in in small pots, 1 in and more in large ones", func(c *checker, n *wire.Node, k *Container) { k.BelowRim = readMargin(c, n) }},
-	{"cells", "whole number", "cells of this shape in one tray", func(c *checker, n *wire.Node, k *Container) { k.Cells = readCount(c, n, 1) }},
-	{"ball", "size, volume or lengths", `the root ball already there: "#1", "0.7 gal", or across by height "6 in x 6 in"`, func(c *checker, n *wire.Node, k *Container) { k.Ball = readBall(c, n) }},
+	{"box", "lengths", `length, width and depth inside: "20 in x 10 in x 2 in"`, func(c *checker, n *json.Node, k *Container) { k.Box = readDims(c, n, 3) }},
+	{"across", "length", "a pot with straight sides, inside; with height", func(c *checker, n *json.Node, k *Container) { k.Across = readLength(c, n) }},
+	{"top", "length", "a pot that tapers, inside at the rim; with bottom and height", func(c *checker, n *json.Node, k *Container) { k.Top = readLength(c, n) }},
+	{"bottom", "length", "inside at the base", func(c *checker, n *json.Node, k *Container) { k.Bottom = readLength(c, n) }},
+	{"height", "length", "inside, base to rim", func(c *checker, n *json.Node, k *Container) { k.Height = readLength(c, n) }},
+	{"shape", "round or square", "seen from above; round when left out", func(c *checker, n *json.Node, k *Container) { k.Shape = oneOf(c, n, "round", "square") }},
+	{"below_rim", "length", "room left for water; 1/2 in in small pots, 1 in and more in large ones", func(c *checker, n *json.Node, k *Container) { k.BelowRim = readMargin(c, n) }},
+	{"cells", "whole number", "cells of this shape in one tray", func(c *checker, n *json.Node, k *Container) { k.Cells = readCount(c, n, 1) }},
+	{"ball", "size, volume or lengths", `the root ball already there: "#1", "0.7 gal", or across by height "6 in x 6 in"`, func(c *checker, n *json.Node, k *Container) { k.Ball = readBall(c, n) }},
 }
 
 // readDims reads exactly want lengths.
-func readDims(c *checker, n *wire.Node, want int) []units.Length {
-	takes := say.Phrase(`lengths such as "4 ft x 3 ft"`)
+func readDims(c *checker, n *json.Node, want int) []units.Length {
+	takes := message.Text(`lengths such as "4 ft x 3 ft"`)
 	if want == 3 {
 		takes = `lengths such as "20 in x 10 in x 2 in"`
 	}
@@ -91,7 +91,7 @@ func readDims(c *checker, n *wire.Node, want int) []units.Length {
 	return nil
 }
 
-func readBall(c *checker, n *wire.Node) *Ball {
+func readBall(c *checker, n *json.Node) *Ball {
 	s, ok := readText(c, n, `a root ball such as "#1", "2.8 L" or "6 in x 6 in"`)
 	if !ok {
 		return nil
@@ -137,7 +137,9 @@ func ParseBall(s string) (Ball, error) {
 }
 
 // tooMuch is the hint for what is past the bound of a volume.
-func tooMuch() say.Phrase { return say.Of("more than {#0} in all", units.Both.Volume(units.MaxVolume)) }
+func tooMuch() message.Text {
+	return message.Of("more than {#0} in all", units.Both.Volume(units.MaxVolume))
+}
 
 // pot is a container line worked out.
 type pot struct {
@@ -183,7 +185,7 @@ func (k *Container) work(c *checker, b *book) pot {
 	default:
 		v, ok := k.shape(depth)
 		if !ok {
-			c.problem("volume.large", say.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
+			c.problem("volume.large", message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 			return p
 		}
 		p.each = Exactly(v)
@@ -209,7 +211,7 @@ func (k *Container) form(c *checker) string {
 		c.problem("container.missing", `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
 		return ""
 	case len(given) > 1:
-		c.problem("field.both", say.Of("give one of {=0}", string(and(given))))
+		c.problem("field.both", message.Of("give one of {=0}", string(and(given))))
 		return ""
 	}
 	k.companions(c, given[0])
@@ -252,7 +254,7 @@ func (k *Container) depth(c *checker) units.Length {
 		return 0
 	}
 	if k.BelowRim >= full {
-		c.problemAt("below_rim", "container.below_rim", say.Of("less than the height, {#0}", units.Both.Length(full)))
+		c.problemAt("below_rim", "container.below_rim", message.Of("less than the height, {#0}", units.Both.Length(full)))
 		return 0
 	}
 	return full - k.BelowRim
@@ -295,13 +297,13 @@ func (p *pot) less(c *checker, b *book, depth units.Length) {
 		switch wide := p.line.wide(); {
 		case !ok || ball.Height == 0 || depth == 0: // nothing to compare
 		case ball.Height > depth:
-			c.problem("ball.large", say.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
+			c.problem("ball.large", message.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
 		case ball.Across > wide:
-			c.problem("ball.large", say.Of("wider than the container, {#0}", units.Both.Length(wide)))
+			c.problem("ball.large", message.Of("wider than the container, {#0}", units.Both.Length(wide)))
 		}
 		p.ball = span
 		if each, ok = p.each.minus(span); !ok || each.Plan == 0 {
-			c.problem("ball.large", say.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(span.Plan), units.Both.Volume(p.each.Plan)))
+			c.problem("ball.large", message.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(span.Plan), units.Both.Volume(p.each.Plan)))
 		}
 		c.path.pop()
 		if !c.sound() {
@@ -333,7 +335,7 @@ func (b *Ball) work(c *checker, bk *book) (v Span, from Source, ok bool) {
 	}
 	one, ok := Cylinder(b.Across, b.Height)
 	if !ok {
-		c.problem("volume.large", say.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
+		c.problem("volume.large", message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 	}
 	return Exactly(one), arithmetic, ok
 }
@@ -356,7 +358,7 @@ func (b *book) findClassHere(c *checker, id string) *Class {
 	names, owners := b.classNames()
 	p := c.unknown("container.unknown", id, names, `no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
 	for _, name := range names {
-		if near.Lower(name) == near.Lower(id) || p.Hint == didYouMean(name) {
+		if spell.Lower(name) == spell.Lower(id) || p.Hint == didYouMean(name) {
 			p.Hint = didYouMean(owners[name])
 			break
 		}

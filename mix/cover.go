@@ -3,9 +3,9 @@ package mix
 import (
 	"math"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Cover is a task that lays mulch over a bed.
@@ -29,26 +29,26 @@ type Sheet struct {
 }
 
 var coverFields = []field[*Task]{
-	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *wire.Node, t *Task) { readArea(c, n, &t.Cover.Area) }},
-	{"layer", "length", "how deep it is spread", func(c *checker, n *wire.Node, t *Task) { t.Cover.Layer = readLength(c, n) }},
-	{"stems", "object", `plants kept clear: {"count": 64, "clear": "3 in"}`, func(c *checker, n *wire.Node, t *Task) {
+	{"area", "area", `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, func(c *checker, n *json.Node, t *Task) { readArea(c, n, &t.Cover.Area) }},
+	{"layer", "length", "how deep it is spread", func(c *checker, n *json.Node, t *Task) { t.Cover.Layer = readLength(c, n) }},
+	{"stems", "object", `plants kept clear: {"count": 64, "clear": "3 in"}`, func(c *checker, n *json.Node, t *Task) {
 		t.Cover.Stems = &Stems{}
 		readObject(c, n, t.Cover.Stems, "stems", stemFields)
 	}},
-	{"sheet", "object", `cardboard or paper under it: {"size": "4 ft x 3 ft", "overlap": "6 in"}`, func(c *checker, n *wire.Node, t *Task) {
+	{"sheet", "object", `cardboard or paper under it: {"size": "4 ft x 3 ft", "overlap": "6 in"}`, func(c *checker, n *json.Node, t *Task) {
 		t.Cover.Sheet = &Sheet{}
 		readObject(c, n, t.Cover.Sheet, "a sheet", sheetFields)
 	}},
 }
 
 var stemFields = []field[*Stems]{
-	{"count", "whole number", "how many plants", func(c *checker, n *wire.Node, s *Stems) { s.Count = readCount(c, n, 1) }},
-	{"clear", "length", "bare ground from the stem outwards, all round", func(c *checker, n *wire.Node, s *Stems) { s.Clear = readLength(c, n) }},
+	{"count", "whole number", "how many plants", func(c *checker, n *json.Node, s *Stems) { s.Count = readCount(c, n, 1) }},
+	{"clear", "length", "bare ground from the stem outwards, all round", func(c *checker, n *json.Node, s *Stems) { s.Clear = readLength(c, n) }},
 }
 
 var sheetFields = []field[*Sheet]{
-	{"size", "lengths", `one sheet, "4 ft x 3 ft"`, func(c *checker, n *wire.Node, s *Sheet) { s.Size = readDims(c, n, 2) }},
-	{"overlap", "length", "how far each lies over the next", func(c *checker, n *wire.Node, s *Sheet) { s.Overlap = readMargin(c, n) }},
+	{"size", "lengths", `one sheet, "4 ft x 3 ft"`, func(c *checker, n *json.Node, s *Sheet) { s.Size = readDims(c, n, 2) }},
+	{"overlap", "length", "how far each lies over the next", func(c *checker, n *json.Node, s *Sheet) { s.Overlap = readMargin(c, n) }},
 }
 
 // cover is a mulched bed worked out.
@@ -95,7 +95,7 @@ func (k *cover) clear(c *checker) {
 	}
 	round := float64(math.Pi*square(s.Clear)) * float64(s.Count)
 	if round >= float64(k.ground) {
-		c.problemAt("stems", "stems.large", say.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(k.ground)))
+		c.problemAt("stems", "stems.large", message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(k.ground)))
 		return
 	}
 	k.bare = units.Area(math.Round(round))

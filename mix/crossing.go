@@ -4,9 +4,9 @@ import (
 	"cmp"
 	"slices"
 
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/order"
 	"example.org/barrow/mix/stable"
-	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
@@ -155,15 +155,15 @@ func (c *comparer) crossing(n *Need) Crossing {
 }
 
 // Sentence says it plainly.
-func (k *Crossing) Sentence(m words.Voice) string {
+func (k *Crossing) Sentence(m lang.Printer) string {
 	name, need := k.Material.Name, m.VolumeLike(k.Need, k.Need)
 	switch {
 	case k.Always:
-		return m.Say("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}", name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
+		return m.Print("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}", name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
 	case k.Never:
-		return m.Say("{0}: bags are cheaper, or as cheap, up to twice what you need; you need {1}", name, need)
+		return m.Print("{0}: bags are cheaper, or as cheap, up to twice what you need; you need {1}", name, need)
 	}
-	return m.Say("{0}: bulk is cheaper from {2} on, trips counted; you need {1}", name, need, m.VolumeLike(k.From, k.Need))
+	return m.Print("{0}: bulk is cheaper from {2} on, trips counted; you need {1}", name, need, m.VolumeLike(k.From, k.Need))
 }
 
 // Option is an order worth looking at: no other is better on both cost and what

@@ -4,8 +4,8 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/barrow/mix/wire"
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
@@ -21,7 +21,7 @@ func (p *Plan) JSON() []byte { return p.json(false) }
 func (p *Plan) FullJSON() []byte { return p.json(true) }
 
 func (p *Plan) json(full bool) []byte {
-	e := encoder{p: p, m: p.Voice()}
+	e := encoder{p: p, m: p.Printer()}
 	w := &e.w
 	w.BeginObject()
 	e.int("schema", schema)
@@ -68,8 +68,8 @@ func (p *Plan) json(full bool) []byte {
 	e.list("cautions", len(p.Cautions), func(i int) {
 		w.BeginObject()
 		e.text("code", p.Cautions[i].Code)
-		e.text("text", e.m.Tell(p.Cautions[i].Text))
-		e.optional("source", e.m.Tell(p.Cautions[i].Source))
+		e.text("text", e.m.Text(p.Cautions[i].Text))
+		e.optional("source", e.m.Text(p.Cautions[i].Source))
 		w.EndObject()
 	})
 	w.Key("working")
@@ -84,9 +84,9 @@ func (p *Plan) json(full bool) []byte {
 
 // encoder writes a plan.
 type encoder struct {
-	w   wire.Writer
+	w   json.Writer
 	p   *Plan
-	m   words.Voice
+	m   lang.Printer
 	buf []byte
 }
 
@@ -369,11 +369,11 @@ func (e *encoder) task(t *TaskPlan, k *worked) {
 
 func (e *encoder) allowance(t *TaskPlan, a *Allowance) {
 	e.w.BeginObject()
-	e.text("name", e.m.Tell(a.Name))
+	e.text("name", e.m.Text(a.Name))
 	e.figure("share", a.Share.String())
 	e.litres("adds_litres", a.Adds)
 	e.text("adds_shown", e.p.TaskText(t, Exactly(a.Adds)))
-	e.text("source", a.Source.In(e.m.Tongue))
+	e.text("source", a.Source.In(e.m.Language))
 	e.w.EndObject()
 }
 
@@ -474,7 +474,7 @@ func (e *encoder) full() {
 	e.number("chance", s.Chance, 4)
 	e.number("error", s.Error, 6)
 	e.text("shown", s.Odds(e.m))
-	e.text("method", e.m.Tell(SureMethod))
+	e.text("method", e.m.Text(SureMethod))
 	e.list("ranges", len(s.Ranges), func(i int) { w.String(s.Ranges[i]) })
 	if len(s.Enough) > 0 {
 		e.lines("enough", s.Enough)
@@ -515,7 +515,7 @@ func (e *encoder) lines(key string, lines []Line) {
 // ChangesJSON writes what became of the order between two plans of a job, offer
 // by offer, and what there is to pay before and after; before may be nil.
 func ChangesJSON(before, after *Plan) []byte {
-	e := encoder{p: after, m: after.Voice()}
+	e := encoder{p: after, m: after.Printer()}
 	w := &e.w
 	w.BeginObject()
 	changes := Changes(before, after)
@@ -556,7 +556,7 @@ func ChangesJSON(before, after *Plan) []byte {
 
 // ReachJSON writes how far a stock goes, in the units of [Plan.JSON].
 func ReachJSON(r *Reach) []byte {
-	e := encoder{m: r.Voice}
+	e := encoder{m: r.Printer}
 	w := &e.w
 	w.BeginObject()
 	e.int("schema", schema)
@@ -599,7 +599,7 @@ func ReachJSON(r *Reach) []byte {
 // ProblemsJSON writes the problems that err carries as the document that every
 // face reads: {"problems": [{"path", "code", "value", "hint"}]}, the hints in the
 // reader's language; nil is English.
-func ProblemsJSON(err error, t *words.Tongue) []byte {
+func ProblemsJSON(err error, t *lang.Language) []byte {
 	var e encoder
 	problems := Problems(err)
 	e.w.BeginObject()

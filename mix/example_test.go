@@ -17,7 +17,7 @@ func ExamplePlanDocument() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(mix.Shown(p.Voice(), p.Needs[0].Buy.Plan))
+	fmt.Println(mix.Shown(p.Printer(), p.Needs[0].Buy.Plan))
 	fmt.Println(p.Order[0].Count, "x", p.Order[0].Offer.Bulk.Text, "for", p.Bill.Goods)
 	// Output:
 	// 60 cu ft (2.22 cu yd)
@@ -96,7 +96,7 @@ func ExamplePlan_Sure() {
 		"tasks": [{"kind": "fill", "material": "potting-mix", "containers": [{"count": 64, "size": "#1"}]}],
 		"offers": [{"material": "potting-mix", "pack": "2 cu ft", "price": "9.00"}]}`))
 	s := p.Sure()
-	fmt.Println(p.Order[0].Count, "bags are enough", s.Odds(p.Voice())+";", s.Matters[0].Name, "matters most")
+	fmt.Println(p.Order[0].Count, "bags are enough", s.Odds(p.Printer())+";", s.Matters[0].Name, "matters most")
 	// Output: 4 bags are enough 50 times in 100; the size of #1 matters most
 }
 
@@ -105,7 +105,7 @@ func ExamplePlan_Crossings() {
 		"tasks": [{"kind": "cover", "area": "240 sq ft", "layer": "3 in", "material": "bark-mulch"}],
 		"offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "3.95"}, {"material": "bark-mulch", "bulk": "1/2 cu yd", "price": "17.00"}]}`))
 	for _, k := range p.Crossings() {
-		fmt.Println(k.Sentence(p.Voice()))
+		fmt.Println(k.Sentence(p.Printer()))
 	}
 	// Output: Bark mulch: bulk is cheaper from 16 cu ft on, trips counted; you need 60 cu ft
 }

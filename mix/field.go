@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // field is one field of an object of the job document: how it is read and
@@ -18,14 +18,14 @@ type field[T any] struct {
 	name  string
 	takes string // what to write there
 	about string
-	read  func(c *checker, n *wire.Node, into T)
+	read  func(c *checker, n *json.Node, into T)
 }
 
 // readObject reads n's fields into into and reports every field that is
 // unknown. what is the object in words: "a task".
-func readObject[T any](c *checker, n *wire.Node, into T, what say.Phrase, tables ...[]field[T]) {
-	if n.Kind != wire.Object {
-		c.problem("json.kind", say.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
+func readObject[T any](c *checker, n *json.Node, into T, what message.Text, tables ...[]field[T]) {
+	if n.Kind != json.Object {
+		c.problem("json.kind", message.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
 		return
 	}
 	for i, key := range n.Keys {
@@ -50,39 +50,39 @@ func lookUp[T any](key string, tables [][]field[T]) *field[T] {
 	return nil
 }
 
-func unknownField[T any](key string, what say.Phrase, tables [][]field[T]) say.Phrase {
+func unknownField[T any](key string, what message.Text, tables [][]field[T]) message.Text {
 	var names []string
 	for _, fields := range tables {
 		for i := range fields {
 			names = append(names, fields[i].name)
 		}
 	}
-	if meant := near.Word(key, names); meant != "" {
+	if meant := spell.Word(key, names); meant != "" {
 		return didYouMean(meant)
 	}
-	return say.Of("{=0} takes {=1}", string(what), string(and(names)))
+	return message.Of("{=0} takes {=1}", string(what), string(and(names)))
 }
 
 // didYouMean offers what somebody may have meant.
-func didYouMean(word string) say.Phrase { return say.Of(`did you mean "{0}"?`, word) }
+func didYouMean(word string) message.Text { return message.Of(`did you mean "{0}"?`, word) }
 
 // and lists words: a, b and c.
-func and(words []string) say.Phrase { return listed(words, "{0} and {1}") }
+func and(words []string) message.Text { return listed(words, "{0} and {1}") }
 
 // or lists words: a, b or c.
-func or(words []string) say.Phrase { return listed(words, "{0} or {1}") }
+func or(words []string) message.Text { return listed(words, "{0} or {1}") }
 
 // listed joins words, the last by form.
-func listed(words []string, form say.Phrase) say.Phrase {
+func listed(words []string, form message.Text) message.Text {
 	if len(words) < 2 {
-		return say.Of("{0}", strings.Join(words, ""))
+		return message.Of("{0}", strings.Join(words, ""))
 	}
 	last := len(words) - 1
-	return say.Of(form, strings.Join(words[:last], ", "), words[last])
+	return message.Of(form, strings.Join(words[:last], ", "), words[last])
 }
 
 // readList reads every element of n with read.
-func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *checker, n *wire.Node, into *T)) []T {
+func readList[T any](c *checker, n *json.Node, what message.Text, read func(c *checker, n *json.Node, into *T)) []T {
 	if !isList(c, n, what) {
 		return nil
 	}
@@ -95,34 +95,34 @@ func readList[T any](c *checker, n *wire.Node, what say.Phrase, read func(c *che
 	return list
 }
 
-func isList(c *checker, n *wire.Node, what say.Phrase) bool {
-	if n.Kind != wire.Array {
-		c.problem("json.kind", say.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
+func isList(c *checker, n *json.Node, what message.Text) bool {
+	if n.Kind != json.Array {
+		c.problem("json.kind", message.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
 		return false
 	}
 	return true
 }
 
 // readText returns n's text as a person typed it, without the space around it.
-func readText(c *checker, n *wire.Node, takes say.Phrase) (string, bool) {
+func readText(c *checker, n *json.Node, takes message.Text) (string, bool) {
 	text := oneLine(n.Text)
 	switch {
-	case n.Kind == wire.String && text == "":
-		c.problem("quantity.empty", say.Of("write {=0}", string(takes)))
-	case n.Kind == wire.String:
+	case n.Kind == json.String && text == "":
+		c.problem("quantity.empty", message.Of("write {=0}", string(takes)))
+	case n.Kind == json.String:
 		return text, true
-	case n.Kind == wire.Number:
-		c.problem("json.kind", say.Of("write {=0} as text in quotes, with its unit", string(takes)))
+	case n.Kind == json.Number:
+		c.problem("json.kind", message.Of("write {=0} as text in quotes, with its unit", string(takes)))
 	default:
-		c.problem("json.kind", say.Of("write {=0}, not {=1}", string(takes), n.Kind.String()))
+		c.problem("json.kind", message.Of("write {=0}, not {=1}", string(takes), n.Kind.String()))
 	}
 	return "", false
 }
 
 // readWord reads text that names something, and has no unit.
-func readWord(c *checker, n *wire.Node, takes say.Phrase) string {
-	if n.Kind != wire.String {
-		c.problem("json.kind", say.Of("write {=0} in quotes, not {=1}", string(takes), n.Kind.String()))
+func readWord(c *checker, n *json.Node, takes message.Text) string {
+	if n.Kind != json.String {
+		c.problem("json.kind", message.Of("write {=0} in quotes, not {=1}", string(takes), n.Kind.String()))
 		return ""
 	}
 	return oneLine(n.Text)
@@ -148,7 +148,7 @@ func oneLine(s string) string {
 
 // readQuantity reads text with parse. A quantity that must be more than zero
 // says so with positive.
-func readQuantity[T ~int64](c *checker, n *wire.Node, takes say.Phrase, positive bool, parse func(string) (T, error)) T {
+func readQuantity[T ~int64](c *checker, n *json.Node, takes message.Text, positive bool, parse func(string) (T, error)) T {
 	s, ok := readText(c, n, takes)
 	if !ok {
 		return 0
@@ -158,36 +158,36 @@ func readQuantity[T ~int64](c *checker, n *wire.Node, takes say.Phrase, positive
 	case err != nil:
 		c.unitsError(err)
 	case positive && v == 0:
-		c.problem("quantity.zero", say.Of("write {=0} of more than zero", string(takes)))
+		c.problem("quantity.zero", message.Of("write {=0} of more than zero", string(takes)))
 	}
 	return v
 }
 
-func readLength(c *checker, n *wire.Node) units.Length {
+func readLength(c *checker, n *json.Node) units.Length {
 	return readQuantity(c, n, `a length such as "3 in"`, true, units.ParseLength)
 }
 
 // readMargin reads a length that may be zero.
-func readMargin(c *checker, n *wire.Node) units.Length {
+func readMargin(c *checker, n *json.Node) units.Length {
 	return readQuantity(c, n, `a length such as "1 in"`, false, units.ParseLength)
 }
 
-func readVolume(c *checker, n *wire.Node) units.Volume {
+func readVolume(c *checker, n *json.Node) units.Volume {
 	return readQuantity(c, n, `a volume such as "1 1/2 cu ft"`, true, units.ParseVolume)
 }
 
-func readMass(c *checker, n *wire.Node) units.Mass {
+func readMass(c *checker, n *json.Node) units.Mass {
 	return readQuantity(c, n, `a weight such as "40 lb"`, true, units.ParseMass)
 }
 
-func readDensity(c *checker, n *wire.Node) units.Density {
+func readDensity(c *checker, n *json.Node) units.Density {
 	return readQuantity(c, n, `a weight per volume such as "1100 lb/cu yd"`, true, units.ParseDensity)
 }
 
 // readMoney takes an amount as text or as a bare number.
-func readMoney(c *checker, n *wire.Node) units.Money {
-	if n.Kind != wire.String && n.Kind != wire.Number {
-		c.problem("json.kind", say.Of(`write an amount such as "{#0}", not {=1}`, "4.75", n.Kind.String()))
+func readMoney(c *checker, n *json.Node) units.Money {
+	if n.Kind != json.String && n.Kind != json.Number {
+		c.problem("json.kind", message.Of(`write an amount such as "{#0}", not {=1}`, "4.75", n.Kind.String()))
 		return 0
 	}
 	m, err := units.ParseMoney(n.Text)
@@ -198,9 +198,9 @@ func readMoney(c *checker, n *wire.Node) units.Money {
 }
 
 // readShare reads a share of at most limit.
-func readShare(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
+func readShare(c *checker, n *json.Node, limit units.Ratio) units.Ratio {
 	s, ok := n.Text, true
-	if n.Kind != wire.Number { // 0.1 without quotes is as clear as "10%"
+	if n.Kind != json.Number { // 0.1 without quotes is as clear as "10%"
 		if s, ok = readText(c, n, `a share such as "10%"`); !ok {
 			return units.Ratio{}
 		}
@@ -210,7 +210,7 @@ func readShare(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
 	case err != nil:
 		c.unitsError(err)
 	case limit.Less(r):
-		c.problem("share.range", say.Of("at most {#0}", limit.String()))
+		c.problem("share.range", message.Of("at most {#0}", limit.String()))
 		return units.Ratio{}
 	}
 	return r
@@ -220,8 +220,8 @@ func readShare(c *checker, n *wire.Node, limit units.Ratio) units.Ratio {
 const maxCount = 1_000_000_000
 
 // readCount reads a whole number from least to [maxCount].
-func readCount(c *checker, n *wire.Node, least int64) int64 {
-	if n.Kind != wire.Number {
+func readCount(c *checker, n *json.Node, least int64) int64 {
+	if n.Kind != json.Number {
 		c.problem("json.kind", notCount(n))
 		return 0
 	}
@@ -230,9 +230,9 @@ func readCount(c *checker, n *wire.Node, least int64) int64 {
 	case !whole:
 		c.problem("count.whole", "write a whole number, such as 64")
 	case v < least:
-		c.problem("count.small", say.Of("at least {0}", itoa(least)))
+		c.problem("count.small", message.Of("at least {0}", itoa(least)))
 	case v > maxCount:
-		c.problem("count.large", say.Of("at most {#0}", itoa(maxCount)))
+		c.problem("count.large", message.Of("at most {#0}", itoa(maxCount)))
 	default:
 		return v
 	}
@@ -256,10 +256,10 @@ func wholeNumber(literal string) (v int64, ok bool) {
 }
 
 // notCount is the hint for what is written in place of a count.
-func notCount(n *wire.Node) say.Phrase {
+func notCount(n *json.Node) message.Text {
 	switch {
-	case n.Kind != wire.String:
-		return say.Of("write a whole number, such as 64, not {=0}", n.Kind.String())
+	case n.Kind != json.String:
+		return message.Of("write a whole number, such as 64, not {=0}", n.Kind.String())
 	case n.Text != "" && strings.Trim(n.Text, "0123456789") == "":
 		return "write the number without quotes, such as 64"
 	}
@@ -270,15 +270,15 @@ func notCount(n *wire.Node) say.Phrase {
 const maxName = 120
 
 // readName reads a name that people read: any text without control characters.
-func readName(c *checker, n *wire.Node) string {
-	if n.Kind != wire.String {
-		c.problem("json.kind", say.Of("write a name in quotes, not {=0}", n.Kind.String()))
+func readName(c *checker, n *json.Node) string {
+	if n.Kind != json.String {
+		c.problem("json.kind", message.Of("write a name in quotes, not {=0}", n.Kind.String()))
 		return ""
 	}
 	name := strings.TrimSpace(n.Text)
 	switch {
 	case len([]rune(name)) > maxName:
-		c.problem("name.long", say.Of("at most {0} letters", itoa(maxName)))
+		c.problem("name.long", message.Of("at most {0} letters", itoa(maxName)))
 		return ""
 	case strings.ContainsFunc(name, isControl):
 		c.problem("name.control", "a name is one line, without control characters")
@@ -294,7 +294,7 @@ func isControl(r rune) bool {
 }
 
 // readID reads a name that other fields point at.
-func readID(c *checker, n *wire.Node) string {
+func readID(c *checker, n *json.Node) string {
 	id := readName(c, n)
 	switch {
 	case !c.sound():
@@ -303,7 +303,7 @@ func readID(c *checker, n *wire.Node) string {
 	case strings.Trim(id, "0123456789") == "":
 		// It would stand beside a figure as another, and readers of JSON put
 		// such keys before the others, so that parts come in another order.
-		c.problem("id.form", say.Of(`an id needs more than digits, such as "no-{0}"`, id))
+		c.problem("id.form", message.Of(`an id needs more than digits, such as "no-{0}"`, id))
 	}
 	return id
 }
@@ -321,15 +321,15 @@ func plainID(id string) bool {
 }
 
 // oneOf reads one of words.
-func oneOf(c *checker, n *wire.Node, words ...string) string {
-	s, ok := readText(c, n, say.Of("one of {=0}", string(or(words))))
+func oneOf(c *checker, n *json.Node, words ...string) string {
+	s, ok := readText(c, n, message.Of("one of {=0}", string(or(words))))
 	if !ok || slices.Contains(words, s) {
 		return s
 	}
-	if meant := near.Word(s, words); meant != "" {
+	if meant := spell.Word(s, words); meant != "" {
 		c.problem("word.unknown", didYouMean(meant))
 	} else {
-		c.problem("word.unknown", say.Of("write {=0}", string(or(words))))
+		c.problem("word.unknown", message.Of("write {=0}", string(or(words))))
 	}
 	return ""
 }

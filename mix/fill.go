@@ -1,6 +1,6 @@
 package mix
 
-import "example.org/barrow/mix/wire"
+import "example.org/barrow/mix/json"
 
 // Fill is a task that fills containers with mix.
 type Fill struct {
@@ -8,8 +8,8 @@ type Fill struct {
 }
 
 var fillFields = []field[*Task]{
-	{"containers", "list", "what is filled", func(c *checker, n *wire.Node, t *Task) {
-		t.Fill.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Container) { readObject(c, n, k, "a container line", containerFields) })
+	{"containers", "list", "what is filled", func(c *checker, n *json.Node, t *Task) {
+		t.Fill.Containers = readList(c, n, "containers", func(c *checker, n *json.Node, k *Container) { readObject(c, n, k, "a container line", containerFields) })
 	}},
 }
 

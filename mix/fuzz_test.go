@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"testing"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -51,7 +51,7 @@ func FuzzHandle(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, doc []byte) {
 		out := Handle(doc)
-		root, faults := wire.Parse(out, wire.Limits{Bytes: 1 << 30, Nodes: 1 << 30})
+		root, faults := json.Parse(out, json.Limits{Bytes: 1 << 30, Nodes: 1 << 30})
 		if len(faults) > 0 {
 			t.Fatalf("the reply is not JSON: %v\n%s", faults, out)
 		}

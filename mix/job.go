@@ -4,10 +4,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/barrow/mix/wire"
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Job is everything one person wants worked out together. [Read] makes one
@@ -15,9 +15,9 @@ import (
 // tasks, which [Job.Plan] reports.
 type Job struct {
 	Name     string
-	Measure  units.Measure // for what people read; figures do not change
-	Currency string        // written before amounts; "" for none
-	Tongue   *words.Tongue // the reader's language, no part of the document; nil is English
+	Measure  units.Measure  // for what people read; figures do not change
+	Currency string         // written before amounts; "" for none
+	Language *lang.Language // the reader's language, no part of the document; nil is English
 
 	Materials  []Material
 	Containers []Class
@@ -73,7 +73,7 @@ const (
 var aims = []string{"cost", "left over", "lifting"}
 
 // aimWords are what an order is the least of.
-var aimWords = [...]say.Phrase{"cost", "left over", "lifting"}
+var aimWords = [...]message.Text{"cost", "left over", "lifting"}
 
 // String is the word that a document has for it.
 func (a Aim) String() string { return aims[min(int(a), len(aims)-1)] }
@@ -109,7 +109,7 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		{"on_hand", len(j.OnHand), maxRows},
 	} {
 		if list.n > list.most {
-			c.problemAt(list.name, "job.large", say.Of("at most {0} of these", itoa(int64(list.most))))
+			c.problemAt(list.name, "job.large", message.Of("at most {0} of these", itoa(int64(list.most))))
 			ok = false
 		}
 	}
@@ -126,14 +126,14 @@ func (j *Job) checkRows(c *checker) (ok bool) {
 		{"trip_cost", int64(j.Haul.TripCost), int64(units.MaxMoney)},
 	} {
 		if part.v < 0 || part.v > part.most {
-			c.problemAt("haul", "quantity.large", say.Of("{0} is out of range", part.name))
+			c.problemAt("haul", "quantity.large", message.Of("{0} is out of range", part.name))
 		}
 	}
 	if d := j.Delivery; d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume || d.Payload < 0 || d.Payload > units.MaxMass) {
 		c.problemAt("delivery", "quantity.large", "fee, capacity and payload are zero or more")
 	}
 	if j.Aim > LeastLifting {
-		c.problemAt("aim", "word.unknown", say.Of("write {=0}", string(or(aims))))
+		c.problemAt("aim", "word.unknown", message.Of("write {=0}", string(or(aims))))
 	}
 	return ok
 }
@@ -173,70 +173,70 @@ type document struct {
 }
 
 var jobFields = []field[*document]{
-	{"schema", "1", "the version of this document", func(c *checker, n *wire.Node, d *document) { d.schema = readCount(c, n, 1) }},
-	{"name", "a name", "what the plan is headed with", func(c *checker, n *wire.Node, d *document) { d.Name = readName(c, n) }},
-	{"measure", "us, metric or both", "the units that the plan is written in; us when left out", func(c *checker, n *wire.Node, d *document) {
+	{"schema", "1", "the version of this document", func(c *checker, n *json.Node, d *document) { d.schema = readCount(c, n, 1) }},
+	{"name", "a name", "what the plan is headed with", func(c *checker, n *json.Node, d *document) { d.Name = readName(c, n) }},
+	{"measure", "us, metric or both", "the units that the plan is written in; us when left out", func(c *checker, n *json.Node, d *document) {
 		if s := oneOf(c, n, "us", "metric", "both"); s != "" {
 			d.Measure, _ = units.ParseMeasure(s)
 		}
 	}},
-	{"currency", "a sign", `written before amounts, such as "$"`, func(c *checker, n *wire.Node, d *document) {
+	{"currency", "a sign", `written before amounts, such as "$"`, func(c *checker, n *json.Node, d *document) {
 		if d.Currency = readName(c, n); len([]rune(d.Currency)) > 4 {
 			c.problem("name.long", `at most 4 letters, such as "$" or "EUR"`)
 		}
 	}},
-	{"materials", "list", "materials of your own, over the catalogue's", func(c *checker, n *wire.Node, d *document) {
-		d.Materials = readList(c, n, "materials", func(c *checker, n *wire.Node, m *Material) { readObject(c, n, m, "a material", materialFields) })
+	{"materials", "list", "materials of your own, over the catalogue's", func(c *checker, n *json.Node, d *document) {
+		d.Materials = readList(c, n, "materials", func(c *checker, n *json.Node, m *Material) { readObject(c, n, m, "a material", materialFields) })
 	}},
-	{"containers", "list", "containers of your own, that size may name", func(c *checker, n *wire.Node, d *document) {
-		d.Containers = readList(c, n, "containers", func(c *checker, n *wire.Node, k *Class) { readObject(c, n, k, "a container", classFields) })
+	{"containers", "list", "containers of your own, that size may name", func(c *checker, n *json.Node, d *document) {
+		d.Containers = readList(c, n, "containers", func(c *checker, n *json.Node, k *Class) { readObject(c, n, k, "a container", classFields) })
 	}},
-	{"mixes", "list", "mixes of your own", func(c *checker, n *wire.Node, d *document) {
-		d.Mixes = readList(c, n, "mixes", func(c *checker, n *wire.Node, m *Mix) { readObject(c, n, m, "a mix", mixFields) })
+	{"mixes", "list", "mixes of your own", func(c *checker, n *json.Node, d *document) {
+		d.Mixes = readList(c, n, "mixes", func(c *checker, n *json.Node, m *Mix) { readObject(c, n, m, "a mix", mixFields) })
 	}},
-	{"tasks", "list", "the work: fill, amend, backfill, cover", func(c *checker, n *wire.Node, d *document) {
+	{"tasks", "list", "the work: fill, amend, backfill, cover", func(c *checker, n *json.Node, d *document) {
 		if len(n.Items) > maxTasks {
-			c.problem("job.large", say.Of("at most {0} tasks; a fill task takes any number of containers", itoa(maxTasks)))
+			c.problem("job.large", message.Of("at most {0} tasks; a fill task takes any number of containers", itoa(maxTasks)))
 			return
 		}
 		d.Tasks = readList(c, n, "tasks", readTask)
 	}},
-	{"on_hand", "object", `what you have, loose or in packs: {"perlite": "2 cu ft", "peat": "2 x 3.8 cu ft"}`, func(c *checker, n *wire.Node, d *document) { d.OnHand = readOnHand(c, n) }},
-	{"offers", "list", "what the yard sells, with prices", func(c *checker, n *wire.Node, d *document) {
-		d.Offers = readList(c, n, "offers", func(c *checker, n *wire.Node, o *Offer) { readObject(c, n, o, "an offer", offerFields) })
+	{"on_hand", "object", `what you have, loose or in packs: {"perlite": "2 cu ft", "peat": "2 x 3.8 cu ft"}`, func(c *checker, n *json.Node, d *document) { d.OnHand = readOnHand(c, n) }},
+	{"offers", "list", "what the yard sells, with prices", func(c *checker, n *json.Node, d *document) {
+		d.Offers = readList(c, n, "offers", func(c *checker, n *json.Node, o *Offer) { readObject(c, n, o, "an offer", offerFields) })
 	}},
-	{"tax", "share", "on what is bought, rounded on each line", func(c *checker, n *wire.Node, d *document) { d.Tax = readShare(c, n, whole) }},
-	{"aim", "cost, left over or lifting", "what comes first in choosing; cost when left out", func(c *checker, n *wire.Node, d *document) {
+	{"tax", "share", "on what is bought, rounded on each line", func(c *checker, n *json.Node, d *document) { d.Tax = readShare(c, n, whole) }},
+	{"aim", "cost, left over or lifting", "what comes first in choosing; cost when left out", func(c *checker, n *json.Node, d *document) {
 		d.Aim = Aim(max(slices.Index(aims, oneOf(c, n, aims...)), 0))
 	}},
-	{"delivery", "object", `what the yard brings: {"fee": "45", "capacity": "3 cu yd"}`, func(c *checker, n *wire.Node, d *document) {
+	{"delivery", "object", `what the yard brings: {"fee": "45", "capacity": "3 cu yd"}`, func(c *checker, n *json.Node, d *document) {
 		d.Delivery = &Delivery{}
 		readObject(c, n, d.Delivery, "delivery", deliveryFields)
 	}},
-	{"yard", "object", "what has changed at the yard since", func(c *checker, n *wire.Node, d *document) {
+	{"yard", "object", "what has changed at the yard since", func(c *checker, n *json.Node, d *document) {
 		d.Yard = &Yard{}
 		readObject(c, n, d.Yard, "yard", yardFields)
 	}},
-	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *wire.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
+	{"haul", "object", "what the vehicle carries and what a drive costs", func(c *checker, n *json.Node, d *document) { readObject(c, n, &d.Haul, "haul", haulFields) }},
 }
 
 var deliveryFields = []field[*Delivery]{
-	{"fee", "amount", "for every load", func(c *checker, n *wire.Node, d *Delivery) { d.Fee = readMoney(c, n) }},
-	{"capacity", "volume", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Capacity = readVolume(c, n) }},
-	{"payload", "weight", "of one load", func(c *checker, n *wire.Node, d *Delivery) { d.Payload = readMass(c, n) }},
+	{"fee", "amount", "for every load", func(c *checker, n *json.Node, d *Delivery) { d.Fee = readMoney(c, n) }},
+	{"capacity", "volume", "of one load", func(c *checker, n *json.Node, d *Delivery) { d.Capacity = readVolume(c, n) }},
+	{"payload", "weight", "of one load", func(c *checker, n *json.Node, d *Delivery) { d.Payload = readMass(c, n) }},
 }
 
 var haulFields = []field[*Haul]{
-	{"payload", "weight", "what may be loaded; or placard", func(c *checker, n *wire.Node, h *Haul) { h.Payload = readMass(c, n) }},
-	{"placard", "weight", "the door placard's figure for people and cargo; or payload", func(c *checker, n *wire.Node, h *Haul) { h.Placard = readMass(c, n) }},
-	{"people", "weight", "of all who ride, taken from the placard's figure", func(c *checker, n *wire.Node, h *Haul) { h.People = readMass(c, n) }},
-	{"room", "volume", "what fits, level", func(c *checker, n *wire.Node, h *Haul) { h.Room = readVolume(c, n) }},
-	{"trip_cost", "amount", "paid for every drive, the first included", func(c *checker, n *wire.Node, h *Haul) { h.TripCost = readMoney(c, n) }},
+	{"payload", "weight", "what may be loaded; or placard", func(c *checker, n *json.Node, h *Haul) { h.Payload = readMass(c, n) }},
+	{"placard", "weight", "the door placard's figure for people and cargo; or payload", func(c *checker, n *json.Node, h *Haul) { h.Placard = readMass(c, n) }},
+	{"people", "weight", "of all who ride, taken from the placard's figure", func(c *checker, n *json.Node, h *Haul) { h.People = readMass(c, n) }},
+	{"room", "volume", "what fits, level", func(c *checker, n *json.Node, h *Haul) { h.Room = readVolume(c, n) }},
+	{"trip_cost", "amount", "paid for every drive, the first included", func(c *checker, n *json.Node, h *Haul) { h.TripCost = readMoney(c, n) }},
 }
 
-func readOnHand(c *checker, n *wire.Node) []OnHand {
-	if n.Kind != wire.Object {
-		c.problem("json.kind", say.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
+func readOnHand(c *checker, n *json.Node) []OnHand {
+	if n.Kind != json.Object {
+		c.problem("json.kind", message.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
 		return nil
 	}
 	list := make([]OnHand, len(n.Keys))
@@ -250,17 +250,17 @@ func readOnHand(c *checker, n *wire.Node) []OnHand {
 }
 
 // readStock reads "2 cu ft", loose, or "2 x 3.8 cu ft", packs.
-func readStock(c *checker, n *wire.Node) (h OnHand) {
+func readStock(c *checker, n *json.Node) (h OnHand) {
 	text := oneLine(n.Text)
 	digits := 0
 	for digits < len(text) && '0' <= text[digits] && text[digits] <= '9' {
 		digits++
 	}
 	rest := strings.TrimSpace(text[digits:])
-	if size, packs := strings.CutPrefix(rest, "x "); packs && digits > 0 && n.Kind == wire.String {
-		count := wire.Node{Kind: wire.Number, Text: text[:digits]}
+	if size, packs := strings.CutPrefix(rest, "x "); packs && digits > 0 && n.Kind == json.String {
+		count := json.Node{Kind: json.Number, Text: text[:digits]}
 		h.Packs = readCount(c, &count, 1)
-		one := wire.Node{Kind: wire.String, Text: size}
+		one := json.Node{Kind: json.String, Text: size}
 		readSize(c, &one, &h.Size)
 		return h
 	}
@@ -275,9 +275,9 @@ func read(c *checker, data []byte) *Job {
 		c.add(&Problem{Code: "json.size", Hint: "a job is at most 32 MB; this is larger"})
 		return nil
 	}
-	root, faults := wire.Parse(data, wire.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
+	root, faults := json.Parse(data, json.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
 	for _, f := range faults {
-		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: say.Of("line {0}, column {1}: {=2}", itoa(int64(f.Line)), itoa(int64(f.Column)), string(f.Reason))})
+		c.add(&Problem{Path: f.Path, Code: f.Code, Value: f.Value, Hint: message.Of("line {0}, column {1}: {=2}", itoa(int64(f.Line)), itoa(int64(f.Column)), string(f.Reason))})
 	}
 	if len(faults) > 0 {
 		return nil
@@ -286,7 +286,7 @@ func read(c *checker, data []byte) *Job {
 	var d document
 	readObject(c, &root, &d, "a job", jobFields)
 	switch {
-	case root.Kind != wire.Object:
+	case root.Kind != json.Object:
 	case d.schema > schema:
 		c.problemAt("schema", "schema.newer", "made by a newer version; this one reads schema 1")
 	case root.Field("schema") == nil:

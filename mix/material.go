@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Material is what goes in a pot or on a bed: bark fines, peat, mulch. A job
@@ -64,7 +64,7 @@ func (s Size) String() string {
 	return s.Text
 }
 
-func readSize(c *checker, n *wire.Node, into *Size) {
+func readSize(c *checker, n *json.Node, into *Size) {
 	into.Volume = readVolume(c, n)
 	into.Text = oneLine(n.Text)
 	if into.Volume > 0 && into.Volume <= Slack {
@@ -73,25 +73,25 @@ func readSize(c *checker, n *wire.Node, into *Size) {
 }
 
 var materialFields = []field[*Material]{
-	{"id", "a short name", "what mixes, tasks and offers call it", func(c *checker, n *wire.Node, m *Material) { m.ID = readID(c, n) }},
-	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, m *Material) { m.Name = readName(c, n) }},
-	{"grade", "text", "what to ask for at the yard", func(c *checker, n *wire.Node, m *Material) { m.Grade = readName(c, n) }},
-	{"dry", "weight per volume", `the lightest it comes, "303 lb/cu yd"`, func(c *checker, n *wire.Node, m *Material) { m.Dry = readDensity(c, n) }},
-	{"wet", "weight per volume", "the heaviest it comes, drained", func(c *checker, n *wire.Node, m *Material) { m.Wet = readDensity(c, n) }},
-	{"settle", "share", "the loose volume lost in a pot after watering", func(c *checker, n *wire.Node, m *Material) { m.Settle = readLoss(c, n) }},
-	{"packs", "list of volumes", "bags commonly sold", func(c *checker, n *wire.Node, m *Material) { m.Packs = readList(c, n, "packs", readSize) }},
-	{"bulk", "true or false", "whether it is sold loose by the yard", func(c *checker, n *wire.Node, m *Material) { m.Bulk = readBool(c, n) }},
-	{"bales", "list of volumes", "compressed bales commonly sold", func(c *checker, n *wire.Node, m *Material) { m.Bales = readList(c, n, "bales", readSize) }},
-	{"opens_low", "number", "a bale opens to at least this many times its volume", func(c *checker, n *wire.Node, m *Material) { m.OpensLow = readFactor(c, n) }},
-	{"opens_high", "number", "and to at most this many", func(c *checker, n *wire.Node, m *Material) { m.OpensHigh = readFactor(c, n) }},
-	{"traits", "list of words", or(traits).String(), func(c *checker, n *wire.Node, m *Material) {
-		m.Traits = readList(c, n, "traits", func(c *checker, n *wire.Node, into *string) { *into = oneOf(c, n, traits...) })
+	{"id", "a short name", "what mixes, tasks and offers call it", func(c *checker, n *json.Node, m *Material) { m.ID = readID(c, n) }},
+	{"name", "a name", "what lists show", func(c *checker, n *json.Node, m *Material) { m.Name = readName(c, n) }},
+	{"grade", "text", "what to ask for at the yard", func(c *checker, n *json.Node, m *Material) { m.Grade = readName(c, n) }},
+	{"dry", "weight per volume", `the lightest it comes, "303 lb/cu yd"`, func(c *checker, n *json.Node, m *Material) { m.Dry = readDensity(c, n) }},
+	{"wet", "weight per volume", "the heaviest it comes, drained", func(c *checker, n *json.Node, m *Material) { m.Wet = readDensity(c, n) }},
+	{"settle", "share", "the loose volume lost in a pot after watering", func(c *checker, n *json.Node, m *Material) { m.Settle = readLoss(c, n) }},
+	{"packs", "list of volumes", "bags commonly sold", func(c *checker, n *json.Node, m *Material) { m.Packs = readList(c, n, "packs", readSize) }},
+	{"bulk", "true or false", "whether it is sold loose by the yard", func(c *checker, n *json.Node, m *Material) { m.Bulk = readBool(c, n) }},
+	{"bales", "list of volumes", "compressed bales commonly sold", func(c *checker, n *json.Node, m *Material) { m.Bales = readList(c, n, "bales", readSize) }},
+	{"opens_low", "number", "a bale opens to at least this many times its volume", func(c *checker, n *json.Node, m *Material) { m.OpensLow = readFactor(c, n) }},
+	{"opens_high", "number", "and to at most this many", func(c *checker, n *json.Node, m *Material) { m.OpensHigh = readFactor(c, n) }},
+	{"traits", "list of words", or(traits).String(), func(c *checker, n *json.Node, m *Material) {
+		m.Traits = readList(c, n, "traits", func(c *checker, n *json.Node, into *string) { *into = oneOf(c, n, traits...) })
 	}},
-	{"source", "text", "where the figures come from", func(c *checker, n *wire.Node, m *Material) { m.Source = jobSource(readName(c, n)) }},
+	{"source", "text", "where the figures come from", func(c *checker, n *json.Node, m *Material) { m.Source = jobSource(readName(c, n)) }},
 }
 
 // readLoss reads a share that is lost: less than the whole.
-func readLoss(c *checker, n *wire.Node) *units.Ratio {
+func readLoss(c *checker, n *json.Node) *units.Ratio {
 	r := readShare(c, n, most)
 	return &r
 }
@@ -99,15 +99,15 @@ func readLoss(c *checker, n *wire.Node) *units.Ratio {
 // most bounds a loss: a loss of everything needs without end.
 var most = units.Percent(95)
 
-func readBool(c *checker, n *wire.Node) bool {
-	if n.Kind != wire.Bool {
+func readBool(c *checker, n *json.Node) bool {
+	if n.Kind != json.Bool {
 		c.problem("json.kind", "write true or false, without quotes")
 	}
 	return n.Bool
 }
 
 // readFactor reads a plain number from 1 to 10, as text or bare.
-func readFactor(c *checker, n *wire.Node) units.Ratio {
+func readFactor(c *checker, n *json.Node) units.Ratio {
 	num, den := readNumber(c, n)
 	if r, err := units.NewRatio(num, den); err == nil && num >= den && num <= 10*den {
 		return r
@@ -117,9 +117,9 @@ func readFactor(c *checker, n *wire.Node) units.Ratio {
 }
 
 // readNumber reads a plain number, as text or bare, as a fraction.
-func readNumber(c *checker, n *wire.Node) (num, den int64) {
-	if n.Kind != wire.String && n.Kind != wire.Number {
-		c.problem("json.kind", say.Of("write a number, not {=0}", n.Kind.String()))
+func readNumber(c *checker, n *json.Node) (num, den int64) {
+	if n.Kind != json.String && n.Kind != json.Number {
+		c.problem("json.kind", message.Of("write a number, not {=0}", n.Kind.String()))
 		return 0, 1
 	}
 	num, den, err := units.ParseNumber(n.Text)

@@ -4,10 +4,10 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // Note is something worth knowing that is no caution and no problem.
@@ -21,7 +21,7 @@ type Note struct {
 // notes are what the plan has to say that is neither caution nor problem:
 // nothing that a job lists is passed over in silence.
 func (p *Plan) notes() []Note {
-	n := &noter{p: p, m: p.Voice(), told: map[told]bool{}}
+	n := &noter{p: p, m: p.Printer(), told: map[told]bool{}}
 	for i := range p.work.tasks {
 		n.task, n.path = i, "tasks["+itoa(int64(i))+"]"
 		n.worked(&p.work.tasks[i])
@@ -50,7 +50,7 @@ func (n *noter) yard() {
 		for i, name := range y.Without {
 			gone[i] = n.p.offer(name)
 		}
-		n.say("yard.without", "yard.without", "sold out: {0}", n.m.Tell(and(gone)))
+		n.say("yard.without", "yard.without", "sold out: {0}", n.m.Text(and(gone)))
 	}
 	if y.Only != nil {
 		n.say("yard.only_stock", "yard.only_stock", "of every offer that does not say, {0} are left", itoa(*y.Only))
@@ -66,7 +66,7 @@ type told struct {
 // noter writes notes.
 type noter struct {
 	p     *Plan
-	m     words.Voice
+	m     lang.Printer
 	task  int
 	path  string
 	told  map[told]bool // what is told already
@@ -74,8 +74,8 @@ type noter struct {
 }
 
 // say writes a note by its form.
-func (n *noter) say(field, code string, form say.Phrase, with ...string) {
-	n.add(field, code, n.m.Say(form, with...))
+func (n *noter) say(field, code string, form message.Text, with ...string) {
+	n.add(field, code, n.m.Print(form, with...))
 }
 
 // add writes a note about a field of where the noter is.
@@ -111,7 +111,7 @@ func (n *noter) worked(w *worked) {
 func (n *noter) pot(p *pot, line string) {
 	if k := p.class; k != nil && !k.Holds.Certain() && !n.told[told{k, "size.range"}] {
 		n.told[told{k, "size.range"}] = true
-		form := say.Phrase("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds")
+		form := message.Text("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds")
 		if k.Cells > 1 {
 			form = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
 		}
@@ -175,14 +175,14 @@ func (n *noter) offers() {
 		for i, id := range n.p.Unpriced {
 			missing[i] = n.p.called(id)
 		}
-		n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", n.m.Tell(and(missing)))
+		n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", n.m.Text(and(missing)))
 	}
 	for i := range n.p.Needs {
 		need := &n.p.Needs[i]
 		if len(w.job.Offers) == 0 || need.Buy.Plan == 0 || n.p.Ordered(need.Material) {
 			continue
 		}
-		n.add("offers", "offer.missing", n.m.Say("no offer of {0}: see what packs it comes in", n.p.called(need.Material.ID))+n.substitutes(need.Material))
+		n.add("offers", "offer.missing", n.m.Print("no offer of {0}: see what packs it comes in", n.p.called(need.Material.ID))+n.substitutes(need.Material))
 	}
 }
 
@@ -205,7 +205,7 @@ func (n *noter) haul() {
 		}
 	}
 	if d := p.work.job.Delivery; d != nil && len(p.Drops) == 0 && len(p.Order) > 0 {
-		form := say.Phrase("nothing is delivered: fetching it costs less, or no offer may be delivered")
+		form := message.Text("nothing is delivered: fetching it costs less, or no offer may be delivered")
 		if p.Haul == (Haul{}) {
 			form = "nothing is delivered: without haul, fetching it is taken as free and without a limit"
 		}
@@ -274,13 +274,13 @@ func (p *Plan) StandIns(id string) (list []Substitute) {
 
 // Sentence says what stands in and what changes then.
 func (p *Plan) Sentence(s *Substitute) string {
-	return p.Tongue.Say("{0} can stand in: {1}", title(p.called(s.Use)), s.Changes)
+	return p.Language.Print("{0} can stand in: {1}", title(p.called(s.Use)), s.Changes)
 }
 
 // called is what a sentence calls a material: its id, which is an English word,
 // or in another language the name that it has there.
 func (p *Plan) called(id string) string {
-	if p.Tongue.Language() != "en" {
+	if p.Language.Code() != "en" {
 		b := p.work.book
 		switch index, ok := b.material[id]; {
 		case ok && index < len(b.cat.Materials):
@@ -296,24 +296,24 @@ func (p *Plan) called(id string) string {
 // "peat:3.8 cu ft".
 func (p *Plan) offer(name string) string {
 	material, pack, ok := strings.Cut(name, ":")
-	if !ok || p.Tongue.Language() == "en" {
+	if !ok || p.Language.Code() == "en" {
 		return name
 	}
-	return p.called(material) + ", " + p.Tongue.Figure(pack)
+	return p.called(material) + ", " + p.Language.Figure(pack)
 }
 
 // small writes a name inside a sentence: without its capital, unless it is all
 // capitals.
 func small(name string) string {
 	first, n := utf8.DecodeRuneInString(name)
-	if second, _ := utf8.DecodeRuneInString(name[n:]); near.Small(second) != second {
+	if second, _ := utf8.DecodeRuneInString(name[n:]); spell.Small(second) != second {
 		return name
 	}
-	return string(near.Small(first)) + name[n:]
+	return string(spell.Small(first)) + name[n:]
 }
 
 // amount writes money with its currency.
-func (p *Plan) amount(m units.Money) string { return p.Currency + p.Tongue.Figure(m.String()) }
+func (p *Plan) amount(m units.Money) string { return p.Currency + p.Language.Figure(m.String()) }
 
 // title writes an id as the words at the start of a sentence.
 func title(id string) string {
@@ -322,5 +322,5 @@ func title(id string) string {
 		return ""
 	}
 	first, n := utf8.DecodeRuneInString(id)
-	return string(near.Capital(first)) + id[n:]
+	return string(spell.Capital(first)) + id[n:]
 }

@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Offer is a pack of a material as a yard sells it: a bag or bale (Pack), or a
@@ -53,24 +53,24 @@ func (o *Offer) PriceFor(count int64) units.Money {
 }
 
 var offerFields = []field[*Offer]{
-	{"material", "a material", "what it is", func(c *checker, n *wire.Node, o *Offer) { o.Material = readWord(c, n, "a material") }},
-	{"pack", "volume", `a bag or bale, "2 cu ft"; or bulk`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Pack) }},
-	{"bulk", "volume", `the step that loose material is sold by, "1/2 cu yd"; or pack`, func(c *checker, n *wire.Node, o *Offer) { readSize(c, n, &o.Bulk) }},
-	{"opens_to", "volume", "what a compressed pack makes when it is fluffed", func(c *checker, n *wire.Node, o *Offer) { o.OpensTo = readVolume(c, n) }},
-	{"breaks", "list", `cheaper by the number: [{"from": 10, "price": "4.25"}]`, func(c *checker, n *wire.Node, o *Offer) {
-		o.Breaks = readList(c, n, "breaks", func(c *checker, n *wire.Node, b *Break) { readObject(c, n, b, "a break", breakFields) })
+	{"material", "a material", "what it is", func(c *checker, n *json.Node, o *Offer) { o.Material = readWord(c, n, "a material") }},
+	{"pack", "volume", `a bag or bale, "2 cu ft"; or bulk`, func(c *checker, n *json.Node, o *Offer) { readSize(c, n, &o.Pack) }},
+	{"bulk", "volume", `the step that loose material is sold by, "1/2 cu yd"; or pack`, func(c *checker, n *json.Node, o *Offer) { readSize(c, n, &o.Bulk) }},
+	{"opens_to", "volume", "what a compressed pack makes when it is fluffed", func(c *checker, n *json.Node, o *Offer) { o.OpensTo = readVolume(c, n) }},
+	{"breaks", "list", `cheaper by the number: [{"from": 10, "price": "4.25"}]`, func(c *checker, n *json.Node, o *Offer) {
+		o.Breaks = readList(c, n, "breaks", func(c *checker, n *json.Node, b *Break) { readObject(c, n, b, "a break", breakFields) })
 	}},
-	{"deposit", "amount", "on each, paid back later", func(c *checker, n *wire.Node, o *Offer) { o.Deposit = readMoney(c, n) }},
-	{"least", "whole number", "at least so many, if any", func(c *checker, n *wire.Node, o *Offer) { o.Least = readCount(c, n, 1) }},
-	{"deliver", "true or false", "whether the yard brings it, see delivery", func(c *checker, n *wire.Node, o *Offer) { o.Deliver = readBool(c, n) }},
-	{"price", "amount", "of one", func(c *checker, n *wire.Node, o *Offer) { m := readMoney(c, n); o.Price = &m }},
-	{"weight", "weight", "of one, as its label says", func(c *checker, n *wire.Node, o *Offer) { o.Weight = readMass(c, n) }},
-	{"stock", "whole number", "how many the yard has", func(c *checker, n *wire.Node, o *Offer) { s := readCount(c, n, 0); o.Stock = &s }},
+	{"deposit", "amount", "on each, paid back later", func(c *checker, n *json.Node, o *Offer) { o.Deposit = readMoney(c, n) }},
+	{"least", "whole number", "at least so many, if any", func(c *checker, n *json.Node, o *Offer) { o.Least = readCount(c, n, 1) }},
+	{"deliver", "true or false", "whether the yard brings it, see delivery", func(c *checker, n *json.Node, o *Offer) { o.Deliver = readBool(c, n) }},
+	{"price", "amount", "of one", func(c *checker, n *json.Node, o *Offer) { m := readMoney(c, n); o.Price = &m }},
+	{"weight", "weight", "of one, as its label says", func(c *checker, n *json.Node, o *Offer) { o.Weight = readMass(c, n) }},
+	{"stock", "whole number", "how many the yard has", func(c *checker, n *json.Node, o *Offer) { s := readCount(c, n, 0); o.Stock = &s }},
 }
 
 var breakFields = []field[*Break]{
-	{"from", "whole number", "this many, or more", func(c *checker, n *wire.Node, b *Break) { b.From = readCount(c, n, 2) }},
-	{"price", "amount", "of each then", func(c *checker, n *wire.Node, b *Break) { m := readMoney(c, n); b.Price = &m }},
+	{"from", "whole number", "this many, or more", func(c *checker, n *json.Node, b *Break) { b.From = readCount(c, n, 2) }},
+	{"price", "amount", "of each then", func(c *checker, n *json.Node, b *Break) { m := readMoney(c, n); b.Price = &m }},
 }
 
 // checkOffers holds every offer to what the order relies on.
@@ -106,7 +106,7 @@ func (o *Offer) check(c *checker, b *book) {
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
 		c.problemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
-		c.problemAt("opens_to", "offer.opens", say.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
+		c.problemAt("opens_to", "offer.opens", message.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
 	}
 }
 
@@ -120,7 +120,7 @@ func (o *Offer) checkPrices(c *checker) {
 		case b.From == 0:
 			c.problemAt("from", "field.missing", "from how many on?")
 		case b.From <= last:
-			c.problemAt("from", "break.order", say.Of("more than {0}: breaks go up", itoa(last)))
+			c.problemAt("from", "break.order", message.Of("more than {0}: breaks go up", itoa(last)))
 		}
 		if b.Price == nil {
 			c.problemAt("price", "field.missing", "what does each cost then?")

@@ -5,7 +5,7 @@ import (
 
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Line is one line of the order: so many of one offer.
@@ -186,10 +186,10 @@ func (l *Line) tooHeavy(c *checker, j *Job) {
 	c.path.push("offers")
 	c.path.pushIndex(l.index)
 	if p := j.Haul.Limit(); p > 0 && each.Mass > p {
-		c.problem("offer.heavy", say.Of("one of these may weigh {#0}, more than the payload, {#1}: leave it out, or take a smaller step or a pack", units.Both.Mass(each.Mass), units.Both.Mass(p)))
+		c.problem("offer.heavy", message.Of("one of these may weigh {#0}, more than the payload, {#1}: leave it out, or take a smaller step or a pack", units.Both.Mass(each.Mass), units.Both.Mass(p)))
 	}
 	if room := j.Haul.Room; room > 0 && each.Room > room {
-		c.problem("offer.large", say.Of("one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack", units.Both.Volume(room)))
+		c.problem("offer.large", message.Of("one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack", units.Both.Volume(room)))
 	}
 	c.path.pop()
 	c.path.pop()
@@ -198,9 +198,9 @@ func (l *Line) tooHeavy(c *checker, j *Job) {
 // shortOf reports that the stock of all offers together does not cover a need.
 func shortOf(c *checker, lines []Line, stock units.Volume) {
 	l := &lines[0]
-	hint := say.Of("{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand", itoa(l.Count))
+	hint := message.Of("{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand", itoa(l.Count))
 	if len(lines) > 1 {
-		hint = say.Of("all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand", l.Material.ID, units.Both.Volume(stock))
+		hint = message.Of("all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand", l.Material.ID, units.Both.Volume(stock))
 	}
 	c.path.push("offers")
 	c.path.pushIndex(l.index)
@@ -223,17 +223,17 @@ func (r *request) refuse(c *checker, err error) {
 		defer c.path.pop()
 	}
 	defer c.path.pop()
-	what := say.Phrase("these offers")
+	what := message.Text("these offers")
 	if e.Material >= 0 && e.Material < len(r.needs) {
-		what = say.Of("the offers of {0}", r.needs[e.Material].Material.ID)
+		what = message.Of("the offers of {0}", r.needs[e.Material].Material.ID)
 	}
 	switch e.Code {
 	case order.ErrShort:
-		c.problem("stock.short", say.Of("{=0} do not cover the need: see stock and least", string(what)))
+		c.problem("stock.short", message.Of("{=0} do not cover the need: see stock and least", string(what)))
 	case order.ErrTooHeavy:
-		c.problem("offer.heavy", say.Of("{=0} do not fit the vehicle", string(what)))
+		c.problem("offer.heavy", message.Of("{=0} do not fit the vehicle", string(what)))
 	default:
-		c.problem("order.large", say.Of("{=0} come to more than can be worked out", string(what)))
+		c.problem("order.large", message.Of("{=0} come to more than can be worked out", string(what)))
 	}
 }
 

@@ -32,7 +32,7 @@ func TestDrives(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", tt.why, err)
 		}
-		if got := p.Load.DrivesText(p.Voice()); got != tt.want {
+		if got := p.Load.DrivesText(p.Printer()); got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.why, got, tt.want)
 		}
 	}

@@ -1,6 +1,6 @@
 package mix
 
-import "example.org/barrow/mix/wire"
+import "example.org/barrow/mix/json"
 
 // path is where in a job a checker stands: tasks[1].containers[0].count. It is
 // the JSON path and the name of the form control alike.
@@ -22,9 +22,9 @@ func (p path) String() string {
 	s := ""
 	for _, at := range p {
 		if at.isIndex {
-			s = wire.PathIndex(s, at.index)
+			s = json.PathIndex(s, at.index)
 		} else {
-			s = wire.PathKey(s, at.name)
+			s = json.PathKey(s, at.name)
 		}
 	}
 	return s
@@ -32,7 +32,7 @@ func (p path) String() string {
 
 // find returns the node that p leads to from root, or nil, and the offset of
 // the deepest node on the way: where a reader should look.
-func (p path) find(root *wire.Node) (n *wire.Node, offset int) {
+func (p path) find(root *json.Node) (n *json.Node, offset int) {
 	n = root
 	for _, at := range p {
 		if n == nil {
@@ -42,7 +42,7 @@ func (p path) find(root *wire.Node) (n *wire.Node, offset int) {
 		switch {
 		case !at.isIndex:
 			n = n.Field(at.name)
-		case n.Kind == wire.Array && at.index < len(n.Items):
+		case n.Kind == json.Array && at.index < len(n.Items):
 			n = &n.Items[at.index]
 		default:
 			n = nil

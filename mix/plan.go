@@ -5,10 +5,10 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // Plan is everything that a face shows of a job. Faces only lay it out: every
@@ -16,7 +16,7 @@ import (
 type Plan struct {
 	Name     string
 	Measure  units.Measure
-	Tongue   *words.Tongue
+	Language *lang.Language
 	Currency string // as it stands before an amount
 
 	Tasks  []TaskPlan
@@ -99,7 +99,7 @@ func (j *Job) plan(c *checker) (*Plan, error) {
 	yard := j.Yard
 	j = j.atYard(c)
 	w := j.work(c)
-	p := &Plan{Name: j.Name, Measure: j.Measure, Tongue: j.Tongue, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
+	p := &Plan{Name: j.Name, Measure: j.Measure, Language: j.Language, Currency: sign(j.Currency), Needs: w.needs, Order: w.order, Others: w.others, Trips: w.drives, Drops: w.drops, Bill: w.bill,
 		Unproven: w.unproven, Bound: w.bound, Haul: j.Haul, work: w, yard: yard}
 	if c.sound() {
 		p.load(c)
@@ -116,12 +116,12 @@ func (j *Job) plan(c *checker) (*Plan, error) {
 	return p, nil
 }
 
-// Voice is how the plan speaks to its reader.
-func (p *Plan) Voice() words.Voice { return words.Voice{Measure: p.Measure, Tongue: p.Tongue} }
+// Printer is how the plan speaks to its reader.
+func (p *Plan) Printer() lang.Printer { return lang.Printer{Measure: p.Measure, Language: p.Language} }
 
 // sign is a currency as it stands before an amount: letters keep their distance.
 func sign(currency string) string {
-	if last, _ := utf8.DecodeLastRuneInString(currency); near.Letter(last) {
+	if last, _ := utf8.DecodeLastRuneInString(currency); spell.Letter(last) {
 		return currency + " "
 	}
 	return currency
@@ -171,7 +171,7 @@ func (p *Plan) load(c *checker) {
 
 // lay lays one task out.
 func (w *worked) lay(p *Plan) TaskPlan {
-	t := TaskPlan{Kind: w.task.Kind(), Title: w.title(p.Voice()), Net: w.net, Loose: w.loose, Facts: w.facts(p.Voice())}
+	t := TaskPlan{Kind: w.task.Kind(), Title: w.title(p.Printer()), Net: w.net, Loose: w.loose, Facts: w.facts(p.Printer())}
 	if w.in == nil {
 		return t
 	}
@@ -188,7 +188,7 @@ func (w *worked) lay(p *Plan) TaskPlan {
 }
 
 // title is the task's name, or what it does in a few words.
-func (w *worked) title(m words.Voice) string {
+func (w *worked) title(m lang.Printer) string {
 	t := w.task
 	name := ""
 	if w.in != nil {
@@ -198,19 +198,19 @@ func (w *worked) title(m words.Voice) string {
 	case t.Name != "":
 		return t.Name
 	case t.Fill != nil:
-		return m.Say("Fill with {0}", name)
+		return m.Print("Fill with {0}", name)
 	case t.Amend != nil:
-		return m.Say("Amend {0} with {1}", m.Area(w.bed.area), name)
+		return m.Print("Amend {0} with {1}", m.Area(w.bed.area), name)
 	case t.Backfill != nil:
 		return m.Count(t.Backfill.Holes, "Backfill {0} hole", "Backfill {0} holes")
 	}
-	return m.Say("Cover {0} with {1}", m.Area(w.cover.ground), name)
+	return m.Print("Cover {0} with {1}", m.Area(w.cover.ground), name)
 }
 
 // facts are what a task works out besides its volumes.
-func (w *worked) facts(m words.Voice) (facts []Fact) {
-	add := func(code string, label say.Phrase, figure string) {
-		facts = append(facts, Fact{code, m.Tell(label), figure})
+func (w *worked) facts(m lang.Printer) (facts []Fact) {
+	add := func(code string, label message.Text, figure string) {
+		facts = append(facts, Fact{code, m.Text(label), figure})
 	}
 	switch {
 	case w.task.Fill != nil:
@@ -240,7 +240,7 @@ func (w *worked) facts(m words.Voice) (facts []Fact) {
 			add("bare", "Left bare round the stems", m.Area(k.bare))
 		}
 		if k.sheets > 0 {
-			label := say.Phrase("Sheets underneath")
+			label := message.Text("Sheets underneath")
 			if !k.exact {
 				label = "Sheets underneath, about"
 			}
@@ -257,58 +257,58 @@ func (w *worked) rise() units.Length {
 }
 
 // label is a container line in words: 64 #1 nursery pots.
-func (p *pot) label(m words.Voice) string {
+func (p *pot) label(m lang.Printer) string {
 	k := p.line
 	return itoa(k.Count) + " x " + p.one(m)
 }
 
 // one is what the line has many of: a #1 nursery pot.
-func (p *pot) one(m words.Voice) (s string) {
+func (p *pot) one(m lang.Printer) (s string) {
 	k := p.line
 	switch {
 	case p.class != nil:
 		s = p.class.Name
 	case p.cells > 1:
-		s = m.Say("{0}, {1} cells", k.words(m), itoa(p.cells))
+		s = m.Print("{0}, {1} cells", k.words(m), itoa(p.cells))
 	default:
 		s = k.words(m)
 	}
 	if k.Ball != nil {
-		s = m.Say("{0}, ball {1}", s, m.Figure(k.Ball.String()))
+		s = m.Print("{0}, ball {1}", s, m.Figure(k.Ball.String()))
 	}
 	return s
 }
 
 // words describes a container by its measures.
-func (k *Container) words(m words.Voice) string {
+func (k *Container) words(m lang.Printer) string {
 	switch {
 	case k.Holds > 0:
 		holds := m.Figure(k.holdsText)
 		if holds == "" {
 			holds = m.Volume(k.Holds)
 		}
-		return m.Say("{0} pot", holds)
+		return m.Print("{0} pot", holds)
 	case len(k.Box) == 3:
-		return m.Say("{0} x {1} x {2} box", m.Length(k.Box[0]), m.Length(k.Box[1]), m.Length(k.Box[2]))
+		return m.Print("{0} x {1} x {2} box", m.Length(k.Box[0]), m.Length(k.Box[1]), m.Length(k.Box[2]))
 	}
 	size := m.Length(k.Across)
 	if k.Across == 0 {
-		size = m.Say("{0} to {1}", m.Length(k.Top), m.Length(k.Bottom))
+		size = m.Print("{0} to {1}", m.Length(k.Top), m.Length(k.Bottom))
 	}
 	if k.Shape == "square" {
-		return m.Say("square pot {0} x {1}", size, m.Length(k.Height))
+		return m.Print("square pot {0} x {1}", size, m.Length(k.Height))
 	}
-	return m.Say("round pot {0} x {1}", size, m.Length(k.Height))
+	return m.Print("round pot {0} x {1}", size, m.Length(k.Height))
 }
 
 // figure is what a line takes.
-func (p *pot) figure(m words.Voice) string {
+func (p *pot) figure(m lang.Printer) string {
 	return spanText(m, p.total)
 }
 
 // spanText writes a span for people: the plan, and the range where there is
 // one.
-func spanText(m words.Voice, s Span) string {
+func spanText(m lang.Printer, s Span) string {
 	switch {
 	case s.Certain():
 		return m.Volume(s.Plan)
@@ -322,14 +322,14 @@ func spanText(m words.Voice, s Span) string {
 // all, with its range where there is one.
 func (p *Plan) TaskText(t *TaskPlan, s Span) string {
 	if s.Certain() {
-		return p.Voice().VolumeLike(s.Plan, t.Loose.Plan)
+		return p.Printer().VolumeLike(s.Plan, t.Loose.Plan)
 	}
-	return spanText(p.Voice(), s)
+	return spanText(p.Printer(), s)
 }
 
 // Shown writes a volume as yards talk about it: cubic feet with cubic yards,
 // litres with cubic metres, by the measure.
-func Shown(m words.Voice, v units.Volume) string {
+func Shown(m lang.Printer, v units.Volume) string {
 	feet, yards, litres := m.Figure(units.CubicFeet(v)), m.Figure(units.CubicYards(v)), m.Figure(units.Litres(v))
 	small := v < units.CubicYard/4
 	switch {
@@ -346,7 +346,7 @@ func Shown(m words.Voice, v units.Volume) string {
 }
 
 // percent writes a share: exactly where its percentage ends, else to a tenth.
-func percent(m words.Voice, r units.Ratio) string { return m.Figure(PercentText(r)) }
+func percent(m lang.Printer, r units.Ratio) string { return m.Figure(PercentText(r)) }
 
 // PercentText writes a share for people: exactly where its percentage ends, else
 // to a tenth.
@@ -374,15 +374,15 @@ func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
 // DrivesText writes the drives for people: "5 drives, 3 if it is dry", or ""
 // when they are not known.
-func (l *Load) DrivesText(m words.Voice) string {
+func (l *Load) DrivesText(m lang.Printer) string {
 	text := m.Count(l.Drives, "{0} drive", "{0} drives")
 	switch {
 	case l.Drives == 0:
 		return ""
 	case l.Mass[1] == 0:
-		return m.Say("at least {0}, weights not all known", text)
+		return m.Print("at least {0}, weights not all known", text)
 	case l.Dry < l.Drives && l.Dry > 0:
-		return m.Say("{0}, {1} if it is dry", text, itoa(l.Dry))
+		return m.Print("{0}, {1} if it is dry", text, itoa(l.Dry))
 	}
 	return text
 }
@@ -403,4 +403,4 @@ func countText(n int64, fewMany [2]int64) string {
 }
 
 // SpanText writes a volume for people, with its range where there is one.
-func (p *Plan) SpanText(s Span) string { return spanText(p.Voice(), s) }
+func (p *Plan) SpanText(s Span) string { return spanText(p.Printer(), s) }

@@ -1,9 +1,9 @@
 package mix
 
 import (
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Bounds on an outline. Within a kilometre every product below fits 64 bits,
@@ -16,8 +16,8 @@ const (
 // point is a corner in micrometres.
 type point struct{ x, y int64 }
 
-func readCorner(c *checker, n *wire.Node, p *[2]units.Length) {
-	if n.Kind != wire.Array || len(n.Items) != 2 {
+func readCorner(c *checker, n *json.Node, p *[2]units.Length) {
+	if n.Kind != json.Array || len(n.Items) != 2 {
 		c.problem("area.corner", `a corner is two lengths, such as ["12 ft", "0 ft"]`)
 		return
 	}
@@ -59,7 +59,7 @@ func polygon(c *checker, corners [][2]units.Length) units.Area {
 	}
 	if i, j, cross := crossing(p); cross {
 		c.path.pushIndex(j)
-		c.problem("area.crossing", say.Of("the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round", itoa(int64(i))))
+		c.problem("area.crossing", message.Of("the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round", itoa(int64(i))))
 		c.path.pop()
 		return 0
 	}

@@ -7,10 +7,10 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/stable"
-	"example.org/barrow/mix/wire"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Problem is one thing wrong with a job: data, not prose. Path is the field as
@@ -19,7 +19,7 @@ import (
 // may be reworded.
 type Problem struct {
 	Path, Code, Value string
-	Hint              say.Phrase
+	Hint              message.Text
 
 	offset int // where in the document, for the order of a report
 }
@@ -56,7 +56,7 @@ const maxProblems = 100
 // checker collects problems while it walks a job. It knows where it is, so
 // that every problem carries its path; the zero value is at the top.
 type checker struct {
-	root  *wire.Node // nil when the job was made in Go
+	root  *json.Node // nil when the job was made in Go
 	path  path
 	found *problemList
 	seen  map[string]bool // paths with a problem
@@ -65,7 +65,7 @@ type checker struct {
 
 // problem reports something wrong at the current path. Only the first problem
 // of a path counts: what follows from a bad field is no news.
-func (c *checker) problem(code string, hint say.Phrase) {
+func (c *checker) problem(code string, hint message.Text) {
 	if c.full {
 		return
 	}
@@ -74,7 +74,7 @@ func (c *checker) problem(code string, hint say.Phrase) {
 }
 
 // problemAt reports something wrong in a field of the current object.
-func (c *checker) problemAt(field, code string, hint say.Phrase) {
+func (c *checker) problemAt(field, code string, hint message.Text) {
 	c.path.push(field)
 	c.problem(code, hint)
 	c.path.pop()
@@ -152,19 +152,19 @@ func report(errs []error) string {
 }
 
 // typed is what somebody wrote at a node, cut to what a screen can show.
-func typed(n *wire.Node) string {
+func typed(n *json.Node) string {
 	if n == nil {
 		return ""
 	}
 	switch n.Kind {
-	case wire.String, wire.Number:
+	case json.String, json.Number:
 		return clip(n.Text)
-	case wire.Bool:
+	case json.Bool:
 		if n.Bool {
 			return "true"
 		}
 		return "false"
-	case wire.Null:
+	case json.Null:
 		return "null"
 	}
 	return ""

@@ -1,7 +1,7 @@
 package mix
 
 import (
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
@@ -10,7 +10,7 @@ import (
 type Reach struct {
 	Title   string
 	Filling string // the mix or the material
-	Voice   words.Voice
+	Printer lang.Printer
 
 	Loose   units.Volume // as much as there is for
 	Net     units.Volume // in place, after the task's allowances
@@ -65,8 +65,8 @@ func (j *Job) Reach() ([]Reach, error) {
 
 // reach works one task out.
 func (w *work) reach(t *worked) Reach {
-	m := words.Voice{Measure: w.job.Measure, Tongue: w.job.Tongue}
-	r := Reach{Title: t.title(m), Filling: t.in.mix.Name, Voice: m}
+	m := lang.Printer{Measure: w.job.Measure, Language: w.job.Language}
+	r := Reach{Title: t.title(m), Filling: t.in.mix.Name, Printer: m}
 	var index int
 	r.Loose, index = w.most(t.in, w.hand)
 	r.Limit = w.book.materials[index]
@@ -156,7 +156,7 @@ func (t *worked) inPlace(loose units.Volume) units.Volume {
 
 // reach counts the containers of one line that net fills: whole pots and whole
 // trays.
-func (p *pot) reach(net units.Volume, m words.Voice) ReachPot {
+func (p *pot) reach(net units.Volume, m lang.Printer) ReachPot {
 	each, _ := p.each.minus(p.ball)
 	one, _ := each.times(p.cells)
 	count := func(v units.Volume) int64 {

@@ -3,9 +3,9 @@ package mix
 import (
 	"strings"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Mix is materials, or other mixes, in parts by volume.
@@ -48,17 +48,17 @@ const (
 )
 
 var mixFields = []field[*Mix]{
-	{"id", "a short name", "what tasks call it", func(c *checker, n *wire.Node, m *Mix) { m.ID = readID(c, n) }},
-	{"name", "a name", "what lists show", func(c *checker, n *wire.Node, m *Mix) { m.Name = readName(c, n) }},
-	{"parts", "object", `materials (or mixes) and how many parts by volume: {"bark-fines": 3, "peat": 1}`, func(c *checker, n *wire.Node, m *Mix) { m.Parts = readParts(c, n) }},
-	{"blend_loss", "share", "volume lost when the parts are mixed", func(c *checker, n *wire.Node, m *Mix) { m.BlendLoss = readLoss(c, n) }},
-	{"settle", "share", "loose volume lost in a pot after watering", func(c *checker, n *wire.Node, m *Mix) { m.Settle = readLoss(c, n) }},
-	{"source", "text", "where the recipe comes from", func(c *checker, n *wire.Node, m *Mix) { m.Source = jobSource(readName(c, n)) }},
+	{"id", "a short name", "what tasks call it", func(c *checker, n *json.Node, m *Mix) { m.ID = readID(c, n) }},
+	{"name", "a name", "what lists show", func(c *checker, n *json.Node, m *Mix) { m.Name = readName(c, n) }},
+	{"parts", "object", `materials (or mixes) and how many parts by volume: {"bark-fines": 3, "peat": 1}`, func(c *checker, n *json.Node, m *Mix) { m.Parts = readParts(c, n) }},
+	{"blend_loss", "share", "volume lost when the parts are mixed", func(c *checker, n *json.Node, m *Mix) { m.BlendLoss = readLoss(c, n) }},
+	{"settle", "share", "loose volume lost in a pot after watering", func(c *checker, n *json.Node, m *Mix) { m.Settle = readLoss(c, n) }},
+	{"source", "text", "where the recipe comes from", func(c *checker, n *json.Node, m *Mix) { m.Source = jobSource(readName(c, n)) }},
 }
 
-func readParts(c *checker, n *wire.Node) []Part {
-	if n.Kind != wire.Object {
-		c.problem("json.kind", say.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
+func readParts(c *checker, n *json.Node) []Part {
+	if n.Kind != json.Object {
+		c.problem("json.kind", message.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
 		return nil
 	}
 	parts := make([]Part, len(n.Keys))
@@ -75,14 +75,14 @@ func readParts(c *checker, n *wire.Node) []Part {
 }
 
 // byNumbers is what a mix without a name is called.
-const byNumbers say.Phrase = "{0} mix"
+const byNumbers message.Text = "{0} mix"
 
 // ParseMix reads a mix in one line, "bark-fines 3, peat 1, perlite 1": each part
 // a name and a number, either way round. The mix is called by its numbers. The
 // error is a [*units.Error]; whether the parts exist is for the job to say.
 func ParseMix(s string) (Mix, error) {
 	m := Mix{ID: oneLine(s), Source: fromJob}
-	bad := func(hint say.Phrase) (Mix, error) {
+	bad := func(hint message.Text) (Mix, error) {
 		return Mix{}, &units.Error{Code: "mix.form", Value: clip(s), Hint: hint}
 	}
 	var numbers []string
@@ -102,18 +102,18 @@ func ParseMix(s string) (Mix, error) {
 		case id == "" || len(number) == 0:
 			return bad(`write each part as a name and a number, such as "bark-fines 3, peat 1"`)
 		case err != nil:
-			return bad(say.Of("the parts of {0}: {=1}", id, string(err.(*units.Error).Hint)))
+			return bad(message.Of("the parts of {0}: {=1}", id, string(err.(*units.Error).Hint)))
 		case num == 0:
-			return bad(say.Of("more than zero parts of {0}", id))
+			return bad(message.Of("more than zero parts of {0}", id))
 		case seen[id]:
-			return bad(say.Of("{0} stands twice: give each part once", id))
+			return bad(message.Of("{0} stands twice: give each part once", id))
 		}
 		seen[id] = true
 		m.Parts = append(m.Parts, Part{id, num, den})
 		numbers = append(numbers, strings.Join(number, " "))
 	}
 	m.numbers = strings.Join(numbers, ":")
-	m.Name = say.Of(byNumbers, m.numbers).String()
+	m.Name = message.Of(byNumbers, m.numbers).String()
 	return m, nil
 }
 

@@ -3,9 +3,9 @@ package mix
 import (
 	"strings"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Yard is what has changed at the yard since a job was written: what is sold
@@ -26,18 +26,18 @@ type Bought struct {
 }
 
 var yardFields = []field[*Yard]{
-	{"without", "list of offers", `what is sold out: ["bark-fines:2 cu ft"]; a step of bulk is "bark-fines:1/2 cu yd bulk"`, func(c *checker, n *wire.Node, y *Yard) {
-		y.Without = readList(c, n, "offers", func(c *checker, n *wire.Node, s *string) { *s = readWord(c, n, "an offer") })
+	{"without", "list of offers", `what is sold out: ["bark-fines:2 cu ft"]; a step of bulk is "bark-fines:1/2 cu yd bulk"`, func(c *checker, n *json.Node, y *Yard) {
+		y.Without = readList(c, n, "offers", func(c *checker, n *json.Node, s *string) { *s = readWord(c, n, "an offer") })
 	}},
-	{"only_stock", "whole number", "so many are left of every offer that does not say", func(c *checker, n *wire.Node, y *Yard) { s := readCount(c, n, 0); y.Only = &s }},
-	{"bought", "list", `what is bought already: [{"offer": "peat:3.8 cu ft", "count": 2}]`, func(c *checker, n *wire.Node, y *Yard) {
-		y.Bought = readList(c, n, "bought", func(c *checker, n *wire.Node, b *Bought) { readObject(c, n, b, "what is bought", boughtFields) })
+	{"only_stock", "whole number", "so many are left of every offer that does not say", func(c *checker, n *json.Node, y *Yard) { s := readCount(c, n, 0); y.Only = &s }},
+	{"bought", "list", `what is bought already: [{"offer": "peat:3.8 cu ft", "count": 2}]`, func(c *checker, n *json.Node, y *Yard) {
+		y.Bought = readList(c, n, "bought", func(c *checker, n *json.Node, b *Bought) { readObject(c, n, b, "what is bought", boughtFields) })
 	}},
 }
 
 var boughtFields = []field[*Bought]{
-	{"offer", "an offer", `the material and the pack: "peat:3.8 cu ft"`, func(c *checker, n *wire.Node, b *Bought) { b.Offer = readWord(c, n, "an offer") }},
-	{"count", "whole number", "how many", func(c *checker, n *wire.Node, b *Bought) { b.Count = readCount(c, n, 1) }},
+	{"offer", "an offer", `the material and the pack: "peat:3.8 cu ft"`, func(c *checker, n *json.Node, b *Bought) { b.Offer = readWord(c, n, "an offer") }},
+	{"count", "whole number", "how many", func(c *checker, n *json.Node, b *Bought) { b.Count = readCount(c, n, 1) }},
 }
 
 // Apply returns the job as it stands at the yard, over what the job itself
@@ -66,7 +66,7 @@ func (y *Yard) apply(c *checker, j *Job) *Job {
 	after := *j
 	after.Yard = nil
 	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
-		c.problem("job.large", say.Of("at most {0} offers that have changed", itoa(maxYard)))
+		c.problem("job.large", message.Of("at most {0} offers that have changed", itoa(maxYard)))
 		return &after
 	}
 	after.Offers = append([]Offer(nil), j.Offers...)
@@ -102,7 +102,7 @@ func (y *Yard) buyAll(c *checker, j *Job) {
 		switch {
 		case !c.clean("count"):
 		case b.Count < 1 || b.Count > maxCount:
-			c.problem("count.small", say.Of("at least 1, and at most {0}", itoa(maxCount)))
+			c.problem("count.small", message.Of("at least 1, and at most {0}", itoa(maxCount)))
 		case len(found) > 0:
 			o := &j.Offers[found[0]]
 			o.bring(c, j, b.Count)
@@ -174,9 +174,9 @@ func findOffers(c *checker, j *Job, name string) (found []int) {
 	if len(found) > 0 {
 		return found
 	}
-	hint := say.Phrase(`name a material and a pack, such as "bark-fines:2 cu ft"`)
+	hint := message.Text(`name a material and a pack, such as "bark-fines:2 cu ft"`)
 	if len(names) > 0 {
-		hint = say.Of("no such offer; there are {=0}", string(and(names[:min(len(names), 12)])))
+		hint = message.Of("no such offer; there are {=0}", string(and(names[:min(len(names), 12)])))
 	}
 	node := &Problem{Path: c.path.String(), Code: "offer.unknown", Value: clip(name), Hint: hint}
 	c.add(node)

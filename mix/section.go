@@ -68,7 +68,7 @@ func (p *Plan) Pots(i, most int) (pots []Pot, of int) {
 	w := &p.work.tasks[i]
 	for k := range w.pots[:min(most, len(w.pots))] {
 		t := &w.pots[k]
-		one := Pot{Line: t.line, Class: t.class, Label: t.label(p.Voice()), Cells: t.cells, Each: t.each, Ball: t.ball, Total: t.total}
+		one := Pot{Line: t.line, Class: t.class, Label: t.label(p.Printer()), Cells: t.cells, Each: t.each, Ball: t.ball, Total: t.total}
 		one.Takes, _ = t.each.minus(t.ball)
 		if full := t.line.Height; full > 0 {
 			one.Depth = full - t.line.BelowRim

@@ -1,14 +1,14 @@
 package mix
 
 import (
-	"example.org/barrow/mix/words"
-	"example.org/barrow/units/say"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units/message"
 )
 
 // Source is where a figure comes from. The zero value is no source.
 type Source struct {
 	ID   string // in the catalogue, or "" for the job's own
-	Text say.Phrase
+	Text message.Text
 	// Kind is "read" (read in the source named), "memory", "practice" (common
 	// practice, no published source), "arithmetic" or "job".
 	Kind string
@@ -19,9 +19,9 @@ type Source struct {
 func (s Source) String() string { return s.Text.String() }
 
 // In gives the text in a language. The name of a publication stays as it is.
-func (s Source) In(t *words.Tongue) string { return s.Text.In(t) }
+func (s Source) In(t *lang.Language) string { return s.Text.In(t) }
 
-func jobSource(text string) Source { return Source{Text: say.Phrase(text), Kind: "job"} }
+func jobSource(text string) Source { return Source{Text: message.Text(text), Kind: "job"} }
 
 // Sources that the program itself names.
 var (

@@ -3,7 +3,7 @@ package mix
 import (
 	"slices"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -17,20 +17,20 @@ type Strip struct {
 }
 
 var stripFields = []field[*Strip]{
-	{"along", "list of lengths", "the straight runs, one after the other", func(c *checker, n *wire.Node, s *Strip) { s.Along = readLengths(c, n) }},
-	{"width", "length", "across the strip", func(c *checker, n *wire.Node, s *Strip) { s.Width = readLength(c, n) }},
-	{"corners", "whole number", "right angles; one fewer than the runs when left out", func(c *checker, n *wire.Node, s *Strip) {
+	{"along", "list of lengths", "the straight runs, one after the other", func(c *checker, n *json.Node, s *Strip) { s.Along = readLengths(c, n) }},
+	{"width", "length", "across the strip", func(c *checker, n *json.Node, s *Strip) { s.Width = readLength(c, n) }},
+	{"corners", "whole number", "right angles; one fewer than the runs when left out", func(c *checker, n *json.Node, s *Strip) {
 		k := readCount(c, n, 0)
 		s.Corners = &k
 	}},
-	{"edge", "centre, outer or inner", "the line along which the runs are measured; centre when left out", func(c *checker, n *wire.Node, s *Strip) {
+	{"edge", "centre, outer or inner", "the line along which the runs are measured; centre when left out", func(c *checker, n *json.Node, s *Strip) {
 		s.Edge = oneOf(c, n, "centre", "outer", "inner")
 	}},
-	{"gaps", "list of lengths", "runs left out: a gate, a door", func(c *checker, n *wire.Node, s *Strip) { s.Gaps = readLengths(c, n) }},
+	{"gaps", "list of lengths", "runs left out: a gate, a door", func(c *checker, n *json.Node, s *Strip) { s.Gaps = readLengths(c, n) }},
 }
 
-func readLengths(c *checker, n *wire.Node) []units.Length {
-	return readList(c, n, "lengths", func(c *checker, n *wire.Node, l *units.Length) { *l = readLength(c, n) })
+func readLengths(c *checker, n *json.Node) []units.Length {
+	return readList(c, n, "lengths", func(c *checker, n *json.Node, l *units.Length) { *l = readLength(c, n) })
 }
 
 // measure is length times width. Along the centre line the corners come out

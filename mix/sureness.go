@@ -3,11 +3,11 @@ package mix
 import (
 	"math"
 
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/order"
 	"example.org/barrow/mix/sure"
-	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Sureness is how sure an order is, from the ranges of what is uncertain: the
@@ -31,23 +31,23 @@ type Sureness struct {
 
 // Odds writes the chance for people: "49 times in 100", never all or nothing
 // where it is not.
-func (s *Sureness) Odds(m words.Voice) string {
+func (s *Sureness) Odds(m lang.Printer) string {
 	n := int64(math.Round(s.Chance * 100))
 	switch {
 	case s.Chance >= 1:
-		return m.Say("for certain")
+		return m.Print("for certain")
 	case s.Chance <= 0:
-		return m.Say("in no case")
+		return m.Print("in no case")
 	case n >= 100:
-		return m.Say("more than 99 times in 100")
+		return m.Print("more than 99 times in 100")
 	case n < 1:
-		return m.Say("less than once in 100 times")
+		return m.Print("less than once in 100 times")
 	}
 	return m.Count(n, "{0} time in 100", "{0} times in 100")
 }
 
 // SureMethod is how Sureness is worked out and what it takes for granted.
-const SureMethod say.Phrase = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
+const SureMethod message.Text = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
 
 // Matter is an uncertain figure and the volume that hangs on it between its
 // 10th and 90th percentile.
@@ -94,9 +94,9 @@ func (p *Plan) Sure() *Sureness {
 }
 
 // rangeOf writes a factor: of its planned figure, or for a loss of the volume.
-func rangeOf(t *words.Tongue, f sure.Factor) string {
+func rangeOf(t *lang.Language, f sure.Factor) string {
 	hundredths := func(x float64) string { return itoa(int64(math.Round(x*100))) + "%" }
-	return t.Say("{0}: {1} to {2}", f.Name, hundredths(f.Low), hundredths(f.High))
+	return t.Print("{0}: {1} to {2}", f.Name, hundredths(f.Low), hundredths(f.High))
 }
 
 func litresOf(f float64) units.Volume {
@@ -108,7 +108,7 @@ func litresOf(f float64) units.Volume {
 type uncertain struct {
 	p        *Plan
 	w        *work
-	tongue   *words.Tongue
+	tongue   *lang.Language
 	needs    []int       // index of the need, by item
 	item     map[int]int // by material index; what is left out is not there
 	model    sure.Model
@@ -120,7 +120,7 @@ type uncertain struct {
 // covers is left out, as the order itself does.
 func newModel(p *Plan) *uncertain {
 	w := p.work
-	u := &uncertain{p: p, w: w, tongue: p.Tongue, item: map[int]int{}, factors: map[any]int{}}
+	u := &uncertain{p: p, w: w, tongue: p.Language, item: map[int]int{}, factors: map[any]int{}}
 	for i := range w.needs {
 		if n := &w.needs[i]; n.Buy.Plan <= Slack || p.Ordered(n.Material) {
 			u.item[n.index] = len(u.needs)
@@ -142,13 +142,13 @@ func newModel(p *Plan) *uncertain {
 }
 
 // factor returns the index of the factor known by key, made on first use.
-func (u *uncertain) factor(key any, f sure.Factor, measure say.Phrase) int {
+func (u *uncertain) factor(key any, f sure.Factor, measure message.Text) int {
 	i, ok := u.factors[key]
 	if !ok {
 		i = len(u.model.Factors)
 		u.factors[key] = i
 		u.model.Factors = append(u.model.Factors, f)
-		u.measures = append(u.measures, u.tongue.Tell(measure))
+		u.measures = append(u.measures, u.tongue.Text(measure))
 	}
 	return i
 }
@@ -186,8 +186,8 @@ func (u *uncertain) size(uses []sure.Use, k *Class, s Span) []sure.Use {
 		return uses
 	}
 	plan := s.Plan.Litres()
-	f := sure.Factor{Name: u.tongue.Say("the size of {0}", k.ID), Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
-	i := u.factor(k, f, say.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
+	f := sure.Factor{Name: u.tongue.Print("the size of {0}", k.ID), Low: s.Low.Litres() / plan, Mode: 1, High: s.High.Litres() / plan}
+	i := u.factor(k, f, message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 }
 
@@ -197,7 +197,7 @@ func (u *uncertain) allowance(a Allowance) (i int, ok bool) {
 	for k := range u.w.book.cat.Allowances {
 		common := &u.w.book.cat.Allowances[k]
 		if a.Source == common.Source && a.Share == common.Share {
-			f := sure.Factor{Name: u.tongue.Tell(common.what()), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
+			f := sure.Factor{Name: u.tongue.Text(common.what()), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
 			return u.factor(common, f, common.measure()), true
 		}
 	}
@@ -205,20 +205,20 @@ func (u *uncertain) allowance(a Allowance) (i int, ok bool) {
 }
 
 // named gives a factor its name.
-func (u *uncertain) named(name say.Phrase, f sure.Factor) sure.Factor {
-	f.Name = u.tongue.Tell(name)
+func (u *uncertain) named(name message.Text, f sure.Factor) sure.Factor {
+	f.Name = u.tongue.Text(name)
 	return f
 }
 
 // what an allowance is, in words.
-func (a *Allowed) what() say.Phrase {
+func (a *Allowed) what() message.Text {
 	if a.ID == "blend-loss" {
 		return "what mixing loses"
 	}
 	return "how far the mix settles in pots"
 }
 
-func (a *Allowed) measure() say.Phrase {
+func (a *Allowed) measure() message.Text {
 	if a.ID == "blend-loss" {
 		return "mix one bucket of each part and measure what comes of it"
 	}
@@ -257,7 +257,7 @@ func (u *uncertain) with(lines []Line) *sure.Model {
 		case l.Offer.Bulk.Volume > 0:
 			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bucket", u.named("how full a bucket of bulk is", bucketFill), "see the bucket filled level"), Kind: sure.Times})
 		case !l.Each.Certain():
-			f := sure.Factor{Name: u.tongue.Say("how far bales of {0} open", u.p.called(l.Material.ID)), Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
+			f := sure.Factor{Name: u.tongue.Print("how far bales of {0} open", u.p.called(l.Material.ID)), Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
 			t.Uses = append(t.Uses, sure.Use{Factor: u.factor(l.Material, f, "fluff one bale and measure it"), Kind: sure.Times})
 		default:
 			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bag", u.named("how full bags are", bagFill), "empty one bag into a measured bucket"), Kind: sure.Times})

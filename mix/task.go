@@ -3,9 +3,9 @@ package mix
 import (
 	"strings"
 
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Task is one piece of work: exactly one of Fill, Amend, Backfill and Cover is
@@ -57,26 +57,26 @@ func (t *Task) kinds() (n int) {
 var taskKinds = []string{"fill", "amend", "backfill", "cover"}
 
 var taskFields = []field[*Task]{
-	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *wire.Node, t *Task) {}},
-	{"name", "a name", "what the plan calls it", func(c *checker, n *wire.Node, t *Task) { t.Name = readName(c, n) }},
-	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *wire.Node, t *Task) { t.Mix = readWord(c, n, "a mix") }},
-	{"material", "a material", "what goes in; or mix", func(c *checker, n *wire.Node, t *Task) { t.Material = readWord(c, n, "a material") }},
-	{"settle", "share", "loose volume lost in place; for a layer, 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Settle = readLoss(c, n) }},
-	{"blend_loss", "share", "volume lost when the parts are mixed, over the mix's own", func(c *checker, n *wire.Node, t *Task) { t.BlendLoss = readLoss(c, n) }},
-	{"spare", "share", "what you want on top; 0% when left out", func(c *checker, n *wire.Node, t *Task) { t.Spare = readShare(c, n, tenfold) }},
+	{"kind", "fill, amend, backfill or cover", "what the task does", func(c *checker, n *json.Node, t *Task) {}},
+	{"name", "a name", "what the plan calls it", func(c *checker, n *json.Node, t *Task) { t.Name = readName(c, n) }},
+	{"mix", "a mix or parts", `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, func(c *checker, n *json.Node, t *Task) { t.Mix = readWord(c, n, "a mix") }},
+	{"material", "a material", "what goes in; or mix", func(c *checker, n *json.Node, t *Task) { t.Material = readWord(c, n, "a material") }},
+	{"settle", "share", "loose volume lost in place; for a layer, 0% when left out", func(c *checker, n *json.Node, t *Task) { t.Settle = readLoss(c, n) }},
+	{"blend_loss", "share", "volume lost when the parts are mixed, over the mix's own", func(c *checker, n *json.Node, t *Task) { t.BlendLoss = readLoss(c, n) }},
+	{"spare", "share", "what you want on top; 0% when left out", func(c *checker, n *json.Node, t *Task) { t.Spare = readShare(c, n, tenfold) }},
 }
 
 var tenfold = units.Percent(1000)
 
 // readTask reads a task: its kind first, wherever it stands, since that says
 // which other fields it takes.
-func readTask(c *checker, n *wire.Node, t *Task) {
+func readTask(c *checker, n *json.Node, t *Task) {
 	kind := ""
 	if k := n.Field("kind"); k != nil {
 		c.path.push("kind")
 		kind = oneOf(c, k, taskKinds...)
 		c.path.pop()
-	} else if n.Kind == wire.Object {
+	} else if n.Kind == json.Object {
 		c.problemAt("kind", "field.missing", "say what the task does: fill, amend, backfill or cover")
 	}
 	switch kind {
@@ -93,7 +93,7 @@ func readTask(c *checker, n *wire.Node, t *Task) {
 		t.Cover = &Cover{}
 		readObject(c, n, t, "a cover task", taskFields, coverFields)
 	default: // its fields wait until its kind is known
-		if n.Kind != wire.Object {
+		if n.Kind != json.Object {
 			readObject(c, n, t, "a task", taskFields)
 		}
 	}
@@ -128,7 +128,7 @@ func (t *Task) namedMix(c *checker, b *book) *blend {
 		return b.spelledOut(c, t.Mix)
 	}
 	if _, ok := b.material[t.Mix]; ok {
-		c.problem("mix.unknown", say.Of(`a material, not a mix: write "material": "{0}"`, t.Mix))
+		c.problem("mix.unknown", message.Of(`a material, not a mix: write "material": "{0}"`, t.Mix))
 	} else {
 		c.add(c.unknown("mix.unknown", t.Mix, b.mixNames(), `name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
 	}
@@ -142,7 +142,7 @@ func (b *book) spelledOut(c *checker, text string) *blend {
 		c.unitsError(err)
 		return nil
 	}
-	m.Name = b.tongue.Say(byNumbers, m.numbers)
+	m.Name = b.tongue.Print(byNumbers, m.numbers)
 	if b.checkParts(c, &m); !c.sound() {
 		return nil
 	}
@@ -159,7 +159,7 @@ func (t *Task) namedMaterial(c *checker, b *book) *blend {
 	}
 	c.path.push("material")
 	if _, ok := b.mixes[t.Material]; ok {
-		c.problem("material.unknown", say.Of(`a mix, not a material: write "mix": "{0}"`, t.Material))
+		c.problem("material.unknown", message.Of(`a mix, not a material: write "mix": "{0}"`, t.Material))
 	} else {
 		b.unknownMaterial(c, t.Material)
 	}

@@ -2,7 +2,7 @@ package mix
 
 import (
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // work is a job worked out, before it is laid out as a plan.
@@ -75,7 +75,7 @@ func (w *work) doAll(c *checker) (ok bool) {
 			steps += in.steps
 		}
 		if steps > maxSteps {
-			c.problem("job.large", say.Of("the tasks before it take all the parts that can be worked out, {0}", itoa(maxSteps)))
+			c.problem("job.large", message.Of("the tasks before it take all the parts that can be worked out, {0}", itoa(maxSteps)))
 			c.path.pop()
 			return false
 		}
@@ -237,7 +237,7 @@ func (w *work) checkMass(c *checker) {
 	for i := range w.needs {
 		n := &w.needs[i]
 		if _, ok := n.Material.mass(n.Takes.High); !ok {
-			c.problemAt("tasks", "weight.large", say.Of("{0} comes to more weight than can be worked out", n.Material.ID))
+			c.problemAt("tasks", "weight.large", message.Of("{0} comes to more weight than can be worked out", n.Material.ID))
 		}
 	}
 }

@@ -4,9 +4,9 @@ import (
 	"iter"
 	"strings"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Step is one step behind a figure of the plan.
@@ -23,7 +23,7 @@ type Step struct {
 // a hundred thousand lines costs nothing until somebody asks.
 func (p *Plan) Working() iter.Seq[Step] {
 	return func(yield func(Step) bool) {
-		s := &steps{p: p, m: p.Voice(), yield: yield, more: true}
+		s := &steps{p: p, m: p.Printer(), yield: yield, more: true}
 		for i := range p.work.tasks {
 			s.task = i
 			s.worked(&p.work.tasks[i])
@@ -42,7 +42,7 @@ func (p *Plan) Working() iter.Seq[Step] {
 // steps writes the working.
 type steps struct {
 	p        *Plan
-	m        words.Voice
+	m        lang.Printer
 	task     int
 	material string
 	yield    func(Step) bool
@@ -50,16 +50,16 @@ type steps struct {
 }
 
 // add writes a step by its form.
-func (s *steps) add(form say.Phrase, figure string, source Source, with ...string) {
+func (s *steps) add(form message.Text, figure string, source Source, with ...string) {
 	if s.more {
-		s.put(s.m.Say(form, with...), figure, source)
+		s.put(s.m.Print(form, with...), figure, source)
 	}
 }
 
 // put writes a step that is in words already.
 func (s *steps) put(step, figure string, source Source) {
 	if s.more {
-		s.more = s.yield(Step{s.task, s.material, step, figure, source.In(s.m.Tongue)})
+		s.more = s.yield(Step{s.task, s.material, step, figure, source.In(s.m.Language)})
 	}
 }
 
@@ -110,11 +110,11 @@ func (s *steps) pot(p *pot) {
 }
 
 // formula says how a container's own measures make its volume.
-func (k *Container) formula(m words.Voice) string {
-	var how say.Phrase
+func (k *Container) formula(m lang.Printer) string {
+	var how message.Text
 	switch {
 	case k.Holds > 0:
-		return m.Say("each holds, to the fill line")
+		return m.Print("each holds, to the fill line")
 	case len(k.Box) == 3:
 		how = "length x width x depth"
 	case k.Shape == "square" && k.Top > 0:
@@ -127,9 +127,9 @@ func (k *Container) formula(m words.Voice) string {
 		how = "pi h (t^2 + t b + b^2) / 12, t the width at the fill line"
 	}
 	if k.BelowRim > 0 {
-		return m.Say("{0}, {2} below the rim: {=1}", k.words(m), string(how), m.Length(k.BelowRim))
+		return m.Print("{0}, {2} below the rim: {=1}", k.words(m), string(how), m.Length(k.BelowRim))
 	}
-	return m.Say("{0}, filled to the rim: {=1}", k.words(m), string(how))
+	return m.Print("{0}, filled to the rim: {=1}", k.words(m), string(how))
 }
 
 func (k *Container) source() Source {
@@ -160,7 +160,7 @@ func (s *steps) bed(w *worked) {
 		s.add("share = {0} over {1} of native soil, {2} together", percent(s.m, b.share), ofBoth, s.m.Length(b.layer), s.m.Length(b.native), s.m.Length(b.finished))
 	}
 	s.add("{0} x {1} layer, as spread", s.m.Volume(w.net.Plan), arithmetic, s.m.Area(b.area), s.m.Length(b.layer))
-	s.add("the grade rises by the layer less what settles, {0}", s.m.Say("up to {0}", s.m.Length(w.rise())), arithmetic, percent(s.m, w.settle.Share))
+	s.add("the grade rises by the layer less what settles, {0}", s.m.Print("up to {0}", s.m.Length(w.rise())), arithmetic, percent(s.m, w.settle.Share))
 }
 
 // holes writes planting holes.
@@ -189,7 +189,7 @@ func (s *steps) cover(k *cover) {
 	if v.Sheet == nil {
 		return
 	}
-	form := say.Phrase("sheets {0} x {1}, overlap {2}: area / (sheet less overlap), rounded up; edges are cut to fit")
+	form := message.Text("sheets {0} x {1}, overlap {2}: area / (sheet less overlap), rounded up; edges are cut to fit")
 	if k.exact {
 		form = "sheets {0} x {1}, overlap {2}: laid in rows, the better way round"
 	}
@@ -197,7 +197,7 @@ func (s *steps) cover(k *cover) {
 }
 
 // words is the area as typed, or its shape and measures.
-func (a *Area) words(m words.Voice) string {
+func (a *Area) words(m lang.Printer) string {
 	text := m.Figure(a.Text)
 	if text == "" {
 		text = a.shapeWords(m)
@@ -206,41 +206,41 @@ func (a *Area) words(m words.Voice) string {
 		text = itoa(a.Count) + " x " + text
 	}
 	for _, plus := range a.Plus {
-		text = m.Say("{0}, and {1}", text, plus.words(m))
+		text = m.Print("{0}, and {1}", text, plus.words(m))
 	}
 	for _, less := range a.Less {
-		text = m.Say("{0}, less {1}", text, less.words(m))
+		text = m.Print("{0}, less {1}", text, less.words(m))
 	}
 	return text
 }
 
-func (a *Area) shapeWords(m words.Voice) string {
+func (a *Area) shapeWords(m lang.Printer) string {
 	switch a.Shape {
 	case "plain":
 		return m.Area(a.Plain)
 	case "corners":
-		return m.Say("an outline of {0} corners", itoa(int64(len(a.Corners))))
+		return m.Print("an outline of {0} corners", itoa(int64(len(a.Corners))))
 	case "strip":
 		s := a.Strip
 		along := lengths(m, s.Along, " + ")
 		if len(s.Gaps) > 0 {
-			along = m.Say("{0} less {1}", along, lengths(m, s.Gaps, " + "))
+			along = m.Print("{0} less {1}", along, lengths(m, s.Gaps, " + "))
 		}
-		form := say.Phrase("a strip {0} wide along {1}, measured along its centre line, {2}")
+		form := message.Text("a strip {0} wide along {1}, measured along its centre line, {2}")
 		switch s.Edge {
 		case "outer":
 			form = "a strip {0} wide along {1}, measured along its outer line, {2}"
 		case "inner":
 			form = "a strip {0} wide along {1}, measured along its inner line, {2}"
 		}
-		return m.Say(form, m.Length(s.Width), along, m.Count(s.Bends(), "{0} corner", "{0} corners"))
+		return m.Print(form, m.Length(s.Width), along, m.Count(s.Bends(), "{0} corner", "{0} corners"))
 	case "rectangle":
 		return lengths(m, a.Sides, " x ")
 	}
 	return m.Figure(a.Shape) + " " + lengths(m, a.Sides, " x ")
 }
 
-func lengths(m words.Voice, list []units.Length, between string) string {
+func lengths(m lang.Printer, list []units.Length, between string) string {
 	text := make([]string, len(list))
 	for i, l := range list {
 		text[i] = m.Length(l)
@@ -261,7 +261,7 @@ func (s *steps) allowances(w *worked) {
 		if a.Name == spareName {
 			how = " x (1 + "
 		}
-		s.put(s.m.Tell(a.Name)+": "+s.m.VolumeLike(at, w.loose.Plan)+how+percent(s.m, a.Share)+")", "+"+s.m.VolumeLike(a.Adds, w.loose.Plan), a.Source)
+		s.put(s.m.Text(a.Name)+": "+s.m.VolumeLike(at, w.loose.Plan)+how+percent(s.m, a.Share)+")", "+"+s.m.VolumeLike(a.Adds, w.loose.Plan), a.Source)
 		at += a.Adds
 	}
 	s.add("loose, as it leaves the shovel", spanText(s.m, w.loose), arithmetic)
@@ -331,7 +331,7 @@ func (s *steps) line(l *Line) {
 		s.put(itoa(l.Count)+" x "+s.p.amount(l.Offer.PriceFor(l.Count)), s.p.amount(l.Cost), fromJob)
 	}
 	if l.Mass[1] > 0 {
-		how := say.Phrase("weight, lightest to heaviest")
+		how := message.Text("weight, lightest to heaviest")
 		if l.Offer.Weight > 0 {
 			how = "weight, by the pack's label"
 		}
@@ -368,7 +368,7 @@ func (s *steps) load() {
 // bill writes what there is to pay.
 func (s *steps) bill() {
 	b := &s.p.Bill
-	add := func(what say.Phrase, m units.Money, from Source, with ...string) {
+	add := func(what message.Text, m units.Money, from Source, with ...string) {
 		if m > 0 {
 			s.add(what, s.p.amount(m), from, with...)
 		}
@@ -382,16 +382,16 @@ func (s *steps) bill() {
 }
 
 // limits writes what a vehicle takes.
-func limits(m words.Voice, payload units.Mass, room units.Volume) string {
+func limits(m lang.Printer, payload units.Mass, room units.Volume) string {
 	var text []string
 	if payload > 0 {
-		text = append(text, m.Say("payload {0}", m.Mass(payload)))
+		text = append(text, m.Print("payload {0}", m.Mass(payload)))
 	}
 	if room > 0 {
-		text = append(text, m.Say("room {0}", m.Volume(room)))
+		text = append(text, m.Print("room {0}", m.Volume(room)))
 	}
 	if len(text) == 0 {
-		return m.Say("no limit is given")
+		return m.Print("no limit is given")
 	}
 	return strings.Join(text, ", ")
 }

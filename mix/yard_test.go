@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
@@ -172,7 +172,7 @@ func TestCrossing(t *testing.T) {
 	} {
 		p, err := PlanDocument([]byte(yard(offers, ``)))
 		require.NoError(t, err)
-		if got := p.Crossings()[0].Sentence(words.Voice{}); !strings.Contains(got, want) {
+		if got := p.Crossings()[0].Sentence(lang.Printer{}); !strings.Contains(got, want) {
 			t.Errorf("%s: %s", offers, got)
 		}
 	}
@@ -202,7 +202,7 @@ func TestSure(t *testing.T) {
 	certain := `{"schema": 1, "tasks": [{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 10, "holds": "1 L"}]}], "on_hand": {"sand": "9 L"}, "offers": [{"material": "sand", "pack": "2 L", "price": "1"}]}`
 	p, err := PlanDocument([]byte(certain))
 	require.NoError(t, err)
-	if s := p.Sure(); s.Chance != 1 || s.Odds(p.Voice()) != "for certain" || len(s.Enough) > 0 {
+	if s := p.Sure(); s.Chance != 1 || s.Odds(p.Printer()) != "for certain" || len(s.Enough) > 0 {
 		t.Errorf("2 L for a need of 1: %+v", s)
 	}
 	// A hundred #1 pots of 152 to 251 cu in, 172.8 the likeliest, against what

@@ -1,6 +1,6 @@
 package units
 
-import "example.org/barrow/units/say"
+import "example.org/barrow/units/message"
 
 // ParseDims reads lengths joined by x, ×, "by" or "por" ("20 in x 10 in x 2 in"). A
 // unit written once, at the end, serves every number ("60 x 4 ft"). The error
@@ -12,7 +12,7 @@ func ParseDims(s string) ([]Length, error) {
 	}
 	parts := splitDims(t.buf[:t.n])
 	if len(parts) > 3 {
-		return nil, fault("dims.count", s, say.Of("at most three lengths, such as {#0}", "20 in x 10 in x 2 in"))
+		return nil, fault("dims.count", s, message.Of("at most three lengths, such as {#0}", "20 in x 10 in x 2 in"))
 	}
 	unit := sharedUnit(parts)
 	out := make([]Length, len(parts))

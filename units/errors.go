@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Error says what is wrong with a quantity as typed. It is data: Code is
@@ -13,7 +13,7 @@ import (
 type Error struct {
 	Code  string
 	Value string
-	Hint  say.Phrase
+	Hint  message.Text
 }
 
 // Error gives the value, quoted, and the hint.
@@ -48,7 +48,7 @@ func quoted(s string, mark byte) string {
 const maxText = 200
 
 // fault returns an Error about s, cut to what a screen can show.
-func fault(code, s string, hint say.Phrase) error {
+func fault(code, s string, hint message.Text) error {
 	return &Error{Code: code, Value: clip(s), Hint: hint}
 }
 

@@ -1,6 +1,6 @@
 package units
 
-import "example.org/barrow/units/say"
+import "example.org/barrow/units/message"
 
 // Exact is a quantity as typed, before it is rounded to a count: the sum of its
 // terms. Package convert divides it by One.
@@ -25,7 +25,7 @@ func ReadExact(quantity, unit string) (Exact, error) {
 	}
 	name, rest := lexUnit(t.buf[:t.n], nil)
 	if len(name) == 0 || len(rest) > 0 {
-		return Exact{}, fault("unit.missing", unit, say.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
+		return Exact{}, fault("unit.missing", unit, message.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
 	}
 	var first error
 	for k := range kinds {
@@ -74,5 +74,5 @@ func noUnit(name []byte, unit string) error {
 			return fault("unit.unknown", unit, didYouMean(u.name))
 		}
 	}
-	return fault("unit.unknown", unit, say.Of("no such unit; {#0} are lengths, {#1} volumes", offered(lengthKind), offered(volumeKind)))
+	return fault("unit.unknown", unit, message.Of("no such unit; {#0} are lengths, {#1} volumes", offered(lengthKind), offered(volumeKind)))
 }

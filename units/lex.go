@@ -3,7 +3,7 @@ package units
 import (
 	"unicode/utf8"
 
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // rat is a number as typed, n/d, not reduced.
@@ -49,7 +49,7 @@ func (t *text) fold(s string) error {
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s, say.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
+			return fault("text.odd", s, message.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
 		}
 		for j := range len(plain) {
 			t.put(plain[j])
@@ -159,7 +159,7 @@ func skipSpace(b []byte) []byte {
 // complaint is what is wrong with a number, before the value is known.
 type complaint struct {
 	code string
-	hint say.Phrase
+	hint message.Text
 }
 
 var (

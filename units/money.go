@@ -1,6 +1,6 @@
 package units
 
-import "example.org/barrow/units/say"
+import "example.org/barrow/units/message"
 
 // Money is a whole count of minor units (cents) of a currency that the job
 // names. The zero value is nothing.
@@ -24,9 +24,9 @@ func ParseMoney(s string) (Money, error) {
 	b := trimUnit(skipSpace(t.buf[:t.n]))
 	switch at(b, 0) {
 	case 0:
-		return 0, fault("quantity.empty", s, say.Of("write an amount, such as {#0}", anAmount))
+		return 0, fault("quantity.empty", s, message.Of("write an amount, such as {#0}", anAmount))
 	case '-':
-		return 0, fault("quantity.negative", s, say.Of("an amount is zero or more, such as {#0}", anAmount))
+		return 0, fault("quantity.negative", s, message.Of("an amount is zero or more, such as {#0}", anAmount))
 	}
 	r, rest, bad := lexDecimal(b)
 	if bad == nil {
@@ -34,7 +34,7 @@ func ParseMoney(s string) (Money, error) {
 	}
 	switch {
 	case bad == badMissing || bad == nil && len(rest) > 0:
-		return 0, fault("money.unit", s, say.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
+		return 0, fault("money.unit", s, message.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
 	case bad != nil:
 		return 0, fault(bad.code, s, bad.hint)
 	}
@@ -43,7 +43,7 @@ func ParseMoney(s string) (Money, error) {
 	case !ok || Money(n) > MaxMoney:
 		return 0, fault("quantity.large", s, "at most 1000000000")
 	case 100%r.d != 0:
-		return 0, fault("money.decimals", s, say.Of("at most two digits after the point, such as {#0}", anAmount))
+		return 0, fault("money.decimals", s, message.Of("at most two digits after the point, such as {#0}", anAmount))
 	}
 	return Money(n), nil
 }

@@ -1,6 +1,6 @@
 package units
 
-import "example.org/barrow/units/say"
+import "example.org/barrow/units/message"
 
 // ParseNumber reads a plain number of zero or more as a reduced fraction: "3",
 // "0.5", "1 1/2". Both terms are at most a million. The error is an [*Error].
@@ -11,7 +11,7 @@ func ParseNumber(s string) (num, den int64, err error) {
 	}
 	b := trimUnit(skipSpace(t.buf[:t.n]))
 	if at(b, 0) == '-' {
-		return 0, 1, fault("quantity.negative", s, say.Of("zero or more, such as {#0}", "1.5"))
+		return 0, 1, fault("quantity.negative", s, message.Of("zero or more, such as {#0}", "1.5"))
 	}
 	r, rest, bad := lexNumber(b)
 	switch {

@@ -3,8 +3,8 @@ package units
 import (
 	"strings"
 
-	"example.org/barrow/units/near"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
 )
 
 // term is one number with its unit.
@@ -48,13 +48,13 @@ func parse(s string, k kind, signed bool) (int64, error) {
 func lexSign(b []byte, s string, k kind, signed bool) (rest []byte, negative bool, err error) {
 	b = trimUnit(skipSpace(b))
 	if len(b) == 0 {
-		return nil, false, fault("quantity.empty", s, say.Of("write {=0}, such as {#1}", article(k), kinds[k].example))
+		return nil, false, fault("quantity.empty", s, message.Of("write {=0}, such as {#1}", article(k), kinds[k].example))
 	}
 	if b[0] != '-' {
 		return b, false, nil
 	}
 	if !signed {
-		return nil, false, fault("quantity.negative", s, say.Of("{=0} is zero or more, such as {#1}", article(k), kinds[k].example))
+		return nil, false, fault("quantity.negative", s, message.Of("{=0} is zero or more, such as {#1}", article(k), kinds[k].example))
 	}
 	return b[1:], true, nil
 }
@@ -72,7 +72,7 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 		if len(rest) > 0 && !isDigit(rest[0]) {
 			return term{}, nil, oddText(s, k)
 		}
-		return term{}, nil, fault("unit.missing", s, say.Of("which unit? write {=0} such as {#1}", article(k), kinds[k].example))
+		return term{}, nil, fault("unit.missing", s, message.Of("which unit? write {=0} such as {#1}", article(k), kinds[k].example))
 	}
 	u := find(k, name)
 	if u == nil {
@@ -86,13 +86,13 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 
 // oddText is the error for text that is neither number nor unit.
 func oddText(s string, k kind) error {
-	return fault("number.bad", s, say.Of("write one {=0}, such as {#1}", string(kinds[k].name), kinds[k].example))
+	return fault("number.bad", s, message.Of("write one {=0}, such as {#1}", string(kinds[k].name), kinds[k].example))
 }
 
 // forKind is the hint, with an example of what would do where none is there.
-func (c *complaint) forKind(k kind) say.Phrase {
+func (c *complaint) forKind(k kind) message.Text {
 	if c == badMissing {
-		return say.Of("start with a number: {=0} such as {#1}", article(k), kinds[k].example)
+		return message.Of("start with a number: {=0} such as {#1}", article(k), kinds[k].example)
 	}
 	return c.hint
 }
@@ -106,23 +106,23 @@ func (t term) count() (int64, bool) {
 // unit, after a whole number of the larger.
 func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
 	if last != nil && last.num*tm.unit.den <= tm.unit.num*last.den {
-		return fault("quantity.order", s, say.Of("put the larger unit first, as in {#0}", "2 ft 6 in"))
+		return fault("quantity.order", s, message.Of("put the larger unit first, as in {#0}", "2 ft 6 in"))
 	}
 	if len(rest) == 0 {
 		return nil
 	}
 	if k != lengthKind && k != massKind {
-		return fault("quantity.terms", s, say.Of("write one number with one unit, such as {#0}", kinds[k].example))
+		return fault("quantity.terms", s, message.Of("write one number with one unit, such as {#0}", kinds[k].example))
 	}
 	if tm.num.d != 1 || tm.unit.den != 1 {
-		return fault("quantity.order", s, say.Of("only the last part may have a fraction, as in {#0}", "2 ft 6 1/2 in"))
+		return fault("quantity.order", s, message.Of("only the last part may have a fraction, as in {#0}", "2 ft 6 1/2 in"))
 	}
 	return nil
 }
 
 // tooLarge is the error for a quantity past its kind's bound.
 func tooLarge(s string, k kind) error {
-	return fault("quantity.large", s, say.Of("too large: at most {#0}", bound(k)))
+	return fault("quantity.large", s, message.Of("too large: at most {#0}", bound(k)))
 }
 
 // bound is the largest quantity of kind k, for a hint.
@@ -152,22 +152,22 @@ func unknownUnit(name []byte, s string, k kind) error {
 	for _, d := range doubtful {
 		if d.kind == k && spelledIn(d.names, name) {
 			if a, b, two := strings.Cut(d.which, "|"); two {
-				return fault("unit.ambiguous", s, say.Of(`dry or liquid? write "{#0}" or "{#1}": they differ by 16%`, a, b))
+				return fault("unit.ambiguous", s, message.Of(`dry or liquid? write "{#0}" or "{#1}": they differ by 16%`, a, b))
 			}
 			return fault("unit.kind", s, didYouMean(d.which))
 		}
 	}
 	if u := findAny(name); u != nil {
-		return fault("unit.kind", s, say.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}", u.name, string(kinds[u.kind].name), article(k), kinds[k].example))
+		return fault("unit.kind", s, message.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}", u.name, string(kinds[u.kind].name), article(k), kinds[k].example))
 	}
 	if u := nearest(name, k); u != nil {
 		return fault("unit.unknown", s, didYouMean(u.name))
 	}
-	return fault("unit.unknown", s, say.Of("use {#0}", offered(k)))
+	return fault("unit.unknown", s, message.Of("use {#0}", offered(k)))
 }
 
 // didYouMean offers a unit.
-func didYouMean(unit string) say.Phrase { return say.Of(`did you mean "{#0}"?`, unit) }
+func didYouMean(unit string) message.Text { return message.Of(`did you mean "{#0}"?`, unit) }
 
 // nearest returns the unit of kind k that name misspells, or nil.
 func nearest(name []byte, k kind) *unit {
@@ -182,7 +182,7 @@ func nearest(name []byte, k kind) *unit {
 			words, owner = append(words, w), append(owner, u)
 		}
 	}
-	meant := near.Word(string(name), words)
+	meant := spell.Word(string(name), words)
 	for i, w := range words {
 		if meant != "" && w == meant {
 			return owner[i]

@@ -3,7 +3,7 @@ package units
 import (
 	"strings"
 
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Ratio is a share of a whole, exact: a reduced fraction. The zero value is no
@@ -93,7 +93,7 @@ func ratioUnit(num rat, rest []byte, s string) (below uint64, err error) {
 	case len(skipSpace(rest)) > 0:
 		return 0, fault("number.bad", s, "write one share, such as 10%")
 	case len(name) == 0 && num.d == 1 && num.n > 0:
-		return 0, fault("unit.missing", s, say.Of(`a share needs its percent sign: "{0}%"`, strings.TrimSpace(clip(s))))
+		return 0, fault("unit.missing", s, message.Of(`a share needs its percent sign: "{0}%"`, strings.TrimSpace(clip(s))))
 	case len(name) == 0:
 		return 1, nil
 	}

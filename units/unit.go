@@ -1,6 +1,6 @@
 package units
 
-import "example.org/barrow/units/say"
+import "example.org/barrow/units/message"
 
 // kind is what a unit measures.
 type kind uint8
@@ -16,9 +16,9 @@ const (
 
 // kinds holds, for each kind, the words for it and the largest count taken.
 var kinds = [...]struct {
-	name    say.Phrase
-	article say.Phrase // the name with its article
-	example string     // what would do
+	name    message.Text
+	article message.Text // the name with its article
+	example string       // what would do
 	max     int64
 }{
 	lengthKind:  {"length", "a length", "3 in", int64(MaxLength)},

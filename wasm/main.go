@@ -1,7 +1,7 @@
 //go:build js && wasm
 
 // Command wasm is the library in a browser. It holds no arithmetic; it carries a
-// question to answer.Desk and the answer back.
+// question to answer.Session and the answer back.
 //
 // It exports three functions, and a call takes all of them: room(i, n) gives the
 // address of n bytes for the caller to write the i-th text of a question into,
@@ -21,7 +21,7 @@ import (
 const maxDocs = 2
 
 var (
-	desk     answer.Desk
+	session  answer.Session
 	question [1 + maxDocs][]byte
 	reply    []byte
 )
@@ -45,12 +45,12 @@ func room(i, size int32) unsafe.Pointer {
 func ask(documents int32) (size int32) {
 	defer func() {
 		if recover() != nil {
-			reply = desk.Failed()
+			reply = session.Failed()
 			size = int32(len(reply))
 		}
 	}()
 	verb, docs := string(question[0]), question[1:1+min(max(documents, 0), maxDocs)]
-	reply = desk.Answer(verb, docs...)
+	reply = session.Answer(verb, docs...)
 	clear(question[:]) // what was asked may be large
 	return int32(len(reply))
 }

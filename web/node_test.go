@@ -16,7 +16,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	barrowjson "example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -111,7 +111,7 @@ func TestPathText(t *testing.T) {
 		for range random.IntN(4) {
 			if random.IntN(3) == 0 {
 				i := random.IntN(200)
-				path, text = append(path, i), wire.PathIndex(text, i)
+				path, text = append(path, i), barrowjson.PathIndex(text, i)
 				continue
 			}
 			key := make([]rune, random.IntN(50))
@@ -119,7 +119,7 @@ func TestPathText(t *testing.T) {
 			for i := range key {
 				key[i] = letters[random.IntN(few)]
 			}
-			path, text = append(path, string(key)), wire.PathKey(text, string(key))
+			path, text = append(path, string(key)), barrowjson.PathKey(text, string(key))
 		}
 		paths, want = append(paths, append([]any{}, path...)), append(want, text)
 	}

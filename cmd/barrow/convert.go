@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 	"example.org/barrow/units/convert"
 )
@@ -35,7 +35,7 @@ barrow list units shows the units.`,
 				return convertProblem(err, args[1], asJSON)
 			}
 			if asJSON {
-				var w wire.Writer
+				var w json.Writer
 				w.BeginObject()
 				w.Key("value")
 				w.Raw(c.Number())

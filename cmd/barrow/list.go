@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -112,7 +112,7 @@ func (l *list) text(out io.Writer) error {
 }
 
 func (l *list) json(out io.Writer, name string) error {
-	var w wire.Writer
+	var w json.Writer
 	w.BeginObject()
 	w.Key(name)
 	w.BeginArray()

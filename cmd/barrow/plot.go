@@ -59,7 +59,7 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *mix.Crossing) {
 	for _, at := range k.Points {
 		s.top, s.cost = max(s.top, at.Volume), max(s.cost, at.Bags, at.Bulk)
 	}
-	sentence := k.Sentence(p.Voice())
+	sentence := k.Sentence(p.Printer())
 	fmt.Fprintf(b, "<desc>%s</desc>\n", html.EscapeString(sentence))
 	fmt.Fprintf(b, `<text x="%d" y="22" font-weight="bold">%s</text>`+"\n", 12, html.EscapeString(sentence))
 	fmt.Fprintf(b, `<path d="M%d %dV%dH%d" fill="none" stroke="#333"/>`+"\n", plotLeft, plotTop, plotHigh-plotBottom, plotWide-plotRight)

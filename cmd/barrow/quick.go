@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 )
 
 // quick is a task given on the command line. It is written as a job document,
@@ -23,7 +23,7 @@ type quick struct {
 	where           map[string]string  // document paths that are not a flag's name
 	quiet           map[string]bool    // document paths whose problem is told elsewhere
 	set             *pflag.FlagSet
-	containers      func(w *wire.Writer)
+	containers      func(w *json.Writer)
 	defaultMaterial string
 	extra           map[string]string // task fields that are not flags
 	have            []string          // --have
@@ -83,7 +83,7 @@ func (q *quick) plan(a *app) error {
 
 // document writes the job.
 func (q *quick) document() ([]byte, error) {
-	var w wire.Writer
+	var w json.Writer
 	w.BeginObject()
 	w.Key("schema")
 	w.Int(1)
@@ -131,7 +131,7 @@ func (q *quick) document() ([]byte, error) {
 }
 
 // onHand writes what --have says.
-func (q *quick) onHand(w *wire.Writer) error {
+func (q *quick) onHand(w *json.Writer) error {
 	if len(q.have) == 0 {
 		return nil
 	}
@@ -154,7 +154,7 @@ func (q *quick) onHand(w *wire.Writer) error {
 
 // value writes one field of the task; counts are numbers, nested fields
 // objects.
-func (q *quick) value(w *wire.Writer, name string) {
+func (q *quick) value(w *json.Writer, name string) {
 	v := *q.fields[name]
 	switch name {
 	case "holes":
@@ -184,7 +184,7 @@ func (q *quick) value(w *wire.Writer, name string) {
 
 // number writes digits as a number; anything else as the text it is, for the
 // job's check to refuse.
-func number(w *wire.Writer, s string) {
+func number(w *json.Writer, s string) {
 	s = strings.TrimSpace(s)
 	whole, part, _ := strings.Cut(s, ".")
 	if whole == "" || strings.Trim(whole+part, "0123456789") != "" || strings.HasSuffix(s, ".") {
@@ -197,7 +197,7 @@ func number(w *wire.Writer, s string) {
 	w.Raw(s)
 }
 
-func text(w *wire.Writer, key, s string) {
+func text(w *json.Writer, key, s string) {
 	w.Key(key)
 	w.String(s)
 }
@@ -218,7 +218,7 @@ func (q *quick) filling() (mixText string, materials []string, err error) {
 
 // offer writes one --pack or --bulk: for the material it names, or for each
 // that goes in. It returns how many offers there are now.
-func (q *quick) offer(w *wire.Writer, kind, s string, materials []string, n int) int {
+func (q *quick) offer(w *json.Writer, kind, s string, materials []string, n int) int {
 	name, size, named := strings.Cut(s, "=")
 	if named {
 		materials = []string{strings.TrimSpace(name)}

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 )
 
 func (a *app) reachCommand() *cobra.Command {
@@ -58,7 +58,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 			lines[i] = [2]string{"1", what}
 			q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", what)
 		}
-		q.containers = func(w *wire.Writer) { containers(w, lines) }
+		q.containers = func(w *json.Writer) { containers(w, lines) }
 	}
 	q.have = have
 	doc, err := q.document()
@@ -93,7 +93,7 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 }
 
 func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
-	m := r.Voice
+	m := r.Printer
 	fmt.Fprintln(b, a.heading("What it comes to"))
 	rows := [][]string{{"Loose, " + r.Filling, mix.Shown(m, r.Loose)}}
 	if r.Net != r.Loose {

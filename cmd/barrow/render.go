@@ -66,7 +66,7 @@ func (r *renderer) needs() {
 	var rows [][]string
 	for i := range r.p.Needs {
 		n := &r.p.Needs[i]
-		figure := mix.Shown(r.p.Voice(), n.Buy.Plan)
+		figure := mix.Shown(r.p.Printer(), n.Buy.Plan)
 		if n.OnHand > 0 {
 			figure += " besides " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
@@ -153,11 +153,11 @@ func (r *renderer) total() {
 	if p.Priced {
 		parts = append(parts, r.bill())
 	}
-	parts = append(parts, mix.Shown(p.Voice(), p.Load.Packed)+" as packed")
+	parts = append(parts, mix.Shown(p.Printer(), p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
 		parts = append(parts, w)
 	}
-	if d := p.Load.DrivesText(p.Voice()); d != "" {
+	if d := p.Load.DrivesText(p.Printer()); d != "" {
 		parts = append(parts, d)
 	}
 	if p.Load.Loads > 0 {
@@ -234,7 +234,7 @@ func (r *renderer) yard(working bool) {
 	if list := p.Crossings(); len(list) > 0 {
 		r.section("Bags or bulk")
 		for i := range list {
-			r.item("-", list[i].Sentence(p.Voice())+".")
+			r.item("-", list[i].Sentence(p.Printer())+".")
 		}
 		fmt.Fprintln(r.out)
 	}
@@ -316,7 +316,7 @@ func (r *renderer) sure(working bool) {
 	if len(r.p.LeftOut()) > 0 {
 		what = "of what it has, this order is enough"
 	}
-	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds(r.p.Voice())), 2, width)
+	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds(r.p.Printer())), 2, width)
 	switch {
 	case len(s.Enough) > 0:
 		cost := ""

@@ -122,7 +122,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	if after.Priced {
 		r.lines("To pay "+r.bill(), 2, width)
 	}
-	if is := after.Load.DrivesText(after.Voice()); is != "" {
+	if is := after.Load.DrivesText(after.Printer()); is != "" {
 		r.lines("Still "+is, 2, width)
 	}
 	if out := after.LeftOut(); len(out) > 0 {

@@ -12,7 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/units/near"
+	"example.org/barrow/units/spell"
 )
 
 // Exit statuses.
@@ -142,7 +142,7 @@ func commandError(root *cobra.Command, err error) error {
 		names = append(names, c.Name())
 	}
 	word, _, _ := strings.Cut(strings.TrimPrefix(err.Error(), `unknown command "`), `"`)
-	if meant := near.Word(word, names); meant != "" {
+	if meant := spell.Word(word, names); meant != "" {
 		return fmt.Errorf("%w; did you mean barrow %s?", err, meant)
 	}
 	return err
@@ -156,7 +156,7 @@ func flagError(cmd *cobra.Command, err error) error {
 	}
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-	if meant := near.Word(word, names); meant != "" {
+	if meant := spell.Word(word, names); meant != "" {
 		return fmt.Errorf("%w; did you mean --%s?", err, meant)
 	}
 	return err

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
@@ -43,7 +43,7 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 				lines[i] = [2]string{count, what}
 				q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", arg)
 			}
-			q.containers = func(w *wire.Writer) { containers(w, lines) }
+			q.containers = func(w *json.Writer) { containers(w, lines) }
 			return q.plan(a)
 		},
 	}
@@ -85,7 +85,7 @@ func splitCount(s string) (count, what string, ok bool) {
 
 // containers writes the lines of a fill: what starts with a figure is a
 // measure, by how many lengths it has; anything else is a class.
-func containers(w *wire.Writer, lines [][2]string) {
+func containers(w *json.Writer, lines [][2]string) {
 	w.Key("containers")
 	w.BeginArray()
 	for _, l := range lines {

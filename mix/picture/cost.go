@@ -24,7 +24,7 @@ func Costs(p *mix.Plan) (list []Drawing) {
 
 // cost draws one material's two curves.
 func (k *pen) cost(c *mix.Crossing) {
-	m := k.p.Voice()
+	m := k.p.Printer()
 	k.Kind = "cost"
 	top := c.Points[len(c.Points)-1].Volume
 	highest := units.Money(1)

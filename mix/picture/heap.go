@@ -5,7 +5,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // stack is so many packs of one kind.
@@ -59,7 +59,7 @@ func (k *pen) heap(n *mix.Need) {
 		}
 		most(12_000, total)
 	}
-	need := mix.Shown(k.p.Voice(), n.Buy.Plan)
+	need := mix.Shown(k.p.Printer(), n.Buy.Plan)
 	k.notes(aFigure, k.say(heapNeed).text(need).String(), 2)
 	k.say(heapTold).text(need).text(n.Material.Name).tell()
 	// A triangle of slope repose: its area is r times r times the slope.
@@ -144,7 +144,7 @@ func (k *pen) offered(l *mix.Line, n int64) stack {
 	case o.Bulk.Volume > 0:
 		return k.packs(aBucket, o.Bulk, n, "")
 	case l.Each.Plan > o.Pack.Volume:
-		return k.packs(aBale, o.Pack, n, k.p.Voice().Volume(l.Each.Plan))
+		return k.packs(aBale, o.Pack, n, k.p.Printer().Volume(l.Each.Plan))
 	}
 	return k.packs(aBag, o.Pack, n, "")
 }
@@ -170,7 +170,7 @@ const left0 = left // where heaps and packs start
 
 // stack draws packs in rows, the last of them a part where a box stands for
 // many.
-func (k *pen) stack(s *stack, area float64, sentence say.Phrase) {
+func (k *pen) stack(s *stack, area float64, sentence message.Text) {
 	text := k.say(sentence).text(s.text).String()
 	k.notes(aLabel, text, 2)
 	k.describe(text, ".")

@@ -1,6 +1,6 @@
 package picture
 
-import "example.org/barrow/mix/wire"
+import "example.org/barrow/mix/json"
 
 // Write writes drawings as a list, where w expects a value. A shape's keys are
 // "is", the name of its SVG element, then that element's attributes by name,
@@ -12,7 +12,7 @@ import "example.org/barrow/mix/wire"
 //	    {"is": "text", "x": 8, "y": 16, "text-anchor": "start", "class": "figure", "text": "Before"}]}]
 //
 // A drawing of no task has no "task".
-func Write(w *wire.Writer, list []Drawing) {
+func Write(w *json.Writer, list []Drawing) {
 	w.BeginArray()
 	for i := range list {
 		d := &list[i]
@@ -50,6 +50,6 @@ func Write(w *wire.Writer, list []Drawing) {
 	w.EndArray()
 }
 
-func text(w *wire.Writer, key, s string) { w.Key(key); w.String(s) }
+func text(w *json.Writer, key, s string) { w.Key(key); w.String(s) }
 
-func number(w *wire.Writer, key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }
+func number(w *json.Writer, key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }

@@ -6,7 +6,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 const (
@@ -232,7 +232,7 @@ func (k *pen) onText(x, y float64) bool {
 }
 
 // ruler says the scale: a bar of a round length, scale units to a nanometre.
-func (k *pen) ruler(scale float64, sentence say.Phrase) {
+func (k *pen) ruler(scale float64, sentence message.Text) {
 	l := roundLength(k.p.Measure, 14/scale)
 	h := float64(l) * scale
 	k.Height += 4

@@ -11,7 +11,7 @@ package picture
 
 import (
 	"example.org/barrow/mix"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Drawing is one picture.
@@ -72,7 +72,7 @@ func Tasks(p *mix.Plan) (list []Drawing) {
 func k0(p *mix.Plan) *pen { return newPen(p, -1, "") }
 
 // more adds, where something was left out, a drawing that says so.
-func (k *pen) more(list []Drawing, left int, sentence say.Phrase) []Drawing {
+func (k *pen) more(list []Drawing, left int, sentence message.Text) []Drawing {
 	if left <= 0 {
 		return list
 	}

@@ -20,9 +20,9 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/barrow/mix"
+	barrowjson "example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/picture"
-	"example.org/barrow/mix/wire"
-	"example.org/barrow/mix/words"
 	"example.org/barrow/units"
 )
 
@@ -334,13 +334,13 @@ func drawHaul(t *rapid.T) (h mix.Haul) {
 }
 
 // spanish is the page's other language, whose sentences are longer.
-func spanish(t reporter) *words.Tongue {
+func spanish(t reporter) *lang.Language {
 	t.Helper()
 	file, err := os.ReadFile(filepath.Join("..", "..", "web", "text", "es.json"))
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
-	es, err := words.Parse(file)
+	es, err := lang.Parse(file)
 	if err != nil {
 		t.Fatalf("%v", err)
 	}
@@ -352,7 +352,7 @@ func TestInSpanish(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j.Tongue = spanish(t)
+	j.Language = spanish(t)
 	p, err := j.Plan()
 	if err != nil {
 		t.Fatal(err)
@@ -375,7 +375,7 @@ func drawPlan(t *rapid.T) *mix.Plan {
 	own := mix.Material{ID: "own", Name: names.Filter(func(s string) bool { return s != "" }).Draw(t, "material name")}
 	es := spanish(t)
 	for range 200 {
-		j := mix.Job{Tongue: rapid.SampledFrom([]*words.Tongue{nil, es}).Draw(t, "tongue"), Name: "x", Measure: measures.Draw(t, "measure"), Materials: []mix.Material{own},
+		j := mix.Job{Language: rapid.SampledFrom([]*lang.Language{nil, es}).Draw(t, "tongue"), Name: "x", Measure: measures.Draw(t, "measure"), Materials: []mix.Material{own},
 			Currency: rapid.SampledFrom([]string{"", "$", "a currency"}).Draw(t, "currency"),
 			Tasks:    rapid.SliceOfN(rapid.Custom(drawTask), 1, 2).Draw(t, "tasks"),
 			Offers:   rapid.SliceOfN(rapid.Custom(drawOffer), 0, 5).Draw(t, "offers"),
@@ -503,7 +503,7 @@ func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
 				t.Errorf("%s has the class %q", l.Label, pot.Class)
 			}
 			if guessed {
-				if !strings.Contains(d.Description, p.Tongue.Say("Only its volume is known: not to scale.")) {
+				if !strings.Contains(d.Description, p.Language.Print("Only its volume is known: not to scale.")) {
 					t.Errorf("%q does not say that it is not to scale", d.Description)
 				}
 				continue
@@ -673,7 +673,7 @@ type shapeJSON struct {
 func TestWrite(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		list := all(drawPlan(t))
-		var w wire.Writer
+		var w barrowjson.Writer
 		picture.Write(&w, list)
 		var got []struct {
 			Kind, Title, Desc string

@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"example.org/barrow/units"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // said is a sentence as it is put together: its form, then what fills its holes
@@ -12,11 +12,11 @@ import (
 // chain of small calls is half the download of a list of strings.
 type said struct {
 	k    *pen
-	form say.Phrase
+	form message.Text
 	with []string
 }
 
-func (k *pen) say(form say.Phrase) *said { return &said{k: k, form: form} }
+func (k *pen) say(form message.Text) *said { return &said{k: k, form: form} }
 
 func (s *said) text(t string) *said {
 	s.with = append(s.with, t)
@@ -24,21 +24,21 @@ func (s *said) text(t string) *said {
 }
 
 // figure is a figure as package units writes it.
-func (s *said) figure(t string) *said { return s.text(s.k.p.Tongue.Figure(t)) }
+func (s *said) figure(t string) *said { return s.text(s.k.p.Language.Figure(t)) }
 
 func (s *said) count(n int64) *said { return s.text(strconv.FormatInt(n, 10)) }
 
 func (s *said) length(l units.Length) *said { return s.text(s.k.length(l)) }
 
-func (s *said) volume(v units.Volume) *said { return s.text(s.k.p.Voice().Volume(v)) }
+func (s *said) volume(v units.Volume) *said { return s.text(s.k.p.Printer().Volume(v)) }
 
 // like is a volume in the unit in which another would be written.
 func (s *said) like(v, other units.Volume) *said {
-	return s.text(s.k.p.Voice().VolumeLike(v, other))
+	return s.text(s.k.p.Printer().VolumeLike(v, other))
 }
 
 // String is the sentence in the reader's language.
-func (s *said) String() string { return s.k.p.Tongue.Say(s.form, s.with...) }
+func (s *said) String() string { return s.k.p.Language.Print(s.form, s.with...) }
 
 // tell adds the sentence to the description.
 func (s *said) tell() *said {
@@ -52,7 +52,7 @@ func (s *said) note() { s.k.note(s.String()) }
 // wrap breaks it into a label's lines.
 func (s *said) wrap(room float64, most int) *para { return wrap(s.String(), room, most, aLabel) }
 
-func (k *pen) length(l units.Length) string { return k.p.Voice().Length(l) }
+func (k *pen) length(l units.Length) string { return k.p.Printer().Length(l) }
 
 // describe adds to the description, a full stop too where there is none.
 func (k *pen) describe(s, stop string) {

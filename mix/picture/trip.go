@@ -2,7 +2,7 @@ package picture
 
 import (
 	"example.org/barrow/mix"
-	"example.org/barrow/units/say"
+	"example.org/barrow/units/message"
 )
 
 // Trips draws what every trip carries against its limits: one drawing of the
@@ -13,7 +13,7 @@ func Trips(p *mix.Plan) (list []Drawing) {
 	return trips(list, p, p.Drops, p.Delivery(), tripsDrop)
 }
 
-func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, title say.Phrase) []Drawing {
+func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, title message.Text) []Drawing {
 	if len(all) == 0 || limits == nil || limits.Payload == 0 && limits.Capacity == 0 {
 		return list
 	}
@@ -52,7 +52,7 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 // trip draws one trip, or several alike: a bar of weight, from its lightest to
 // its heaviest, and a bar of room, each as long as the limit when it is full.
 func (k *pen) trip(t *mix.Trip, limits *mix.Delivery, name string) {
-	m := k.p.Voice()
+	m := k.p.Printer()
 	var mass, room float64
 	if limits.Payload > 0 {
 		mass = float64(t.Mass[1]) / float64(limits.Payload)

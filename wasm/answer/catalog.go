@@ -4,22 +4,22 @@ import (
 	"strings"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/wire"
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
 // writer writes rows.
 type writer struct {
-	wire.Writer
-	tongue *words.Tongue
+	json.Writer
+	tongue *lang.Language
 }
 
 // said writes what the catalogue calls something, in the reader's language.
 func (w *writer) said(key, english string) { w.text(key, w.tongue.Form(english)) }
 
-func (w *writer) voice(m units.Measure) words.Voice {
-	return words.Voice{Measure: m, Tongue: w.tongue}
+func (w *writer) voice(m units.Measure) lang.Printer {
+	return lang.Printer{Measure: m, Language: w.tongue}
 }
 
 func (w *writer) text(key, s string) {
@@ -59,7 +59,7 @@ func (w *writer) origin(s mix.Source, confidence string) {
 }
 
 // catalog writes what a form offers to choose from, with sources.
-func catalog(t *words.Tongue) []byte {
+func catalog(t *lang.Language) []byte {
 	cat := mix.Catalog()
 	w := &writer{tongue: t}
 	w.BeginObject()

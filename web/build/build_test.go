@@ -110,7 +110,7 @@ func TestSameBytes(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if diff := cmp.Diff(string(new(answer.Desk).Answer(verb, job)), string(got)); diff != "" {
+				if diff := cmp.Diff(string(new(answer.Session).Answer(verb, job)), string(got)); diff != "" {
 					t.Errorf("the reply to %s differs (-native +wasm)\n%s", name, diff)
 				}
 			}

@@ -9,14 +9,14 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 )
 
 // short writes a language file as the page downloads it: keys in place of the
-// English, which the page and the program have. mix/words and web/say.js read
+// English, which the page and the program have. mix/lang and web/text/say.js read
 // either.
 func short(source []byte) ([]byte, error) {
-	if _, err := words.Parse(source); err != nil {
+	if _, err := lang.Parse(source); err != nil {
 		return nil, err
 	}
 	var named struct {
@@ -50,7 +50,7 @@ func keyed(texts map[string]string) ([]string, error) {
 	list := []string{""}
 	of := map[uint32]string{}
 	for _, english := range slices.Sorted(maps.Keys(texts)) {
-		key := words.Key(english)
+		key := lang.Key(english)
 		if other, taken := of[key]; taken {
 			return nil, fmt.Errorf("%q and %q have one key: word one of them otherwise", other, english)
 		}

@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"example.org/barrow/mix/words"
+	"example.org/barrow/mix/lang"
 )
 
 // TestShort: the language file as it is downloaded says everything that its
@@ -24,9 +24,9 @@ func TestShort(t *testing.T) {
 	require.Greater(t, len(file.Page), 100)
 	require.Greater(t, len(file.Library), 100)
 
-	es, err := words.Parse(built)
+	es, err := lang.Parse(built)
 	require.NoError(t, err)
-	require.Equal(t, "es", es.Language())
+	require.Equal(t, "es", es.Code())
 	for english, text := range file.Library {
 		require.Equal(t, text, es.Form(english))
 	}

@@ -1,0 +1,112 @@
+package json
+
+import (
+	"example.org/barrow/units/message"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// The codes a Fault can carry; its doc comment says what they mean.
+const (
+	codeSyntax    = "json.syntax"
+	codeDuplicate = "json.duplicate"
+	codeDepth     = "json.depth"
+	codeSize      = "json.size"
+	codeUTF8      = "json.utf8"
+	codeBOM       = "json.bom"
+	codeEmpty     = "json.empty"
+	codeTrailing  = "json.trailing"
+)
+
+// Fault is one thing wrong with a document. It is data to show next to the
+// document; it is also an error.
+type Fault struct {
+	// Path leads to the value being read, as in tasks[1].containers[0].count;
+	// between two members it leads to their container. It is "" at the top.
+	Path string
+
+	// Code is stable, Reason may be reworded. The codes are:
+	//
+	//	json.syntax     not JSON
+	//	json.duplicate  a key that its object already has
+	//	json.depth      more containers inside one another than Limits.Depth
+	//	json.size       more bytes or values than Limits allows
+	//	json.utf8       a byte that is not UTF-8, or half a surrogate pair
+	//	json.bom        a byte order mark at the start
+	//	json.empty      nothing but white space
+	//	json.trailing   something after the end of the value
+	Code string
+
+	// Value is the offending text as typed, at most 40 runes of it, with what
+	// cannot be printed replaced by U+FFFD; or a byte that is not UTF-8, as in
+	// 0xe4. It is "" at the end of the document.
+	Value string
+
+	// Reason says what is wrong and what would do, in whatever language it is to
+	// be said in.
+	Reason message.Text
+
+	// Line and Column count from 1; columns count runes. A fault of the
+	// document as a whole is at 1:1.
+	Line, Column int
+}
+
+// Error returns the place, the path and the reason on one line.
+func (f Fault) Error() string {
+	place := "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": "
+	if f.Path == "" {
+		return place + f.Reason.String()
+	}
+	return place + f.Path + ": " + f.Reason.String()
+}
+
+// Position returns the line and the column, both from 1, of a byte offset such
+// as [Node.Offset]; columns count runes. An offset outside data is taken as its
+// nearest end.
+func Position(data []byte, offset int) (line, column int) {
+	offset = min(max(offset, 0), len(data))
+	p := place{}.advance(string(data[:offset]), offset)
+	return p.line + 1, p.column + 1
+}
+
+// place is a position, with line and column from 0, that can move on without
+// counting again from the top: it keeps a document with many faults linear.
+type place struct{ offset, line, column int }
+
+func (p place) advance(text string, offset int) place {
+	if offset < p.offset {
+		p = place{}
+	}
+	gap := text[p.offset:offset]
+	if lines := strings.Count(gap, "\n"); lines > 0 {
+		p.line += lines
+		p.column = 0
+		gap = gap[strings.LastIndexByte(gap, '\n')+1:]
+	}
+	p.column += utf8.RuneCountInString(gap)
+	p.offset = offset
+	return p
+}
+
+// excerpt returns what Fault.Value shows of text.
+func excerpt(text string) string {
+	return strings.Map(func(r rune) rune {
+		if strconv.IsPrint(r) {
+			return r
+		}
+		return utf8.RuneError
+	}, cut(text))
+}
+
+// codePoint names a character that cannot be shown, as in U+00A0.
+func codePoint(r rune) string {
+	const hex = "0123456789ABCDEF"
+	name := []byte("U+")
+	for shift := 20; shift >= 0; shift -= 4 {
+		if shift < 16 || r>>shift != 0 {
+			name = append(name, hex[r>>shift&15])
+		}
+	}
+	return string(name)
+}

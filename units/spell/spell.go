@@ -1,0 +1,82 @@
+// Package spell finds the word somebody meant: one or two slips of the finger
+// away, and never a guess beyond that.
+package spell
+
+// Word returns the candidate closest to word, without regard to case, when at
+// most limit(word) letters were added, dropped, changed or swapped with a
+// neighbour. Of equals the first wins; "" means none is close. A candidate
+// with other figures is another thing, not a slip: #4 is not #3, though 27 may
+// be 72.
+func Word(word string, candidates []string) string {
+	best, least := "", limit(word)+1
+	figures := figuresOf(word)
+	for _, c := range candidates {
+		if figuresOf(c) != figures {
+			continue
+		}
+		if d := Distance(word, c, least); d < least {
+			best, least = c, d
+		}
+	}
+	return best
+}
+
+// figuresOf counts each figure of s.
+func figuresOf(s string) (n [10]uint8) {
+	for i := range len(s) {
+		if c := s[i]; '0' <= c && c <= '9' {
+			n[c-'0']++
+		}
+	}
+	return n
+}
+
+// limit allows one slip in a short word and two from six letters on.
+func limit(word string) int {
+	switch n := len(word); {
+	case n < 2 || n > maxLetters:
+		return 0
+	case n < 6:
+		return 1
+	default:
+		return 2
+	}
+}
+
+// maxLetters bounds the words compared; a longer one is close to nothing.
+const maxLetters = 40
+
+// Distance counts the letters added, dropped, changed or swapped with a
+// neighbour between a and b, without regard to case (optimal string
+// alignment). It gives up and returns stop once the count cannot stay below it.
+func Distance(a, b string, stop int) int {
+	a, b = Lower(a), Lower(b)
+	if len(a) > maxLetters || len(b) > maxLetters || len(a)-len(b) >= stop || len(b)-len(a) >= stop {
+		return stop
+	}
+	var rows [3][maxLetters + 1]int // two rows back, one back, this one
+	two, one, row := &rows[0], &rows[1], &rows[2]
+	for j := 0; j <= len(b); j++ {
+		one[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		least := i
+		for j := 1; j <= len(b); j++ {
+			change := one[j-1]
+			if a[i-1] != b[j-1] {
+				change++
+			}
+			row[j] = min(change, one[j]+1, row[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], two[j-2]+1)
+			}
+			least = min(least, row[j])
+		}
+		if least >= stop {
+			return stop
+		}
+		two, one, row = one, row, two
+	}
+	return min(one[len(b)], stop)
+}
