@@ -1,6 +1,7 @@
 package mix_test
 
 import (
+	"os"
 	"os/exec"
 	"runtime"
 	"slices"
@@ -10,44 +11,104 @@ import (
 
 const module = "example.org/barrow"
 
-// TestArrows: packages import one way. units and mix/json know the standard
-// library alone, mix knows them and collects problems with go-multierror, the
-// faces know mix, and nothing knows a face.
+// Packages that most others know.
+const (
+	quantities = "/units /units/spell /units/message "
+	leaves     = quantities + "/mix/json /mix/lang /mix/stable "
+	rows       = leaves + "/mix/doc /mix/ground "
+	work       = rows + "/mix/catalog "
+	everything = work + "/mix /mix/task /mix/yard "
+)
+
+// arrows says what each package of the library imports at the most. It is closed:
+// what is not in it is not imported, nor is any other module.
+var arrows = map[string]string{
+	"/units/spell":   "",
+	"/units/message": "",
+	"/units":         "/units/spell /units/message",
+	"/units/convert": quantities,
+	"/mix/json":      "/units/message",
+	"/mix/lang":      quantities + "/mix/json",
+	"/mix/stable":    "",
+	"/mix/sure":      "/mix/stable",
+	"/mix/order":     quantities + "/mix/stable",
+	"/mix/doc":       leaves,
+	"/mix/ground":    leaves + "/mix/doc",
+	"/mix/catalog":   rows,
+	"/mix/task":      work,
+	"/mix/yard":      leaves + "/mix/doc /mix/catalog /mix/order",
+	"/mix":           work + "/mix/task /mix/yard /mix/sure",
+	"/mix/report":    everything,
+	"/mix/picture":   everything,
+	"/web/policy":    "",
+}
+
+// TestArrows: packages import one way. Kinds of work and the yard do not know each
+// other, and only what shows a plan knows mix.
 func TestArrows(t *testing.T) {
 	if runtime.GOOS == "js" {
 		t.Skip("needs the go command")
 	}
-	may := map[string][]string{
-		"/units/spell":   {},
-		"/units/message": {},
-		"/units":         {"/units/spell", "/units/message"},
-		"/units/convert": {"/units", "/units/spell", "/units/message"},
-		"/mix/json":      {"/units/message"},
-		"/mix/lang":      {"/units", "/units/spell", "/units/message", "/mix/json"},
-		"/mix/stable":    {},
-		"/mix/sure":      {"/mix/stable"},
-		"/mix/order":     {"/mix/stable", "/units", "/units/spell", "/units/message"},
-		"/mix":           {"/units", "/units/spell", "/units/message", "/mix/json", "/mix/lang", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/mix/picture":   {"/mix", "/units", "/units/spell", "/units/message", "/mix/json", "/mix/lang", "/mix/order", "/mix/sure", "/mix/stable", "github.com/hashicorp/go-multierror", "github.com/hashicorp/errwrap"},
-		"/web/policy":    {},
+	imports := importsOf(t, "", "/...")
+	for pkg, allowed := range arrows {
+		list, ok := imports[pkg]
+		if !ok {
+			t.Errorf("there is no package %s", pkg)
+		}
+		for _, path := range list {
+			if !slices.Contains(strings.Fields(allowed), path) {
+				t.Errorf("%s imports %s", pkg, path)
+			}
+		}
 	}
-	for pkg, allowed := range may {
-		out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+pkg).CombinedOutput()
-		if err != nil {
-			t.Fatalf("go list %s: %v\n%s", pkg, err, out)
+	for pkg := range imports {
+		_, ok := arrows[pkg]
+		if !ok && (strings.HasPrefix(pkg, "/units") || strings.HasPrefix(pkg, "/mix")) {
+			t.Errorf("nothing says what %s may import", pkg)
 		}
-		ok := map[string]bool{module + pkg: true}
-		for _, a := range allowed {
-			if strings.HasPrefix(a, "/") {
-				a = module + a
+	}
+	for pkg, list := range importsOf(t, "js", "/wasm/...") {
+		imports[pkg] = list
+	}
+	for pkg, list := range imports {
+		if slices.Contains(list, "/mix") && !slices.Contains([]string{"/mix/report", "/mix/picture", "/cmd/barrow", "/wasm/answer"}, pkg) {
+			t.Errorf("%s imports /mix", pkg)
+		}
+	}
+}
+
+// importsOf lists what the packages of a pattern import besides the standard
+// library, those of this module without its name; goos is where they are built
+// for, "" for here.
+func importsOf(t *testing.T, goos, pattern string) map[string][]string {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .Imports " "}}`, module+pattern)
+	if goos == "js" {
+		cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	}
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("go list %s: %v", pattern, err)
+	}
+	imports := map[string][]string{}
+	for line := range strings.Lines(string(out)) {
+		words := strings.Fields(line)
+		list := []string{}
+		for _, path := range words[1:] {
+			if first, _, _ := strings.Cut(path, "/"); strings.Contains(first, ".") {
+				list = append(list, strings.TrimPrefix(path, module))
 			}
-			ok[a] = true
 		}
-		for dep := range strings.FieldsSeq(string(out)) {
-			if !ok[dep] {
-				t.Errorf("%s%s imports %s", module, pkg, dep)
-			}
-		}
+		imports[strings.TrimPrefix(words[0], module)] = list
+	}
+	return imports
+}
+
+// TestFaces: no face imports another, and the command line imports nothing that
+// builds the page.
+func TestFaces(t *testing.T) {
+	if runtime.GOOS == "js" {
+		t.Skip("needs the go command")
 	}
 	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+"/cmd/barrow", module+"/web/build").CombinedOutput()
 	if err != nil {

@@ -1,25 +1,31 @@
-package mix
+package mix_test
 
 import (
 	"bytes"
 	"fmt"
 	"runtime"
 	"testing"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/report"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/units"
 )
 
 // BenchmarkFillLine is one container line with its allowances and the split to
 // materials: from a line that is read to needs.
 func BenchmarkFillLine(b *testing.B) {
-	bk := stock()
-	t := &Task{Mix: "potting", Fill: &Fill{Containers: []Container{{Count: 64, Size: "#1"}}}}
-	takes := make([]Span, len(bk.materials))
+	scope := catalog.Plain(nil)
+	t := &task.Task{Mix: "potting", Work: &task.Fill{Containers: []task.Container{{Count: 64, Size: "#1"}}}}
+	takes := make([]units.Range, scope.Len())
 	b.ReportAllocs()
 	for b.Loop() {
-		var c checker
-		var w worked
-		w.do(&c, bk, t)
-		if !w.spread(takes) || c.found != nil {
-			b.Fatal(c.err())
+		var r doc.Reader
+		d := t.Evaluate(&r, scope)
+		if !d.Spread(takes) || r.Err() != nil {
+			b.Fatal(r.Err())
 		}
 		clear(takes)
 	}
@@ -28,11 +34,11 @@ func BenchmarkFillLine(b *testing.B) {
 // BenchmarkJob20 is a job of twenty tasks of every kind, document in to plan
 // out.
 func BenchmarkJob20(b *testing.B) {
-	doc := manyTasks(20)
-	b.SetBytes(int64(len(doc)))
+	job := manyTasks(20)
+	b.SetBytes(int64(len(job)))
 	b.ReportAllocs()
 	for b.Loop() {
-		if out := Handle(doc); !bytes.Contains(out, []byte(`"needs"`)) {
+		if out := report.Handle(job); !bytes.Contains(out, []byte(`"needs"`)) {
 			b.Fatal(string(out))
 		}
 	}
@@ -44,10 +50,10 @@ func BenchmarkJob20(b *testing.B) {
 func BenchmarkLines(b *testing.B) {
 	for _, n := range []int{10, 1_000, 100_000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			doc := manyLines(n)
+			job := manyLines(n)
 			b.ReportAllocs()
 			for b.Loop() {
-				if out := Handle(doc); !bytes.Contains(out, []byte(`"needs"`)) {
+				if out := report.Handle(job); !bytes.Contains(out, []byte(`"needs"`)) {
 					b.Fatal(string(out[:min(len(out), 500)]))
 				}
 			}
@@ -61,11 +67,11 @@ func BenchmarkLines(b *testing.B) {
 
 // BenchmarkRead is the reading alone.
 func BenchmarkRead(b *testing.B) {
-	doc := manyTasks(20)
-	b.SetBytes(int64(len(doc)))
+	job := manyTasks(20)
+	b.SetBytes(int64(len(job)))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Read(doc); err != nil {
+		if _, err := mix.Decode(job); err != nil {
 			b.Fatal(err)
 		}
 	}

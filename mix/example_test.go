@@ -4,6 +4,10 @@ import (
 	"fmt"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -17,8 +21,8 @@ func ExamplePlanDocument() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(mix.Shown(p.Printer(), p.Needs[0].Buy.Plan))
-	fmt.Println(p.Order[0].Count, "x", p.Order[0].Offer.Bulk.Text, "for", p.Bill.Goods)
+	fmt.Println(p.Printer().TradeVolume(p.Needs[0].Buy.Plan))
+	fmt.Println(p.Lines[0].Count, "x", p.Lines[0].Offer.Bulk.Text, "for", p.Bill.Goods)
 	// Output:
 	// 60 cu ft (2.22 cu yd)
 	// 5 x 1/2 cu yd for 105.00
@@ -29,7 +33,7 @@ func ExampleProblems() {
 		"schema": 1,
 		"tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 inchs", "material": "bark-mulhc"}]
 	}`))
-	for _, p := range mix.Problems(err) {
+	for _, p := range doc.ProblemsIn(err) {
 		fmt.Println(p)
 	}
 	// Output:
@@ -39,10 +43,10 @@ func ExampleProblems() {
 
 func ExampleJob_Plan() {
 	settle := units.Percent(10)
-	job := mix.Job{Tasks: []mix.Task{{
+	job := mix.Job{Tasks: []task.Task{{
 		Material: "potting-mix",
 		Settle:   &settle,
-		Fill:     &mix.Fill{Containers: []mix.Container{{Count: 10, Holds: 9 * units.Litre}}},
+		Work:     &task.Fill{Containers: []task.Container{{Count: 10, Holds: catalog.Size{Volume: 9 * units.Litre}}}},
 	}}}
 	p, err := job.Plan()
 	fmt.Println(p.Needs[0].Buy.Plan, err)
@@ -70,18 +74,18 @@ func ExamplePlan_Working() {
 	// loose, as it leaves the shovel = 38.5 cu ft
 }
 
-func ExampleYard_Apply() {
-	job, _ := mix.Read([]byte(`{"schema": 1,
+func ExampleJob_At() {
+	job, _ := mix.Decode([]byte(`{"schema": 1,
 		"tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}],
 		"offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "3.95"}, {"material": "bark-mulch", "pack": "3 cu ft", "price": "5.50"}]}`))
 	before, _ := job.Plan()
-	left, err := (&mix.Yard{Without: []string{"bark-mulch:3 cu ft"}}).Apply(job)
+	left, err := job.At(&yard.Yard{Without: []string{"bark-mulch:3 cu ft"}})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	after, _ := left.Plan()
-	for _, c := range mix.Changes(before, after) {
+	for _, c := range after.ChangesFrom(before) {
 		fmt.Println(c.Pack, c.Before, "to", c.After)
 	}
 	fmt.Println(before.Bill.Total, "to", after.Bill.Total)
@@ -96,7 +100,7 @@ func ExamplePlan_Sure() {
 		"tasks": [{"kind": "fill", "material": "potting-mix", "containers": [{"count": 64, "size": "#1"}]}],
 		"offers": [{"material": "potting-mix", "pack": "2 cu ft", "price": "9.00"}]}`))
 	s := p.Sure()
-	fmt.Println(p.Order[0].Count, "bags are enough", s.Odds(p.Printer())+";", s.Matters[0].Name, "matters most")
+	fmt.Println(p.Lines[0].Count, "bags are enough", s.Odds(p.Printer())+";", s.Matters[0].Name, "matters most")
 	// Output: 4 bags are enough 50 times in 100; the size of #1 matters most
 }
 
@@ -108,66 +112,4 @@ func ExamplePlan_Crossings() {
 		fmt.Println(k.Sentence(p.Printer()))
 	}
 	// Output: Bark mulch: bulk is cheaper from 16 cu ft on, trips counted; you need 60 cu ft
-}
-
-func ExampleBags() {
-	bed := 189 * units.CubicFoot // 7 cu yd
-	fmt.Println(mix.Bags(bed, units.CubicYard), mix.Bags(bed+units.Litre, units.CubicYard))
-	// Output: 7 8
-}
-
-func ExampleSplit() {
-	fmt.Println(mix.Split(10*units.Litre, []int64{3, 1, 1}))
-	fmt.Println(mix.Split(units.Litre, []int64{1, 1, 1}))
-	// Output:
-	// [6 L 2 L 2 L]
-	// [0.333333334 L 0.333333333 L 0.333333333 L]
-}
-
-func ExampleParseArea() {
-	a, _ := mix.ParseArea("ring 20 ft x 14 ft")
-	ground, _ := a.Measure()
-	fmt.Println(units.US.Area(ground))
-	_, err := mix.ParseArea("60 ft")
-	fmt.Println(err)
-	// Output:
-	// 160 sq ft
-	// "60 ft": did you mean "sq ft"? Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"
-}
-
-func ExampleRoundTaper() {
-	v, _ := mix.RoundTaper(12*units.Inch, 10*units.Inch, 10*units.Inch)
-	fmt.Println(units.Both.Volume(v))
-	// Output: 0.551 cu ft (15.6 L)
-}
-
-func ExampleSquareTaper() {
-	v, _ := mix.SquareTaper(10*units.Inch, 7*units.Inch, 6*units.Inch) // 6 (100 + 70 + 49) / 3
-	fmt.Println(int64(v/units.CubicInch), "cu in")
-	// Output: 438 cu in
-}
-
-func ExampleParseMix() {
-	m, _ := mix.ParseMix("3 bark-fines, peat 1, perlite 1/2")
-	fmt.Println(m.Name, m.Parts)
-	// Output: 3:1:1/2 mix [bark-fines 3 peat 1 perlite 1/2]
-}
-
-func ExampleCatalog() {
-	for _, k := range mix.Catalog().Containers {
-		if k.ID == "#1" {
-			fmt.Println(units.US.VolumeRange(k.Holds.Low, k.Holds.High), "-", k.Source)
-		}
-	}
-	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); fill of 10 pots a cubic foot: Washington State Univ. nursery-management text
-}
-
-func ExampleHandle() {
-	fmt.Printf("%s", mix.Handle([]byte(`{"schema": 1, "tasks": []}`)))
-	// Output:
-	// {
-	//   "problems": [
-	//     {"path": "tasks", "code": "job.empty", "value": "", "hint": "a job has tasks, such as [{\"kind\": \"cover\", \"area\": \"60 ft x 4 ft\", \"layer\": \"3 in\", \"material\": \"bark-mulch\"}]"}
-	//   ]
-	// }
 }

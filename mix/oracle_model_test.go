@@ -299,7 +299,7 @@ func (g *modelGround) polygon() exact {
 	return exact{twice.rat.Abs(twice.rat), false}.over(exactly(2, 1))
 }
 
-// catalogue is what the model reads of mix/catalog.json, by itself.
+// catalogue is what the model reads of mix/catalog/catalog.json, by itself.
 type catalogue struct {
 	pots   map[string]modelPot
 	mixes  map[string]modelMix
@@ -327,7 +327,7 @@ type catalogueRows struct {
 }
 
 var trade = sync.OnceValue(func() *catalogue {
-	data, err := os.ReadFile("catalog.json")
+	data, err := os.ReadFile("catalog/catalog.json")
 	if err != nil {
 		panic(err)
 	}

@@ -11,9 +11,14 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/barrow/mix"
-	"example.org/barrow/units"
 	"pgregory.net/rapid"
+
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/mix/yard"
+	"example.org/barrow/units"
 )
 
 // TestOracle draws whole jobs and holds every figure of the plan against the
@@ -77,7 +82,7 @@ func tolerance(j *modelJob, want exact) *big.Rat {
 
 func nanolitres(a exact) *big.Rat { return a.taken(1000).rat }
 
-func (c *comparison) span(t *rapid.T, j *modelJob, doc []byte, what string, got mix.Span, want spread) {
+func (c *comparison) span(t *rapid.T, j *modelJob, doc []byte, what string, got units.Range, want spread) {
 	c.spans++
 	for _, side := range []struct {
 		name string
@@ -106,8 +111,8 @@ func (c *comparison) count(t *rapid.T, j *modelJob, doc []byte, what string, got
 	}
 }
 
-func (c *comparison) choices(t *rapid.T, j *modelJob, doc []byte, need *mix.Need, want spread) {
-	for _, choice := range need.Choices(units.Both) {
+func (c *comparison) choices(t *rapid.T, j *modelJob, doc []byte, need *yard.Need, want spread) {
+	for _, choice := range need.Packs(units.Both) {
 		if choice.Bale {
 			continue // opens to a range; an offer says to what
 		}
@@ -120,9 +125,9 @@ func (c *comparison) choices(t *rapid.T, j *modelJob, doc []byte, need *mix.Need
 }
 
 func (c *comparison) order(t *rapid.T, j *modelJob, doc []byte, plan *mix.Plan, takes map[string]spread) {
-	lines := map[string]*mix.Line{}
-	for i := range plan.Order {
-		lines[plan.Order[i].Material.ID] = &plan.Order[i]
+	lines := map[string]*yard.Line{}
+	for i := range plan.Lines {
+		lines[plan.Lines[i].Material.ID] = &plan.Lines[i]
 	}
 	var cents int64
 	for i := range j.offers {
@@ -146,13 +151,13 @@ func (c *comparison) order(t *rapid.T, j *modelJob, doc []byte, plan *mix.Plan, 
 	}
 }
 
-func (c *comparison) line(t *rapid.T, j *modelJob, doc []byte, o *modelOffer, line *mix.Line, need spread) {
+func (c *comparison) line(t *rapid.T, j *modelJob, doc []byte, o *modelOffer, line *yard.Line, need spread) {
 	size := o.loose()
 	c.count(t, j, doc, o.material+" ordered", line.Count, need.plan, size)
 	c.count(t, j, doc, o.material+" at least", line.FewMany[0], need.low, size)
 	c.count(t, j, doc, o.material+" at most", line.FewMany[1], need.high, size)
 	over := size.taken(line.Count).minus(need.plan).atLeast(exactly(0, 1))
-	c.span(t, j, doc, o.material+" over", mix.Exactly(line.Left), certain(over))
+	c.span(t, j, doc, o.material+" over", units.Exactly(line.Left), certain(over))
 	if line.Priced != (o.cents != nil) {
 		t.Fatalf("%s: priced is %t\n%s", o.material, line.Priced, doc)
 	}
@@ -206,7 +211,7 @@ func (c *comparison) fact(t *rapid.T, j *modelJob, doc []byte, name string, fact
 	for _, low := range around(want.low, off) {
 		for _, plan := range around(want.plan, off) {
 			for _, high := range around(want.high, off) {
-				texts = append(texts, new(mix.Plan).SpanText(mix.Span{Low: low, Plan: plan, High: high}))
+				texts = append(texts, lang.Printer{}.Range(units.Range{Low: low, Plan: plan, High: high}))
 			}
 		}
 	}
@@ -249,7 +254,7 @@ func TestPoolingIsOrderFree(t *testing.T) {
 	})
 }
 
-type takenAndBought struct{ takes, buy mix.Span }
+type takenAndBought struct{ takes, buy units.Range }
 
 func spans(p *mix.Plan) map[string]takenAndBought {
 	m := map[string]takenAndBought{}
@@ -388,13 +393,13 @@ func (j *modelJob) nestsCatalogue(id string) bool {
 // TestBagsExact: never one bag over, never one short.
 func TestBagsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		size := units.Volume(rapid.Int64Range(int64(mix.Slack)+1, int64(units.CubicMetre)).Draw(t, "size"))
+		size := units.Volume(rapid.Int64Range(int64(catalog.Slack)+1, int64(units.CubicMetre)).Draw(t, "size"))
 		need := units.Volume(rapid.Int64Range(0, int64(100*units.CubicMetre)).Draw(t, "need"))
 		if k := rapid.Int64Range(0, 1000).Draw(t, "bags to the brim"); k > 0 {
 			near := rapid.Int64Range(-2, 2).Draw(t, "beside the slack")
-			need = units.Volume(k)*size + mix.Slack*units.Volume(rapid.IntRange(0, 1).Draw(t, "with slack")) + units.Volume(near)
+			need = units.Volume(k)*size + catalog.Slack*units.Volume(rapid.IntRange(0, 1).Draw(t, "with slack")) + units.Volume(near)
 		}
-		if got, want := mix.Bags(need, size), packs(exactly(int64(need), 1000), exactly(int64(size), 1000)); got != want {
+		if got, want := yard.Bags(need, size), packs(exactly(int64(need), 1000), exactly(int64(size), 1000)); got != want {
 			t.Fatalf("Bags(%d, %d) = %d, want %d", need, size, got, want)
 		}
 	})
@@ -409,7 +414,7 @@ func TestBagsOfEqualBeds(t *testing.T) {
 		beds := rapid.Int64Range(1, 1000).Draw(t, "beds")
 		bed := size.value.taken(bags).over(exactly(beds, 1)).whole(nanolitre)
 		need := units.Volume(bed.taken(1000).taken(beds).rat.Num().Int64())
-		if got := mix.Bags(need, units.Volume(size.value.taken(1000).rat.Num().Int64())); got != bags {
+		if got := yard.Bags(need, units.Volume(size.value.taken(1000).rat.Num().Int64())); got != bags {
 			t.Fatalf("%d beds that fill %d bags of %s take %d", beds, bags, size.text, got)
 		}
 	})
@@ -428,7 +433,7 @@ func TestTenBeds(t *testing.T) {
 		j.tasks[0].lines = append(j.tasks[0].lines, modelLine{count: 1, form: "holds", sides: []typed{bed}})
 	}
 	plan := planned(t, j.document())
-	if got := plan.Order[0].Count; got != 189 {
+	if got := plan.Lines[0].Count; got != 189 {
 		t.Errorf("ten beds of 0.7 cu yd take %d bags of 1 cu ft, want 189", got)
 	}
 	if plan.Needs[0].Buy.Plan == 189*units.CubicFoot {
@@ -445,7 +450,7 @@ func TestShareOfAnAcre(t *testing.T) {
 		offers: []modelOffer{{material: "compost", size: &typed{"1 cu ft", decimal("28316846.592")}}},
 	}
 	plan := planned(t, j.document())
-	if got, want := plan.Order[0].Count, int64(12_100); got != want || packs(j.takes()["compost"].plan, j.offers[0].size.value) != want {
+	if got, want := plan.Lines[0].Count, int64(12_100); got != want || packs(j.takes()["compost"].plan, j.offers[0].size.value) != want {
 		t.Errorf("a third of ten inches over an acre takes %d bags of 1 cu ft, want %d", got, want)
 	}
 }
@@ -466,7 +471,7 @@ func TestSplitSums(t *testing.T) {
 		if rapid.Bool().Draw(t, "comes out even") {
 			whole = whole / 10_000 * sum
 		}
-		got := mix.Split(units.Volume(whole), parts)
+		got := catalog.Split(units.Volume(whole), parts)
 		checkSplit(t, whole, sum, parts, got)
 	})
 }
@@ -504,7 +509,7 @@ func TestOraclePredictsProblems(t *testing.T) {
 		if plan != nil || err == nil {
 			t.Fatalf("%s: no problem reported\n%s", fault.what, j.document())
 		}
-		for _, p := range mix.Problems(err) {
+		for _, p := range doc.ProblemsIn(err) {
 			if !strings.HasPrefix(p.Path, path) {
 				t.Fatalf("%s: problem %v, want it at %s\n%s", fault.what, p, path, j.document())
 			}

@@ -1,4 +1,4 @@
-package mix
+package mix_test
 
 import (
 	"fmt"
@@ -7,10 +7,16 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
-// task wraps one task's fields as a job.
+// taskJob wraps one task's fields as a job.
 func taskJob(fields string) string { return `{"schema": 1, "tasks": [{` + fields + `}]}` }
 
 // badJobs are documents with exactly the problems named, as path and code in
@@ -103,13 +109,13 @@ var badJobs = []struct {
 
 func TestBadJobs(t *testing.T) {
 	for _, tt := range badJobs {
-		p, err := PlanDocument([]byte(tt.doc))
+		p, err := mix.PlanDocument([]byte(tt.doc))
 		if p != nil || err == nil {
 			t.Errorf("%s: a plan was made", tt.why)
 			continue
 		}
 		var got []string
-		for _, one := range Problems(err) {
+		for _, one := range doc.ProblemsIn(err) {
 			got = append(got, one.Path+" "+one.Code)
 			if one.Hint == "" {
 				t.Errorf("%s: %s has no hint", tt.why, one.Path)
@@ -118,10 +124,23 @@ func TestBadJobs(t *testing.T) {
 		if diff := cmp.Diff(tt.want, got); diff != "" {
 			t.Errorf("%s: (-want +got)\n%s\n%v", tt.why, diff, err)
 		}
-		if _, err := Read([]byte(tt.doc)); err == nil {
-			t.Errorf("%s: Read takes it", tt.why)
+		if job, err := mix.Decode([]byte(tt.doc)); err == nil {
+			if _, err = job.Plan(); err == nil {
+				t.Errorf("%s: Decode and Plan take it", tt.why)
+			}
 		}
 	}
+}
+
+// maxProblems is how many problems package doc reports; one more says that it stops.
+const maxProblems = 100
+
+// firstCode is the code of the first problem that err carries, or "".
+func firstCode(err error) string {
+	if p := doc.ProblemsIn(err); len(p) > 0 {
+		return p[0].Code
+	}
+	return ""
 }
 
 // TestProblemsAreBounded: a job with a thousand faults reports a hundred.
@@ -135,8 +154,8 @@ func TestProblemsAreBounded(t *testing.T) {
 		fmt.Fprintf(&b, `{"count": %d, "size": "#1x"}`, i+1)
 	}
 	b.WriteString(`]}]}`)
-	_, err := PlanDocument([]byte(b.String()))
-	if got := len(Problems(err)); got != maxProblems+1 {
+	_, err := mix.PlanDocument([]byte(b.String()))
+	if got := len(doc.ProblemsIn(err)); got != maxProblems+1 {
 		t.Errorf("%d problems, want %d", got, maxProblems+1)
 	}
 }
@@ -145,8 +164,8 @@ func TestProblemsAreBounded(t *testing.T) {
 // out from, however broken it is.
 func TestPastTheBound(t *testing.T) {
 	bad := strings.Repeat(`{"kind": "cover", "area": "60 ft x", "layer": "x", "material": "x"}, {"kind": "amend", "area": {"ring": {}}}, {"kind": "cover", "area": {"strip": 3, "corners": 3, "circle": "x"}, "sheet": {"size": "x"}, "stems": {}}, `, 100)
-	_, err := PlanDocument([]byte(`{"schema": 1, "tasks": [` + bad + `{"kind": "fill", "mix": "x", "containers": [{"box": "x"}, {"ball": "x"}]}]}`))
-	if got := len(Problems(err)); got != maxProblems+1 {
+	_, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [` + bad + `{"kind": "fill", "mix": "x", "containers": [{"box": "x"}, {"ball": "x"}]}]}`))
+	if got := len(doc.ProblemsIn(err)); got != maxProblems+1 {
 		t.Errorf("%d problems, want %d", got, maxProblems+1)
 	}
 }
@@ -170,7 +189,7 @@ func TestMixLadder(t *testing.T) {
 			}
 		}
 		b.WriteString(`]}`)
-		_, err := PlanDocument([]byte(b.String()))
+		_, err := mix.PlanDocument([]byte(b.String()))
 		if got := firstCode(err); got != want {
 			t.Errorf("%s at the bottom: %q, want %q", bottom, got, want)
 		}
@@ -180,8 +199,8 @@ func TestMixLadder(t *testing.T) {
 // TestTooManyTasks: tasks are bounded before they are read; containers are
 // what there may be a hundred thousand of.
 func TestTooManyTasks(t *testing.T) {
-	doc := `{"schema": 1, "tasks": [` + strings.Repeat("1, ", maxTasks) + `1]}`
-	_, err := PlanDocument([]byte(doc))
+	const maxTasks = 10_000 // of package task
+	_, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [` + strings.Repeat("1, ", maxTasks) + `1]}`))
 	if got := firstCode(err); got != "job.large" {
 		t.Errorf("code %q, want job.large", got)
 	}
@@ -193,33 +212,32 @@ func TestJobsMadeInGo(t *testing.T) {
 	half := units.Percent(50)
 	all := units.Percent(100)
 	price := units.Money(1)
-	good := Area{Shape: "plain", Plain: units.SquareMetre}
-	for why, job := range map[string]Job{
+	good := ground.Area{Shape: "plain", Plain: units.SquareMetre}
+	for why, job := range map[string]mix.Job{
 		"zero":                   {},
-		"task of nothing":        {Tasks: []Task{{}}},
-		"shape without sides":    {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle"}, Layer: 1}}}},
-		"strip of nothing":       {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "strip"}, Layer: 1}}}},
-		"area of nothing":        {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "plain"}, Layer: 1}}}},
-		"no such shape":          {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "blob"}, Layer: 1}}}},
-		"negative count":         {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: -1, Size: "#1"}}}}}},
-		"everything settles":     {Tasks: []Task{{Material: "peat", Settle: &all, Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"parts of nothing":       {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 0}, {"sand", -1, 1}}}}, Tasks: []Task{{Mix: "m", Settle: &half, Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"pack of nothing":        {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}, Offers: []Offer{{Material: "peat", Pack: Size{"", 1}, Price: &price}}},
-		"own pack of nothing":    {Materials: []Material{{ID: "x", Packs: []Size{{}}}}, Tasks: []Task{{Material: "x", Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"pot of nothing":         {Containers: []Class{{ID: "x", Holds: Exactly(-1)}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
-		"negative stems":         {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre, Stems: &Stems{Count: -50, Clear: units.Inch}}}}},
-		"negative stock":         {OnHand: []OnHand{{Material: "peat", Volume: -5}}, Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"huge parts":             {Mixes: []Mix{{ID: "m", Parts: []Part{{"peat", 1, 3}, {"sand", 1, 1 << 62}}}}, Tasks: []Task{{Mix: "m", Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"negative low":           {Containers: []Class{{ID: "x", Holds: Span{-1, 1, 1}}}, Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Size: "x"}}}}}},
-		"two things at once":     {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}, Fill: &Fill{Containers: []Container{{Count: 1, Size: "#1"}}}}}},
-		"no such shape of a pot": {Tasks: []Task{{Material: "peat", Fill: &Fill{Containers: []Container{{Count: 1, Across: units.Inch, Height: units.Inch, Shape: "Square"}}}}}},
-		"negative sides":         {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "circle", Sides: []units.Length{-units.Metre}}, Layer: 1}}}},
-		"share of twice":         {Tasks: []Task{{Material: "peat", Amend: &Amend{Area: good, Share: units.Percent(200), Into: units.Inch}}}},
-		"far corners":            {Tasks: []Task{{Material: "peat", Cover: &Cover{Area: Area{Shape: "corners", Corners: metres(0, 0, 5_000_000, 0, 5_000_000, 5_000_000)}, Layer: 1}}}},
-		"payload past all":       {Haul: Haul{Payload: 1<<63 - 1}, Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
-		"too many mixes":         {Mixes: make([]Mix, maxMixes+1), Tasks: []Task{{Material: "peat", Cover: &Cover{Area: good, Layer: units.Metre}}}},
+		"task of nothing":        {Tasks: []task.Task{{}}},
+		"shape without sides":    {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "circle"}, Layer: 1}}}},
+		"strip of nothing":       {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "strip"}, Layer: 1}}}},
+		"area of nothing":        {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "plain"}, Layer: 1}}}},
+		"no such shape":          {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "blob"}, Layer: 1}}}},
+		"negative count":         {Tasks: []task.Task{{Material: "peat", Work: &task.Fill{Containers: []task.Container{{Count: -1, Size: "#1"}}}}}},
+		"everything settles":     {Tasks: []task.Task{{Material: "peat", Settle: &all, Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"parts of nothing":       {Mixes: []catalog.Mix{{ID: "m", Parts: []catalog.Part{{Of: "peat", Num: 1, Den: 0}, {Of: "sand", Num: -1, Den: 1}}}}, Tasks: []task.Task{{Mix: "m", Settle: &half, Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"pack of nothing":        {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: good, Layer: units.Metre}}}, Offers: []yard.Offer{{Material: "peat", Pack: catalog.Size{Volume: 1}, Price: &price}}},
+		"own pack of nothing":    {Materials: []catalog.Material{{ID: "x", Packs: []catalog.Size{{}}}}, Tasks: []task.Task{{Material: "x", Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"pot of nothing":         {Containers: []catalog.Class{{ID: "x", Holds: units.Exactly(-1)}}, Tasks: []task.Task{{Material: "peat", Work: &task.Fill{Containers: []task.Container{{Count: 1, Size: "x"}}}}}},
+		"negative stems":         {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: good, Layer: units.Metre, Stems: &task.Stems{Count: -50, Clear: units.Inch}}}}},
+		"negative stock":         {OnHand: []yard.OnHand{{Material: "peat", Volume: -5}}, Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"huge parts":             {Mixes: []catalog.Mix{{ID: "m", Parts: []catalog.Part{{Of: "peat", Num: 1, Den: 3}, {Of: "sand", Num: 1, Den: 1 << 62}}}}, Tasks: []task.Task{{Mix: "m", Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"negative low":           {Containers: []catalog.Class{{ID: "x", Holds: units.Range{Low: -1, Plan: 1, High: 1}}}, Tasks: []task.Task{{Material: "peat", Work: &task.Fill{Containers: []task.Container{{Count: 1, Size: "x"}}}}}},
+		"no such shape of a pot": {Tasks: []task.Task{{Material: "peat", Work: &task.Fill{Containers: []task.Container{{Count: 1, Across: units.Inch, Height: units.Inch, Shape: "Square"}}}}}},
+		"negative sides":         {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "circle", Sides: []units.Length{-units.Metre}}, Layer: 1}}}},
+		"share of twice":         {Tasks: []task.Task{{Material: "peat", Work: &task.Amend{Area: good, Share: units.Percent(200), Into: units.Inch}}}},
+		"far corners":            {Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: ground.Area{Shape: "corners", Corners: [][2]units.Length{{0, 0}, {5_000_000 * units.Metre, 0}, {5_000_000 * units.Metre, 5_000_000 * units.Metre}}}, Layer: 1}}}},
+		"payload past all":       {Haul: yard.Haul{Payload: 1<<63 - 1}, Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: good, Layer: units.Metre}}}},
+		"too many mixes":         {Mixes: make([]catalog.Mix, mix.MaxMixes+1), Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: good, Layer: units.Metre}}}},
 	} {
-		if p, err := job.Plan(); p != nil || len(Problems(err)) == 0 {
+		if p, err := job.Plan(); p != nil || len(doc.ProblemsIn(err)) == 0 {
 			t.Errorf("%s: %v, %v", why, p, err)
 		}
 	}
@@ -227,7 +245,7 @@ func TestJobsMadeInGo(t *testing.T) {
 
 // TestHugeDocument: a document past its bound is refused by its size alone.
 func TestHugeDocument(t *testing.T) {
-	_, err := PlanDocument(make([]byte, MaxBytes+1))
+	_, err := mix.PlanDocument(make([]byte, doc.MaxBytes+1))
 	if got := firstCode(err); got != "json.size" {
 		t.Errorf("code %q, want json.size", got)
 	}
@@ -235,7 +253,7 @@ func TestHugeDocument(t *testing.T) {
 
 // TestHint pins the hints that carry an answer.
 func TestHint(t *testing.T) {
-	for doc, want := range map[string]string{
+	for job, want := range map[string]string{
 		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 inchs", "material": "bark-mulch"`):            `did you mean "in"?`,
 		taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulhc"`):               `did you mean "bark-mulch"?`,
 		taskJob(`"kind": "fill", "mix": "poting", "containers": [{"count": 1, "size": "#1"}]`):                `did you mean "potting"?`,
@@ -251,9 +269,9 @@ func TestHint(t *testing.T) {
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "box": ""}]`):                  `write lengths such as "20 in x 10 in x 2 in"`,
 		taskJob(`"kind": ""`): "write one of fill, amend, backfill or cover",
 	} {
-		_, err := PlanDocument([]byte(doc))
-		if p := Problems(err); len(p) != 1 || p[0].Hint.String() != want {
-			t.Errorf("%s\ngives %v, want the hint %s", doc, err, want)
+		_, err := mix.PlanDocument([]byte(job))
+		if p := doc.ProblemsIn(err); len(p) != 1 || p[0].Hint.String() != want {
+			t.Errorf("%s\ngives %v, want the hint %s", job, err, want)
 		}
 	}
 }

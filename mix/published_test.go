@@ -13,6 +13,11 @@ import (
 	"testing"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/report"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 	"example.org/barrow/units/convert"
 )
@@ -255,7 +260,7 @@ func (r *published) volume(t *testing.T, key string) units.Volume {
 }
 
 // pick reads one volume of a span: the input's take, low, plan or high.
-func (r *published) pick(t *testing.T, s mix.Span) float64 {
+func (r *published) pick(t *testing.T, s units.Range) float64 {
 	t.Helper()
 	of := map[string]units.Volume{"low": s.Low, "plan": s.Plan, "": s.Plan, "high": s.High}
 	v, ok := of[r.in["take"]]
@@ -307,14 +312,15 @@ func stuff(density string) jsonFields {
 func answerConvert(t *testing.T, r *published) float64 { return r.read(t, r.in["of"]) }
 
 func answerArea(t *testing.T, r *published) float64 {
-	area, err := mix.ParseArea(r.in["area"])
+	area, err := ground.ParseArea(r.in["area"])
 	if strings.HasPrefix(r.in["area"], "{") {
-		task := r.cover()
-		task["layer"] = "1 in"
-		area, err = noErr(mix.Read(oneTaskJob(t, task, nil)))(t).Tasks[0].Cover.Area, nil
+		cover := r.cover()
+		cover["layer"] = "1 in"
+		job := noErr(mix.Decode(oneTaskJob(t, cover, nil)))(t)
+		area, err = job.Tasks[0].Work.(*task.Cover).Area, nil
 	}
-	ground := noErr(area, err)(t)
-	return r.read(t, noErr(ground.Measure())(t).String())
+	measured := noErr(area, err)(t)
+	return r.read(t, noErr(measured.Measure())(t).String())
 }
 
 func answerVolume(t *testing.T, r *published) float64 {
@@ -329,7 +335,7 @@ func answerCover(t *testing.T, r *published) float64 {
 
 // answerDepth is the depth to which the volume covers the area.
 func answerDepth(t *testing.T, r *published) float64 {
-	area := noErr(mix.ParseArea(r.in["area"]))(t)
+	area := noErr(ground.ParseArea(r.in["area"]))(t)
 	return r.proportion(t, noErr(area.Measure())(t), noErr(units.ParseLength(r.first))(t))
 }
 
@@ -364,10 +370,10 @@ func answerFills(t *testing.T, r *published) float64 {
 // answerBags counts packs for a need, or for an area and a depth.
 func answerBags(t *testing.T, r *published) float64 {
 	if r.in["need"] != "" {
-		return float64(mix.Bags(r.volume(t, "need"), r.volume(t, "pack")))
+		return float64(yard.Bags(r.volume(t, "need"), r.volume(t, "pack")))
 	}
 	offer := jsonFields{"material": "topsoil", "pack": r.in["pack"]}
-	return float64(workOut(t, r.cover(), jsonFields{"offers": []any{offer}}).Order[0].Count)
+	return float64(workOut(t, r.cover(), jsonFields{"offers": []any{offer}}).Lines[0].Count)
 }
 
 // answerBale is what a bale of the material makes when it is ordered.
@@ -375,12 +381,12 @@ func answerBale(t *testing.T, r *published) float64 {
 	task := holding("1 cu ft")
 	task["material"] = r.in["material"]
 	offer := jsonFields{"material": r.in["material"], "pack": r.in["size"]}
-	return r.pick(t, workOut(t, task, jsonFields{"offers": []any{offer}}).Order[0].Each)
+	return r.pick(t, workOut(t, task, jsonFields{"offers": []any{offer}}).Lines[0].Each)
 }
 
-func catalogMaterial(t *testing.T, id string) mix.Material {
-	all := mix.Catalog().Materials
-	i := slices.IndexFunc(all, func(m mix.Material) bool { return m.ID == id })
+func catalogMaterial(t *testing.T, id string) catalog.Material {
+	all := catalog.BuiltIn().Materials
+	i := slices.IndexFunc(all, func(m catalog.Material) bool { return m.ID == id })
 	if i < 0 {
 		t.Fatalf("the catalogue has no material %q", id)
 	}
@@ -431,7 +437,7 @@ func (r *published) bed(t *testing.T, field string) float64 {
 	var plan struct {
 		Tasks []struct{ Bed map[string]float64 }
 	}
-	if err := json.Unmarshal(workOut(t, task, nil).JSON(), &plan); err != nil {
+	if err := json.Unmarshal(report.Plan(workOut(t, task, nil)), &plan); err != nil {
 		t.Fatal(err)
 	}
 	return plan.Tasks[0].Bed[field]
@@ -452,7 +458,7 @@ func answerSplit(t *testing.T, r *published) float64 {
 		parts = append(parts, noErr(strconv.ParseInt(p, 10, 64))(t))
 	}
 	i := noErr(strconv.Atoi(r.in["take"]))(t)
-	return r.read(t, mix.Split(r.volume(t, "whole"), parts)[i-1].String())
+	return r.read(t, catalog.Split(r.volume(t, "whole"), parts)[i-1].String())
 }
 
 // answerAllow is the loose volume for a net one.
@@ -467,7 +473,7 @@ func answerAllow(t *testing.T, r *published) float64 {
 }
 
 func answerAllowance(t *testing.T, r *published) float64 {
-	for _, a := range mix.Catalog().Allowances {
+	for _, a := range catalog.BuiltIn().Allowances {
 		if a.ID == r.in["id"] {
 			return 100 * map[string]units.Ratio{"low": a.Low, "plan": a.Share, "high": a.High}[r.in["take"]].Float()
 		}
@@ -488,7 +494,7 @@ func answerSwell(t *testing.T, r *published) float64 {
 			}
 		}
 	}
-	if err := json.Unmarshal(workOut(t, task, nil).JSON(), &plan); err != nil {
+	if err := json.Unmarshal(report.Plan(workOut(t, task, nil)), &plan); err != nil {
 		t.Fatal(err)
 	}
 	left := plan.Tasks[0].Backfill

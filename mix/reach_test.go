@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/units"
 )
 
@@ -28,7 +29,7 @@ func TestReachAndPlan(t *testing.T) {
 				"on_hand": {"bark-fines": %q, "peat": %q, "perlite": %q}}`,
 				mixID, count, size, have["bark-fines"], have["peat"], have["perlite"])
 		}
-		job, err := mix.Read(doc(1))
+		job, err := mix.Decode(doc(1))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -60,7 +61,7 @@ func TestReachAndPlan(t *testing.T) {
 
 // TestReachOfALayer: a cubic yard over 240 sq ft is 27/240 ft deep.
 func TestReachOfALayer(t *testing.T) {
-	job, err := mix.Read([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}], "on_hand": {"bark-mulch": "1 cu yd"}}`))
+	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}], "on_hand": {"bark-mulch": "1 cu yd"}}`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,17 +73,17 @@ func TestReachOfALayer(t *testing.T) {
 
 // TestReachNeedsStock: without anything on hand there is a problem, not a zero.
 func TestReachNeedsStock(t *testing.T) {
-	job, err := mix.Read([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}]}`))
+	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}]}`))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := job.Reach(); len(mix.Problems(err)) != 1 {
+	if _, err := job.Reach(); len(doc.ProblemsIn(err)) != 1 {
 		t.Errorf("got %v", err)
 	}
 }
 
 func ExampleJob_Reach() {
-	job, _ := mix.Read([]byte(`{"schema": 1,
+	job, _ := mix.Decode([]byte(`{"schema": 1,
 		"tasks": [{"kind": "fill", "mix": "rooting", "containers": [{"count": 1, "holds": "2 L"}], "settle": "0%", "blend_loss": "0%"}],
 		"on_hand": {"peat": "1 x 3.8 cu ft", "perlite": "60 L"}}`))
 	list, _ := job.Reach()

@@ -13,7 +13,7 @@ package main
 import (
 	"unsafe"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/wasm/answer"
 )
 
@@ -31,7 +31,7 @@ var (
 //
 //go:wasmexport room
 func room(i, size int32) unsafe.Pointer {
-	if i < 0 || i > maxDocs || size < 0 || size > mix.MaxBytes+1 {
+	if i < 0 || i > maxDocs || size < 0 || size > doc.MaxBytes+1 {
 		return nil
 	}
 	question[i] = make([]byte, size)

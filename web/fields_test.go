@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/report"
 )
 
 // TestFields: the form knows every object and field of the job document, and
@@ -40,9 +41,9 @@ func TestFields(t *testing.T) {
 		}
 	}
 	want := map[string][]string{}
-	for _, o := range mix.Fields() {
-		for _, f := range o.Fields {
-			want[o.Name] = append(want[o.Name], f.Name)
+	for _, o := range mix.Objects() {
+		for _, f := range o.Fields() {
+			want[o.Title()] = append(want[o.Title()], f.Name)
 		}
 	}
 	if diff := cmp.Diff(want, names); diff != "" {
@@ -67,7 +68,7 @@ func wordsOf(object, field string) []string {
 	job := strings.NewReplacer("FIELD", field, "WORD", "no-such-word").Replace(wordJobs[object])
 	_, err := mix.Decode([]byte(job))
 	var found struct{ Problems []struct{ Code, Hint string } }
-	if json.Unmarshal(mix.ProblemsJSON(err, nil), &found) != nil {
+	if json.Unmarshal(report.Problems(err, nil), &found) != nil {
 		return nil
 	}
 	for _, p := range found.Problems {

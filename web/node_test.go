@@ -16,7 +16,12 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
 	barrowjson "example.org/barrow/mix/json"
+	"example.org/barrow/mix/report"
+	"example.org/barrow/mix/task"
 	"example.org/barrow/units"
 )
 
@@ -168,7 +173,7 @@ func TestJobText(t *testing.T) {
 // theirs is that of the fields in the text, and a number that is kept as text
 // may be refused for that.
 func answer(t *testing.T, job string) []string {
-	plan := mix.Handle([]byte(job))
+	plan := report.Handle([]byte(job))
 	var bad struct {
 		Problems []struct{ Path, Value string }
 	}
@@ -232,10 +237,10 @@ func TestEntryMeans(t *testing.T) {
 
 // meaning is what the library reads a value of the document as, exactly, or
 // the code with which it refuses it.
-func meaning(kind string, doc json.RawMessage) (is, code string) {
+func meaning(kind string, value json.RawMessage) (is, code string) {
 	var s string
-	if json.Unmarshal(doc, &s) != nil {
-		s = string(doc)
+	if json.Unmarshal(value, &s) != nil {
+		s = string(value)
 	}
 	var v any
 	var err error
@@ -259,37 +264,37 @@ func meaning(kind string, doc json.RawMessage) (is, code string) {
 		n, d, err = units.ParseNumber(s)
 		v = fmt.Sprint(n, "/", d)
 	case "area":
-		var a mix.Area
-		if a, err = mix.ParseArea(s); err == nil {
+		var a ground.Area
+		if a, err = ground.ParseArea(s); err == nil {
 			v, err = a.Measure()
 		}
 	case "ball":
-		var b mix.Ball
-		b, err = mix.ParseBall(s)
+		var b task.Ball
+		b, err = task.ParseBall(s)
 		b.Text = ""
 		v = fmt.Sprintf("%+v", b)
 	case "parts":
-		var m mix.Mix
-		m, err = mix.ParseMix(s)
+		var m catalog.Mix
+		m, err = catalog.ParseMix(s)
 		v = m.Parts
 	case "count":
-		return inJob(doc, `{"schema": 1, "tasks": [{"kind": "backfill", "holes": %s, "width": "18 in", "depth": "6 in", "ball": "#1"}]}`, "tasks[0].holes")
+		return inJob(value, `{"schema": 1, "tasks": [{"kind": "backfill", "holes": %s, "width": "18 in", "depth": "6 in", "ball": "#1"}]}`, "tasks[0].holes")
 	case "stock":
-		return inJob(doc, `{"schema": 1, "on_hand": {"peat": %s}, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "peat"}]}`, "on_hand.peat")
+		return inJob(value, `{"schema": 1, "on_hand": {"peat": %s}, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "peat"}]}`, "on_hand.peat")
 	}
 	if e := (*units.Error)(nil); errors.As(err, &e) {
 		return "", e.Code
 	}
 	if err != nil {
-		return "", mix.Problems(err)[0].Code
+		return "", doc.ProblemsIn(err)[0].Code
 	}
 	return fmt.Sprint(v), ""
 }
 
-// inJob is the plan of a job with doc in it, or the code of the problem at path.
-func inJob(doc json.RawMessage, job, path string) (is, code string) {
-	p, err := mix.PlanDocument(fmt.Appendf(nil, job, doc))
-	for _, problem := range mix.Problems(err) {
+// inJob is the plan of a job with value in it, or the code of the problem at path.
+func inJob(value json.RawMessage, job, path string) (is, code string) {
+	p, err := mix.PlanDocument(fmt.Appendf(nil, job, value))
+	for _, problem := range doc.ProblemsIn(err) {
 		if problem.Path == path {
 			return "", problem.Code
 		}
@@ -297,5 +302,5 @@ func inJob(doc json.RawMessage, job, path string) (is, code string) {
 	if err != nil {
 		return "", err.Error()
 	}
-	return string(p.JSON()), ""
+	return string(report.Plan(p)), ""
 }

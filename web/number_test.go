@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/report"
 )
 
 // numeralJob has a place for a number in every way that a job may have one.
@@ -76,10 +78,10 @@ func inPage(t *testing.T, jobs []string) (texts []string) {
 func refusals(t *testing.T, job string) (plan, refused string) {
 	p, err := mix.PlanDocument([]byte(job))
 	if err == nil {
-		return string(p.JSON()), ""
+		return string(report.Plan(p)), ""
 	}
 	var paths []string
-	for _, problem := range mix.Problems(err) {
+	for _, problem := range doc.ProblemsIn(err) {
 		paths = append(paths, problem.Path)
 	}
 	slices.Sort(paths)

@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 	"example.org/barrow/units/convert"
@@ -64,5 +64,5 @@ func convertProblem(err error, unit string, asJSON bool) error {
 	if e.Value == unit {
 		path = "unit"
 	}
-	return &problems{err: mix.ProblemFrom(path, e), json: asJSON}
+	return &problems{err: doc.Quantity(path, e), json: asJSON}
 }

@@ -8,7 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
 )
 
 // readJob reads a job document from a file, or from standard input for "-". It
@@ -27,7 +27,7 @@ func (a *app) readJob(name string) ([]byte, error) {
 		}
 		in = f
 	}
-	return io.ReadAll(io.LimitReader(in, mix.MaxBytes+1))
+	return io.ReadAll(io.LimitReader(in, doc.MaxBytes+1))
 }
 
 // plainPathError says what went wrong with a file without the system call.

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
@@ -135,7 +136,7 @@ func (l *list) json(out io.Writer, name string) error {
 
 func materials(m units.Measure) list {
 	l := list{cols: []column{{head: "Material", most: 14}, {head: "What to ask for", most: 23}, {head: "Weight, dry to wet", most: 21}}, keys: []string{"id", "grade", "density"}}
-	for _, row := range mix.Catalog().Materials {
+	for _, row := range catalog.BuiltIn().Materials {
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.String(), row.Confidence})
 	}
 	return l
@@ -143,7 +144,7 @@ func materials(m units.Measure) list {
 
 func classes(m units.Measure) list {
 	l := list{cols: []column{{head: "Size", most: 8}, {head: "Container", most: 20}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
-	for _, row := range mix.Catalog().Containers {
+	for _, row := range catalog.BuiltIn().Containers {
 		h := row.Whole()
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.String(), row.Confidence})
 	}
@@ -152,7 +153,7 @@ func classes(m units.Measure) list {
 
 func mixes(units.Measure) list {
 	l := list{cols: []column{{head: "Mix", most: 12}, {head: "Parts by volume", most: 44}}, keys: []string{"id", "parts"}}
-	for _, row := range mix.Catalog().Mixes {
+	for _, row := range catalog.BuiltIn().Mixes {
 		var parts []string
 		for _, p := range row.Parts {
 			parts = append(parts, p.String())
@@ -164,7 +165,7 @@ func mixes(units.Measure) list {
 
 func soils(units.Measure) list {
 	l := list{cols: []column{{head: "Soil", most: 12}, {head: "Swells when dug by", most: 18}, {head: "Between", most: 14}}, keys: []string{"id", "swell", "between"}}
-	for _, row := range mix.Catalog().Soils {
+	for _, row := range catalog.BuiltIn().Soils {
 		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.String(), row.Confidence})
 	}
 	return l
@@ -182,11 +183,11 @@ func unitTable(units.Measure) list {
 func (a *app) jobTopic() *cobra.Command {
 	var b strings.Builder
 	b.WriteString("A job is one JSON file. Quantities are text, as people write them. barrow sample\nwrites one to start from. Unknown fields are refused. Its fields:\n")
-	for _, o := range mix.Fields() {
-		fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(o.Name[:1])+o.Name[1:])
+	for _, o := range mix.Objects() {
+		fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(o.Title()[:1])+o.Title()[1:])
 		var rows [][]string
-		for _, f := range o.Fields {
-			rows = append(rows, []string{f.Name, f.Takes, f.About})
+		for _, f := range o.Fields() {
+			rows = append(rows, []string{f.Name, f.Type.InWords(), f.About})
 		}
 		table(&b, []column{{most: 11}, {most: 18}, {most: 43}}, rows)
 	}

@@ -8,6 +8,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/report"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -44,7 +46,7 @@ func (o *output) check() error {
 	case o.working && o.csv:
 		return errors.New("--working has no place in a spreadsheet: give it without --csv")
 	}
-	if _, ok := mix.ParseAim(o.aim); o.aim != "" && !ok {
+	if _, ok := yard.ParseAim(o.aim); o.aim != "" && !ok {
 		return fmt.Errorf("--aim %q: write cost, left over or lifting", o.aim)
 	}
 	if o.measure == "" {
@@ -62,7 +64,7 @@ func (o *output) override(job *mix.Job) {
 		job.Measure, _ = units.ParseMeasure(o.measure)
 	}
 	if o.aim != "" {
-		job.Aim, _ = mix.ParseAim(o.aim)
+		job.Aim, _ = yard.ParseAim(o.aim)
 	}
 }
 
@@ -83,11 +85,11 @@ func (a *app) write(o *output, p *mix.Plan) error {
 	var b bytes.Buffer
 	switch {
 	case o.json && o.sure:
-		b.Write(p.FullJSON())
+		b.Write(report.Full(p))
 	case o.json:
-		b.Write(p.JSON())
+		b.Write(report.Plan(p))
 	case o.csv:
-		b.Write(p.CSV())
+		b.Write(report.CSV(p))
 	default:
 		face := *a
 		face.colour = a.colour && o.file == ""

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -54,7 +55,7 @@ func (s scale) y(m units.Money) float64 {
 	return plotHigh - plotBottom - float64(m)/float64(max(s.cost, 1))*(plotHigh-plotTop-plotBottom)
 }
 
-func panel(b *bytes.Buffer, p *mix.Plan, k *mix.Crossing) {
+func panel(b *bytes.Buffer, p *mix.Plan, k *yard.Crossing) {
 	var s scale
 	for _, at := range k.Points {
 		s.top, s.cost = max(s.top, at.Volume), max(s.cost, at.Bags, at.Bulk)
@@ -66,8 +67,8 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *mix.Crossing) {
 	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">%s</text>`+"\n", plotLeft-6, plotTop+6, html.EscapeString(p.Currency+s.cost.String()))
 	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">0</text>`+"\n", plotLeft-6, plotHigh-plotBottom)
 	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">%s</text>`+"\n", plotWide-plotRight, plotHigh-plotBottom+18, html.EscapeString(p.Measure.Volume(s.top)))
-	stairs(b, s, k.Points, "#8a3b12", 1.5, func(at mix.CrossingPoint) units.Money { return at.Bags })
-	stairs(b, s, k.Points, "#1f5a7a", 4, func(at mix.CrossingPoint) units.Money { return at.Bulk })
+	stairs(b, s, k.Points, "#8a3b12", 1.5, func(at yard.CrossingPoint) units.Money { return at.Bags })
+	stairs(b, s, k.Points, "#1f5a7a", 4, func(at yard.CrossingPoint) units.Money { return at.Bulk })
 	upright(b, s.x(k.Need), plotTop-4, "need")
 	if k.From > 0 {
 		upright(b, s.x(k.From), plotHigh-plotBottom+34, "bulk from here")
@@ -77,7 +78,7 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *mix.Crossing) {
 
 // stairs draws costs as steps; a volume that the stock does not cover is left
 // out.
-func stairs(b *bytes.Buffer, s scale, points []mix.CrossingPoint, colour string, thick float64, cost func(mix.CrossingPoint) units.Money) {
+func stairs(b *bytes.Buffer, s scale, points []yard.CrossingPoint, colour string, thick float64, cost func(yard.CrossingPoint) units.Money) {
 	var d strings.Builder
 	from, last := units.Volume(0), units.Money(-1)
 	for _, at := range points {

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/json"
 )
 
@@ -213,7 +213,7 @@ func (q *quick) filling() (mixText string, materials []string, err error) {
 	case q.mix == "" && q.defaultMaterial != "":
 		return "", []string{q.defaultMaterial}, nil
 	}
-	return q.mix, mix.Materials(q.mix), nil
+	return q.mix, catalog.MaterialsOf(q.mix), nil
 }
 
 // offer writes one --pack or --bulk: for the material it names, or for each

@@ -8,6 +8,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/report"
 )
 
 func (a *app) reachCommand() *cobra.Command {
@@ -81,7 +82,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 func (a *app) writeReach(q *quick, r *mix.Reach) error {
 	var b bytes.Buffer
 	if q.json {
-		b.Write(mix.ReachJSON(r))
+		b.Write(report.Reach(r))
 	} else {
 		a.reachText(&b, r)
 	}
@@ -95,7 +96,7 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
 	m := r.Printer
 	fmt.Fprintln(b, a.heading("What it comes to"))
-	rows := [][]string{{"Loose, " + r.Filling, mix.Shown(m, r.Loose)}}
+	rows := [][]string{{"Loose, " + r.Filling, m.TradeVolume(r.Loose)}}
 	if r.Net != r.Loose {
 		rows = append(rows, []string{"In place", m.Volume(r.Net)})
 	}

@@ -8,6 +8,8 @@ import (
 	"unicode/utf8"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -66,7 +68,7 @@ func (r *renderer) needs() {
 	var rows [][]string
 	for i := range r.p.Needs {
 		n := &r.p.Needs[i]
-		figure := mix.Shown(r.p.Printer(), n.Buy.Plan)
+		figure := r.p.Printer().TradeVolume(n.Buy.Plan)
 		if n.OnHand > 0 {
 			figure += " besides " + r.p.Measure.Volume(n.OnHand) + " on hand"
 		}
@@ -104,9 +106,9 @@ func (r *renderer) weight(m [2]units.Mass) string {
 
 func (r *renderer) order() {
 	p := r.p
-	if len(p.Order) > 0 {
+	if len(p.Lines) > 0 {
 		r.section("What to buy")
-		r.linesTable(p.Order)
+		r.linesTable(p.Lines)
 		r.total()
 		fmt.Fprintln(r.out)
 	}
@@ -117,7 +119,7 @@ func (r *renderer) order() {
 	}
 }
 
-func (r *renderer) linesTable(lines []mix.Line) {
+func (r *renderer) linesTable(lines []yard.Line) {
 	p := r.p
 	var rows [][]string
 	for i := range lines {
@@ -150,10 +152,10 @@ func (r *renderer) linesTable(lines []mix.Line) {
 func (r *renderer) total() {
 	p := r.p
 	var parts []string
-	if p.Priced {
+	if p.Load.Priced {
 		parts = append(parts, r.bill())
 	}
-	parts = append(parts, mix.Shown(p.Printer(), p.Load.Packed)+" as packed")
+	parts = append(parts, p.Printer().TradeVolume(p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
 		parts = append(parts, w)
 	}
@@ -173,7 +175,7 @@ func (r *renderer) total() {
 func (r *renderer) bill() string {
 	b, cur := &r.p.Bill, r.p.Currency
 	text := cur + b.Goods.String()
-	if len(r.p.Unpriced) > 0 {
+	if len(r.p.Load.Unpriced) > 0 {
 		text += " and what has no price"
 	}
 	for _, part := range []struct {
@@ -196,7 +198,7 @@ func (r *renderer) bill() string {
 // trips lists what goes on each drive and what the yard brings.
 func (r *renderer) trips() {
 	var rows [][]string
-	add := func(what string, trips []mix.Trip) {
+	add := func(what string, trips []yard.Trip) {
 		n := int64(0)
 		for i := range trips {
 			t := &trips[i]
@@ -228,7 +230,7 @@ func (r *renderer) trips() {
 // how sure this one is.
 func (r *renderer) yard(working bool) {
 	p := r.p
-	if len(p.Order) == 0 {
+	if len(p.Lines) == 0 {
 		return
 	}
 	if list := p.Crossings(); len(list) > 0 {
@@ -244,13 +246,13 @@ func (r *renderer) yard(working bool) {
 
 // options lists the orders worth looking at, when there is a choice.
 func (r *renderer) options() {
-	list := r.p.Options(mix.Choices)
-	if len(list) < 2 || !r.p.Priced {
+	list := r.p.Options(mix.MaxOptions)
+	if len(list) < 2 || !r.p.Load.Priced {
 		return
 	}
 	r.section("Other choices between the least cost and the least left over")
 	trips := "Trips"
-	if r.p.Haul == (mix.Haul{}) {
+	if r.p.Haul == (yard.Haul{}) {
 		trips = ""
 	}
 	var rows [][]string
@@ -271,14 +273,14 @@ func pick(applies bool, text string) string {
 }
 
 // instead writes what an order has otherwise than the plan's.
-func (r *renderer) instead(lines []mix.Line) string {
-	count := map[*mix.Offer]int64{}
+func (r *renderer) instead(lines []yard.Line) string {
+	count := map[*yard.Offer]int64{}
 	for i := range lines {
 		count[lines[i].Offer] = lines[i].Count
 	}
 	var text []string
-	for i := range r.p.Order {
-		l := &r.p.Order[i]
+	for i := range r.p.Lines {
+		l := &r.p.Lines[i]
 		if n := count[l.Offer]; n != l.Count {
 			text = append(text, fmt.Sprintf("%d x %s %s", n, l.Offer.Size(), l.Material.ID))
 		}
@@ -296,7 +298,7 @@ func (r *renderer) instead(lines []mix.Line) string {
 }
 
 // buys writes an order in one line.
-func (r *renderer) buys(lines []mix.Line) string {
+func (r *renderer) buys(lines []yard.Line) string {
 	var text []string
 	for i := range lines {
 		l := &lines[i]
@@ -320,7 +322,7 @@ func (r *renderer) sure(working bool) {
 	switch {
 	case len(s.Enough) > 0:
 		cost := ""
-		if r.p.Priced {
+		if r.p.Load.Priced {
 			cost = "; " + r.p.Currency + s.Bill.Total.String() + " in all"
 		}
 		r.lines("To have enough 9 times in 10: "+r.buys(s.Enough)+cost+".", 2, width)
@@ -351,7 +353,7 @@ func (r *renderer) packs() {
 		v := n.Buy.Plan
 		rows = append(rows, []string{n.Material.Name, "loose", units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)})
 		bags, bulk := []string{}, []string{}
-		for _, c := range n.Choices(r.p.Measure) {
+		for _, c := range n.Packs(r.p.Measure) {
 			text := c.CountText() + " x " + c.Size.String()
 			switch {
 			case c.Bulk:
@@ -378,7 +380,7 @@ func (r *renderer) packs() {
 }
 
 // metric adds litres to a size that the trade gives in cubic feet.
-func (r *renderer) metric(s mix.Size) string {
+func (r *renderer) metric(s catalog.Size) string {
 	if r.p.Measure == units.US {
 		return ""
 	}
@@ -409,7 +411,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			rows = append(rows, []string{title(al.Name.String()) + " " + mix.PercentText(al.Share), "+ " + r.p.TaskText(t, mix.Exactly(al.Adds))})
+			rows = append(rows, []string{title(al.Name.String()) + " " + r.p.Printer().Share(al.Share), "+ " + r.p.TaskText(t, units.Exactly(al.Adds))})
 		}
 	}
 	rows = append(rows, []string{"Loose, " + t.Filling, r.p.TaskText(t, t.Loose)})

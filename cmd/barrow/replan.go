@@ -9,6 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/yard"
 )
 
 // yardFlags are what has changed at the yard, as typed.
@@ -28,8 +30,8 @@ func (y *yardFlags) flags(cmd *cobra.Command) {
 func (y *yardFlags) given() bool { return len(y.without)+len(y.bought) > 0 || y.only != "" }
 
 // yard reads the flags.
-func (y *yardFlags) yard() (*mix.Yard, error) {
-	out := &mix.Yard{Without: y.without}
+func (y *yardFlags) yard() (*yard.Yard, error) {
+	out := &yard.Yard{Without: y.without}
 	if y.only != "" {
 		n, err := strconv.ParseInt(y.only, 10, 64)
 		if err != nil || n < 0 {
@@ -46,7 +48,7 @@ func (y *yardFlags) yard() (*mix.Yard, error) {
 		if err != nil {
 			return nil, fmt.Errorf("--bought %q: how many? write a whole number after the =", b)
 		}
-		out.Bought = append(out.Bought, mix.Bought{Offer: b[:i], Count: n})
+		out.Bought = append(out.Bought, yard.Bought{Offer: b[:i], Count: n})
 	}
 	return out, nil
 }
@@ -68,7 +70,7 @@ func (y *yardFlags) where(path string) string {
 
 // replan works the job out as it was and as it is, and writes what changes.
 func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
-	yard, err := flags.yard()
+	changed, err := flags.yard()
 	if err != nil {
 		return err
 	}
@@ -78,7 +80,7 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	}
 	o.override(job)
 	before, _ := job.Plan() // as it stood it may have been no plan: that is why it is replanned
-	left, err := yard.Apply(job)
+	left, err := job.At(changed)
 	if err != nil {
 		return &problems{err: err, where: flags.where, json: o.json}
 	}
@@ -102,7 +104,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	r := &renderer{app: a, out: b, p: after}
 	r.section("What changes")
 	var rows [][]string
-	for _, c := range mix.Changes(before, after) {
+	for _, c := range after.ChangesFrom(before) {
 		pack := c.Pack
 		if c.Bulk {
 			pack += " bulk"
@@ -116,10 +118,10 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	switch {
 	case before == nil:
 		r.lines("As it stood, the job could not be planned.", 2, width)
-	case before.Priced:
+	case before.Load.Priced:
 		r.lines("Before "+(&renderer{app: a, p: before}).bill(), 2, width)
 	}
-	if after.Priced {
+	if after.Load.Priced {
 		r.lines("To pay "+r.bill(), 2, width)
 	}
 	if is := after.Load.DrivesText(after.Printer()); is != "" {
@@ -131,7 +133,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	for i := range after.Needs {
 		if n := &after.Needs[i]; n.Buy.Plan > 0 && !after.Ordered(n.Material) {
 			for _, s := range after.StandIns(n.Material.ID) {
-				r.item("-", after.Sentence(&s)+".")
+				r.item("-", s+".")
 			}
 		}
 	}
@@ -143,7 +145,7 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 var becomes = map[string]string{"new": "new", "gone": "no more", "more": "changed", "fewer": "changed"}
 
 // names writes what the materials are called.
-func names(list []*mix.Material) string {
+func names(list []*catalog.Material) string {
 	text := make([]string, len(list))
 	for i, m := range list {
 		text[i] = m.Name

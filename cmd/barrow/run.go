@@ -12,6 +12,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/report"
 	"example.org/barrow/units/spell"
 )
 
@@ -178,10 +180,10 @@ func unwritten(err error) error {
 // report writes every problem: where, what was typed, what would do.
 func (a *app) report(p *problems) {
 	if p.json {
-		a.err.Write(mix.ProblemsJSON(p.err, nil))
+		a.err.Write(report.Problems(p.err, nil))
 		return
 	}
-	list := mix.Problems(p.err)
+	list := doc.ProblemsIn(p.err)
 	var blocks []string
 	for _, one := range list {
 		// One flag may be several fields of the document.

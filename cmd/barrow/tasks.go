@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
@@ -50,7 +50,7 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 	q.begin(cmd)
 	q.finish(cmd, false)
 	cmd.ValidArgsFunction = completeWith(func() (ids []string) {
-		for _, k := range mix.Catalog().Containers {
+		for _, k := range catalog.BuiltIn().Containers {
 			ids = append(ids, "1x"+k.ID)
 		}
 		return ids
@@ -217,14 +217,14 @@ func completeWith(words func() []string) cobra.CompletionFunc {
 }
 
 func materialIDs() (ids []string) {
-	for _, m := range mix.Catalog().Materials {
+	for _, m := range catalog.BuiltIn().Materials {
 		ids = append(ids, m.ID+"\t"+m.Name)
 	}
 	return ids
 }
 
 func mixIDs() (ids []string) {
-	for _, m := range mix.Catalog().Mixes {
+	for _, m := range catalog.BuiltIn().Mixes {
 		ids = append(ids, m.ID+"\t"+m.Name)
 	}
 	return ids

@@ -1,10 +1,11 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/barrow/units/message"
 )
 
 // The codes a Fault can carry; its doc comment says what they mean.

@@ -1,10 +1,11 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/barrow/units/message"
 )
 
 // The functions of this file are reached only when the document is wrong. They

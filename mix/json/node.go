@@ -1,8 +1,9 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"slices"
+
+	"example.org/barrow/units/message"
 )
 
 // Kind tells what a [Node] holds. The zero value is Null.

@@ -1,10 +1,11 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/barrow/units/message"
 )
 
 // number reads the number at p.at and leaves it as it is written: the caller

@@ -1,11 +1,12 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/barrow/units/message"
 )
 
 // Parse reads one JSON document. A document that cannot be read gives a zero

@@ -1,8 +1,9 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"unicode/utf8"
+
+	"example.org/barrow/units/message"
 )
 
 // quoted reads the string at p.at. One without escapes is a slice of the

@@ -1,8 +1,9 @@
 package json
 
 import (
-	"example.org/barrow/units/message"
 	"strconv"
+
+	"example.org/barrow/units/message"
 )
 
 // tally walks the document once and notes how many members each container has,

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/lang"
+	"example.org/barrow/mix/report"
 )
 
 func BenchmarkSample(b *testing.B) {
@@ -19,7 +20,7 @@ func BenchmarkSample(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				p.JSON()
+				report.Plan(p)
 			}
 		})
 	}

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/lang"
+	"example.org/barrow/mix/report"
 )
 
 // A plan in another language, with a comma in its figures; the job document is
@@ -22,7 +23,7 @@ func Example() {
 	job := []byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "30 ft x 3 ft", "layer": "2 in", "material": "bark-mulch"}]}`)
 	p, err := mix.PlanDocument(job, func(j *mix.Job) { j.Language = t.Comma(true) })
 	if err != nil {
-		fmt.Println(string(mix.ProblemsJSON(err, t)))
+		fmt.Println(string(report.Problems(err, t)))
 		return
 	}
 	fmt.Println(p.Tasks[0].Title)

@@ -18,15 +18,41 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
 const module = "example.org/barrow"
 
-// speaking are the packages that make sentences.
-var speaking = []string{"units", "units/message", "mix", "mix/json", "mix/lang", "mix/picture", "wasm/answer"}
+// speaking are the patterns of the packages that may make sentences: the library
+// and what answers the page.
+var speaking = []string{module + "/units/...", module + "/mix/...", module + "/wasm/answer"}
+
+// builtPackage is a package with its files as it is built here.
+type builtPackage struct {
+	path  string
+	files []string
+}
+
+// speakingPackages lists the packages of speaking that are built.
+func speakingPackages(t *testing.T) (list []builtPackage) {
+	t.Helper()
+	args := append([]string{"list", "-f", `{{.ImportPath}} {{.Dir}}{{range .GoFiles}} {{.}}{{end}}`}, speaking...)
+	out, err := exec.Command("go", args...).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for line := range strings.Lines(string(out)) {
+		words := strings.Fields(line)
+		pkg := builtPackage{path: words[0]}
+		for _, name := range words[2:] {
+			pkg.files = append(pkg.files, filepath.Join(words[1], name))
+		}
+		list = append(list, pkg)
+	}
+	return list
+}
 
 // formsInUse lists every form that the library says: the constants of type
 // message.Text, which the compiler tells, and the catalogue's texts. The value is
@@ -40,11 +66,11 @@ func formsInUse(t *testing.T) map[string]string {
 	fset := token.NewFileSet()
 	exports := exportFiles(t)
 	find := importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) })
-	for _, pkg := range speaking {
+	for _, pkg := range speakingPackages(t) {
 		info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
-		files := sources(t, fset, pkg)
-		if _, err := (&types.Config{Importer: find}).Check(module+"/"+pkg, fset, files, info); err != nil {
-			t.Fatalf("%s: %v", pkg, err)
+		files := pkg.parse(t, fset)
+		if _, err := (&types.Config{Importer: find}).Check(pkg.path, fset, files, info); err != nil {
+			t.Fatalf("%s: %v", pkg.path, err)
 		}
 		for _, f := range files {
 			ast.Inspect(f, func(n ast.Node) bool {
@@ -63,8 +89,8 @@ func formsInUse(t *testing.T) map[string]string {
 			})
 		}
 	}
-	cat := mix.Catalog()
-	add := func(text string) { forms[text] = "mix/catalog.json" }
+	cat := catalog.BuiltIn()
+	add := func(text string) { forms[text] = "mix/catalog/catalog.json" }
 	for _, s := range cat.Sources { // the name of a publication stays as it is
 		add(s.String())
 	}
@@ -99,10 +125,7 @@ func figureWords() []string {
 
 func exportFiles(t *testing.T) map[string]string {
 	t.Helper()
-	args := []string{"list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}"}
-	for _, pkg := range speaking {
-		args = append(args, module+"/"+pkg)
-	}
+	args := append([]string{"list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}"}, speaking...)
 	out, err := exec.Command("go", args...).Output()
 	if err != nil {
 		t.Fatal(err)
@@ -115,16 +138,11 @@ func exportFiles(t *testing.T) map[string]string {
 	return files
 }
 
-// sources parses a package as it is built here.
-func sources(t *testing.T, fset *token.FileSet, pkg string) (files []*ast.File) {
+// parse parses the package.
+func (p *builtPackage) parse(t *testing.T, fset *token.FileSet) (files []*ast.File) {
 	t.Helper()
-	out, err := exec.Command("go", "list", "-f", `{{.Dir}}{{range .GoFiles}} {{.}}{{end}}`, module+"/"+pkg).Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	names := strings.Fields(string(out))
-	for _, name := range names[1:] {
-		f, err := parser.ParseFile(fset, filepath.Join(names[0], name), nil, 0)
+	for _, name := range p.files {
+		f, err := parser.ParseFile(fset, name, nil, 0)
 		if err != nil {
 			t.Fatal(err)
 		}

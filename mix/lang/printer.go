@@ -2,6 +2,7 @@ package lang
 
 import (
 	"strconv"
+	"strings"
 
 	"example.org/barrow/units"
 	"example.org/barrow/units/message"
@@ -57,4 +58,52 @@ func (v Printer) Count(n int64, one, more message.Text) string {
 		more = one
 	}
 	return v.Print(more, strconv.FormatInt(n, 10))
+}
+
+// Range writes the planned volume, and its bounds where it is not certain.
+func (v Printer) Range(r units.Range) string {
+	switch {
+	case r.Certain():
+		return v.Volume(r.Plan)
+	case v.Measure == units.Both: // it has brackets of its own
+		return v.VolumeLike(r.Plan, r.High) + "; " + v.VolumeRange(r.Low, r.High)
+	}
+	return v.VolumeLike(r.Plan, r.High) + " (" + v.VolumeRange(r.Low, r.High) + ")"
+}
+
+// TradeVolume writes a volume as yards talk about it: cubic feet with cubic yards,
+// litres with cubic metres, by the measure.
+func (v Printer) TradeVolume(x units.Volume) string {
+	if v.Measure == units.Metric || x < units.CubicYard/4 {
+		return v.Volume(x)
+	}
+	feet, yards := v.Figure(units.CubicFeet(x)), v.Figure(units.CubicYards(x))
+	if v.Measure == units.Both {
+		return feet + " (" + yards + ", " + v.Figure(units.Litres(x)) + ")"
+	}
+	return feet + " (" + yards + ")"
+}
+
+// Share writes a share: exactly where its percentage ends, else to a tenth.
+func (v Printer) Share(r units.Ratio) string {
+	s := r.String()
+	if !strings.HasSuffix(s, "%") {
+		tenths, _ := units.Volume(1000).MulDiv(r.Num(), r.Den())
+		s = strconv.FormatInt(int64(tenths)/10, 10)
+		if d := int64(tenths) % 10; d > 0 {
+			s += "." + strconv.FormatInt(d, 10)
+		}
+		s += "%"
+	}
+	return v.Figure(s)
+}
+
+// CountRange writes a count and, where it is not certain, the fewest and the most:
+// "6 (5 to 7)".
+func (v Printer) CountRange(n int64, fewMany [2]int64) string {
+	text := strconv.FormatInt(n, 10)
+	if fewMany[0] != fewMany[1] {
+		text += " (" + strconv.FormatInt(fewMany[0], 10) + " to " + strconv.FormatInt(fewMany[1], 10) + ")"
+	}
+	return text
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/wasm/answer"
 )
@@ -94,13 +95,13 @@ func typed(t *testing.T, job []byte) map[string]bool {
 			delete(mine, part)
 		}
 	}
-	for _, o := range mix.Fields() {
-		for _, f := range o.Fields {
+	for _, o := range mix.Objects() {
+		for _, f := range o.Fields() {
 			add(f.Name)
-			add(f.Takes) // "us, metric or both"
+			add(f.Type.InWords()) // "us, metric or both"
 		}
 	}
-	cat := mix.Catalog()
+	cat := catalog.BuiltIn()
 	for _, m := range cat.Materials {
 		add(m.ID)
 	}

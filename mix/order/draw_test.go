@@ -1,9 +1,10 @@
 package order_test
 
 import (
+	"pgregory.net/rapid"
+
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
-	"pgregory.net/rapid"
 )
 
 // drawRequest draws a request small enough to try every count.

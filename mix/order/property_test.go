@@ -5,9 +5,10 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
-	"pgregory.net/rapid"
 )
 
 // mustSearch searches and holds the order to the rules. What it does not prove,

@@ -5,10 +5,11 @@ import (
 	"slices"
 	"testing"
 
-	"example.org/barrow/mix/order"
-	"example.org/barrow/units"
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"example.org/barrow/mix/order"
+	"example.org/barrow/units"
 )
 
 // TestBrute holds Search to the order that trying everything finds, down to

@@ -3,9 +3,10 @@ package order_test
 import (
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.org/barrow/mix/order"
 	"example.org/barrow/units"
-	"github.com/google/go-cmp/cmp"
 )
 
 // bag is an offer of material 0 whose room is its yield.

@@ -1,10 +1,10 @@
 package picture
 
-import "example.org/barrow/mix"
+import "example.org/barrow/mix/task"
 
 // bed draws an amended bed before and after, side by side on one ground line,
 // depths to scale.
-func (k *pen) bed(b *mix.Bed) {
+func (k *pen) bed(b *task.Bed) {
 	const (
 		tall = 170.0 // layer and loosened soil together
 		x1   = left + 13
@@ -12,9 +12,9 @@ func (k *pen) bed(b *mix.Bed) {
 		x2   = right - 13 - w
 		text = w - 12
 	)
-	name, share := k.p.Tasks[k.Task].Filling, mix.PercentText(b.Share)
+	name, share := k.p.Tasks[k.Task].Filling, k.p.Printer().Share(b.Share)
 	k.Kind = "bed"
-	k.say(bedTold).length(b.Layer).text(name).length(b.Native).length(b.Finished).figure(share).length(b.Rise).tell()
+	k.say(bedTold).length(b.Layer).text(name).length(b.Native).length(b.Finished).text(share).length(b.Rise).tell()
 
 	scale := tall / float64(b.Layer+b.Native)
 	layer, native, rise := float64(b.Layer)*scale, float64(b.Native)*scale, float64(b.Rise)*scale
@@ -22,7 +22,7 @@ func (k *pen) bed(b *mix.Bed) {
 	soil := k.say(bedNative).length(b.Native).wrap(text, 4)
 	up := k.say(bedRise).length(b.Rise).wrap(right-x2, 3)
 	worked := k.say(bedDeep).length(b.Finished).wrap(text, 3)
-	worked.add(k.say(bedShare).figure(share).text(name).wrap(text, 3))
+	worked.add(k.say(bedShare).text(share).text(name).wrap(text, 3))
 
 	// What does not fit inside a region stands above or below its column.
 	above := up.tall()

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -23,7 +24,7 @@ func Costs(p *mix.Plan) (list []Drawing) {
 }
 
 // cost draws one material's two curves.
-func (k *pen) cost(c *mix.Crossing) {
+func (k *pen) cost(c *yard.Crossing) {
 	m := k.p.Printer()
 	k.Kind = "cost"
 	top := c.Points[len(c.Points)-1].Volume
@@ -95,8 +96,8 @@ func (k *pen) cost(c *mix.Crossing) {
 		k.line(aCrossing, at(c.From), from, at(c.From), y0)
 	}
 	k.line(aNeed, need, mark, need, y0)
-	bags := k.curve(aBags, c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bags })
-	bulk := k.curve(aBulk, c.Points, at, height, func(p *mix.CrossingPoint) units.Money { return p.Bulk })
+	bags := k.curve(aBags, c.Points, at, height, func(p *yard.CrossingPoint) units.Money { return p.Bags })
+	bulk := k.curve(aBulk, c.Points, at, height, func(p *yard.CrossingPoint) units.Money { return p.Bulk })
 	// Beside the ends of the curves, and clear of each other.
 	bags, bulk = min(bags, y0-4), min(bulk, y0-4)
 	if bags <= bulk {
@@ -114,7 +115,7 @@ func (k *pen) cost(c *mix.Crossing) {
 
 // curve draws a cost against the volume and gives the height of its last point;
 // it breaks where there is no cost. Points that fall together are drawn once.
-func (k *pen) curve(c class, points []mix.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*mix.CrossingPoint) units.Money) (last float64) {
+func (k *pen) curve(c class, points []yard.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*yard.CrossingPoint) units.Money) (last float64) {
 	var t trace
 	var px, py float64
 	last = y(0)

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 	"example.org/barrow/units/message"
 )
@@ -25,7 +27,7 @@ func Order(p *mix.Plan) (list []Drawing) {
 	for i := range p.Needs {
 		n := &p.Needs[i]
 		switch {
-		case n.Buy.Plan <= mix.Slack:
+		case n.Buy.Plan <= catalog.Slack:
 		case len(list) == mostHeaps:
 			left++
 		default:
@@ -39,7 +41,7 @@ func Order(p *mix.Plan) (list []Drawing) {
 }
 
 // heap draws one need and its packs, or nothing where no pack of it is known.
-func (k *pen) heap(n *mix.Need) {
+func (k *pen) heap(n *yard.Need) {
 	ordered, instead, left := k.stacks(n)
 	stacks := append(ordered, instead...)
 	if len(stacks) == 0 {
@@ -59,7 +61,7 @@ func (k *pen) heap(n *mix.Need) {
 		}
 		most(12_000, total)
 	}
-	need := mix.Shown(k.p.Printer(), n.Buy.Plan)
+	need := k.p.Printer().TradeVolume(n.Buy.Plan)
 	k.notes(aFigure, k.say(heapNeed).text(need).String(), 2)
 	k.say(heapTold).text(need).text(n.Material.Name).tell()
 	// A triangle of slope repose: its area is r times r times the slope.
@@ -88,11 +90,11 @@ func (k *pen) heap(n *mix.Need) {
 
 // stacks are what is ordered of a material, how many more kinds are, and what
 // would do instead.
-func (k *pen) stacks(n *mix.Need) (ordered, instead []stack, more int) {
+func (k *pen) stacks(n *yard.Need) (ordered, instead []stack, more int) {
 	p := k.p
 	var bulk, packs bool
-	for i := range p.Order {
-		l := &p.Order[i]
+	for i := range p.Lines {
+		l := &p.Lines[i]
 		if l.Material != n.Material {
 			continue
 		}
@@ -108,18 +110,18 @@ func (k *pen) stacks(n *mix.Need) (ordered, instead []stack, more int) {
 		ordered = append(ordered, k.offered(l, l.Count))
 	}
 	loose := packs && !bulk // what would do instead: else packs alone
-	for _, lines := range [...][]mix.Line{p.Order, p.Others} {
+	for _, lines := range [...][]yard.Line{p.Lines, p.Others} {
 		for i := range lines {
 			l := &lines[i]
 			if len(ordered) > 0 && len(instead) == 0 && l.Material == n.Material && (l.Offer.Bulk.Volume > 0) == loose {
-				instead = append(instead, k.offered(l, max(mix.Bags(n.Buy.Plan, l.Each.Plan), l.Offer.Least)))
+				instead = append(instead, k.offered(l, max(yard.Bags(n.Buy.Plan, l.Each.Plan), l.Offer.Least)))
 			}
 		}
 	}
 	if len(ordered) > 0 {
 		return ordered, instead, more
 	}
-	choices := n.Choices(p.Measure)
+	choices := n.Packs(p.Measure)
 	for _, kind := range [...]bool{false, true} { // the largest bag, and bulk
 		for i := len(choices) - 1; i >= 0; i-- {
 			if c := &choices[i]; c.Bulk == kind && c.Count <= 1e9 {
@@ -138,7 +140,7 @@ func (k *pen) stacks(n *mix.Need) (ordered, instead []stack, more int) {
 }
 
 // offered are so many of a line's offer.
-func (k *pen) offered(l *mix.Line, n int64) stack {
+func (k *pen) offered(l *yard.Line, n int64) stack {
 	o := l.Offer
 	switch {
 	case o.Bulk.Volume > 0:
@@ -150,7 +152,7 @@ func (k *pen) offered(l *mix.Line, n int64) stack {
 }
 
 // packs are so many packs of one shape, in words.
-func (k *pen) packs(drawn class, size mix.Size, n int64, opens string) stack {
+func (k *pen) packs(drawn class, size catalog.Size, n int64, opens string) stack {
 	one, many := packOne, packBags
 	switch {
 	case drawn == aBucket:

@@ -3,7 +3,7 @@ package picture
 import (
 	"math"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/task"
 	"example.org/barrow/units"
 )
 
@@ -13,7 +13,7 @@ const repose = .7
 
 // holes draws one planting hole in section, and beside it the heap that is left
 // of its soil, all of it to one scale.
-func (k *pen) holes(h *mix.Holes) {
+func (k *pen) holes(h *task.Holes) {
 	k.Kind = "hole"
 	each := func(v units.Volume) units.Volume { one, _ := v.MulDiv(1, h.Count); return one }
 	below, depth, above := float64(h.Below), float64(h.Depth), float64(h.Above)
@@ -95,7 +95,7 @@ func (k *pen) holes(h *mix.Holes) {
 	k.describe(back.String(), ".")
 	k.describe(dug.String(), ".")
 	if h.Count > 1 {
-		k.say(holeAll).count(h.Count).text(k.p.SpanText(h.Left)).tell().note()
+		k.say(holeAll).count(h.Count).text(k.p.Printer().Range(h.Left)).tell().note()
 	}
 	if h.Across == 0 {
 		guess.tell()

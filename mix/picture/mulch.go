@@ -1,11 +1,11 @@
 package picture
 
-import "example.org/barrow/mix"
+import "example.org/barrow/mix/task"
 
 // mulch draws a covered bed in section, the circle round a stem cut through its
 // middle, all of it to one scale. A bed that the job amends, as large as this
 // one, lies underneath.
-func (k *pen) mulch(b *mix.Mulch) {
+func (k *pen) mulch(b *task.Mulch) {
 	const from, middle = left + 13, page / 2
 	const w = right - from
 	name := k.p.Tasks[k.Task].Filling
@@ -117,9 +117,9 @@ func (k *pen) mulch(b *mix.Mulch) {
 
 // amended is the bed that the job amends on ground as large as this, if there
 // is one and no other.
-func (k *pen) amended(b *mix.Mulch) (found *mix.Bed) {
+func (k *pen) amended(b *task.Mulch) (found *task.Bed) {
 	for i := range k.p.Tasks[:min(len(k.p.Tasks), mostTasks)] {
-		if bed := k.p.Bed(i); bed != nil && bed.Area == b.Ground {
+		if bed, ok := k.p.Tasks[i].Result.(*task.Bed); ok && bed.Area == b.Ground {
 			if found != nil {
 				return nil
 			}

@@ -11,6 +11,7 @@ package picture
 
 import (
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/task"
 	"example.org/barrow/units/message"
 )
 
@@ -49,19 +50,20 @@ const (
 	mostMarks = 400 // of a region's grain
 )
 
-// Tasks draws the tasks in their order, one drawing each.
+// Tasks draws the tasks in their order, one drawing each. A kind without a drawing
+// gives an empty one, with its title.
 func Tasks(p *mix.Plan) (list []Drawing) {
 	for i := range p.Tasks[:min(len(p.Tasks), mostTasks)] {
 		k := newPen(p, i, p.Tasks[i].Title)
-		switch {
-		case p.Bed(i) != nil:
-			k.bed(p.Bed(i))
-		case p.Mulch(i) != nil:
-			k.mulch(p.Mulch(i))
-		case p.Holes(i) != nil:
-			k.holes(p.Holes(i))
-		default:
-			k.pots()
+		switch result := p.Tasks[i].Result.(type) {
+		case *task.Bed:
+			k.bed(result)
+		case *task.Mulch:
+			k.mulch(result)
+		case *task.Holes:
+			k.holes(result)
+		case *task.Pots:
+			k.pots(result)
 		}
 		list = k.onto(list)
 	}

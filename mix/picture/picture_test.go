@@ -20,9 +20,13 @@ import (
 	"pgregory.net/rapid"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/ground"
 	barrowjson "example.org/barrow/mix/json"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/picture"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
 )
 
@@ -232,23 +236,23 @@ var names = rapid.SampledFrom([]string{"", "Pot on", "A bed with a name that goe
 
 var measures = rapid.SampledFrom([]units.Measure{units.US, units.Metric, units.Both})
 
-func drawBall(t *rapid.T) *mix.Ball {
+func drawBall(t *rapid.T) *task.Ball {
 	switch rapid.IntRange(0, 2).Draw(t, "ball") {
 	case 0:
-		return &mix.Ball{Size: "#1"}
+		return &task.Ball{Size: "#1"}
 	case 1:
-		return &mix.Ball{Volume: units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "volume")) * units.Millilitre}
+		return &task.Ball{Volume: units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "volume")) * units.Millilitre}
 	}
-	return &mix.Ball{Across: anyLength().Draw(t, "across"), Height: anyLength().Draw(t, "height")}
+	return &task.Ball{Across: anyLength().Draw(t, "across"), Height: anyLength().Draw(t, "height")}
 }
 
-func drawLine(t *rapid.T) (k mix.Container) {
+func drawLine(t *rapid.T) (k task.Container) {
 	k.Count = rapid.SampledFrom([]int64{1, 64, 1_000_000}).Draw(t, "count")
 	switch rapid.IntRange(0, 4).Draw(t, "form") {
 	case 0:
 		k.Size = "#1"
 	case 1:
-		k.Holds = units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "holds")) * units.Millilitre
+		k.Holds.Volume = units.Volume(rapid.Int64Range(1, 100_000).Draw(t, "holds")) * units.Millilitre
 	case 2:
 		k.Box = []units.Length{anyLength().Draw(t, "l"), anyLength().Draw(t, "w"), anyLength().Draw(t, "d")}
 		k.BelowRim = k.Box[2] / units.Length(rapid.IntRange(2, 9).Draw(t, "rim"))
@@ -267,44 +271,47 @@ func drawLine(t *rapid.T) (k mix.Container) {
 	return k
 }
 
-func drawTask(t *rapid.T) mix.Task {
-	k := mix.Task{Name: names.Draw(t, "name"), Material: rapid.SampledFrom([]string{"own", "bark-mulch"}).Draw(t, "material")}
-	area := mix.Area{Shape: "rectangle", Sides: []units.Length{20 * units.Metre, 2 * units.Metre}}
+func drawTask(t *rapid.T) task.Task {
+	k := task.Task{Name: names.Draw(t, "name"), Material: rapid.SampledFrom([]string{"own", "bark-mulch"}).Draw(t, "material")}
+	area := ground.Area{Shape: "rectangle", Sides: []units.Length{20 * units.Metre, 2 * units.Metre}}
 	switch rapid.IntRange(0, 3).Draw(t, "kind") {
 	case 0:
-		k.Fill = &mix.Fill{Containers: rapid.SliceOfN(rapid.Custom(drawLine), 1, 10).Draw(t, "lines")}
+		k.Work = &task.Fill{Containers: rapid.SliceOfN(rapid.Custom(drawLine), 1, 10).Draw(t, "lines")}
 	case 1:
-		k.Amend = &mix.Amend{Area: area, Layer: anyLength().Draw(t, "layer"), Over: anyLength().Draw(t, "over")}
+		amend := &task.Amend{Area: area, Layer: anyLength().Draw(t, "layer"), Over: anyLength().Draw(t, "over")}
 		if rapid.Bool().Draw(t, "into") {
-			k.Amend.Into, k.Amend.Over = k.Amend.Over, 0
+			amend.Into, amend.Over = amend.Over, 0
 		}
 		if rapid.Bool().Draw(t, "settles") {
 			r := units.Percent(rapid.Uint16Range(1, 95).Draw(t, "settle"))
 			k.Settle = &r
 		}
+		k.Work = amend
 	case 2:
-		k.Cover = &mix.Cover{Area: area, Layer: anyLength().Draw(t, "layer")}
+		cover := &task.Cover{Area: area, Layer: anyLength().Draw(t, "layer")}
 		if rapid.Bool().Draw(t, "stems") {
-			k.Cover.Stems = &mix.Stems{Count: 1, Clear: anyLength().Draw(t, "clear")}
+			cover.Stems = &task.Stems{Count: 1, Clear: anyLength().Draw(t, "clear")}
 		}
 		if rapid.Bool().Draw(t, "sheet") {
-			k.Cover.Sheet = &mix.Sheet{Size: []units.Length{units.Metre, units.Metre}}
+			cover.Sheet = &task.Sheet{Size: []units.Length{units.Metre, units.Metre}}
 		}
+		k.Work = cover
 	default:
-		k.Backfill = &mix.Backfill{Holes: rapid.SampledFrom([]int64{1, 64, 1000}).Draw(t, "holes"),
+		fill := &task.Backfill{Holes: rapid.SampledFrom([]int64{1, 64, 1000}).Draw(t, "holes"),
 			Width: anyLength().Draw(t, "width"), Depth: anyLength().Draw(t, "depth"), Ball: drawBall(t), AboveGrade: rapid.SampledFrom([]units.Length{0, units.Inch, 30 * units.Inch}).Draw(t, "above")}
 		if rapid.Bool().Draw(t, "mixed") {
-			k.Backfill.Share = units.Percent(25)
+			fill.Share = units.Percent(25)
 		} else {
 			k.Material = ""
 		}
+		k.Work = fill
 	}
 	return k
 }
 
-func drawOffer(t *rapid.T) (o mix.Offer) {
+func drawOffer(t *rapid.T) (o yard.Offer) {
 	o.Material = rapid.SampledFrom([]string{"own", "bark-mulch"}).Draw(t, "material")
-	size := mix.Size{Volume: units.Volume(rapid.Int64Range(2, 60).Draw(t, "half feet")) * units.CubicFoot / 2}
+	size := catalog.Size{Volume: units.Volume(rapid.Int64Range(2, 60).Draw(t, "half feet")) * units.CubicFoot / 2}
 	if rapid.Bool().Draw(t, "bulk") {
 		o.Bulk = size
 	} else {
@@ -322,7 +329,7 @@ func drawOffer(t *rapid.T) (o mix.Offer) {
 	return o
 }
 
-func drawHaul(t *rapid.T) (h mix.Haul) {
+func drawHaul(t *rapid.T) (h yard.Haul) {
 	if rapid.Bool().Draw(t, "payload") {
 		h.Payload = 2000 * units.Kilogram
 	}
@@ -348,7 +355,7 @@ func spanish(t reporter) *lang.Language {
 }
 
 func TestInSpanish(t *testing.T) {
-	j, err := mix.Read(mix.Sample())
+	j, err := mix.Decode(mix.Sample())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -372,15 +379,15 @@ func TestInSpanish(t *testing.T) {
 
 // drawPlan draws jobs until one is sound.
 func drawPlan(t *rapid.T) *mix.Plan {
-	own := mix.Material{ID: "own", Name: names.Filter(func(s string) bool { return s != "" }).Draw(t, "material name")}
+	own := catalog.Material{ID: "own", Name: names.Filter(func(s string) bool { return s != "" }).Draw(t, "material name")}
 	es := spanish(t)
 	for range 200 {
-		j := mix.Job{Language: rapid.SampledFrom([]*lang.Language{nil, es}).Draw(t, "tongue"), Name: "x", Measure: measures.Draw(t, "measure"), Materials: []mix.Material{own},
+		j := mix.Job{Language: rapid.SampledFrom([]*lang.Language{nil, es}).Draw(t, "tongue"), Name: "x", Measure: measures.Draw(t, "measure"), Materials: []catalog.Material{own},
 			Currency: rapid.SampledFrom([]string{"", "$", "a currency"}).Draw(t, "currency"),
 			Tasks:    rapid.SliceOfN(rapid.Custom(drawTask), 1, 2).Draw(t, "tasks"),
 			Offers:   rapid.SliceOfN(rapid.Custom(drawOffer), 0, 5).Draw(t, "offers"),
 			Haul:     drawHaul(t),
-			Delivery: &mix.Delivery{Fee: 3000, Capacity: 8 * units.CubicMetre, Payload: 5000 * units.Kilogram}}
+			Delivery: &yard.Delivery{Fee: 3000, Capacity: 8 * units.CubicMetre, Payload: 5000 * units.Kilogram}}
 		if p, err := j.Plan(); err == nil {
 			return p
 		}
@@ -437,21 +444,21 @@ func TestToScale(t *testing.T) {
 			d := &list[i]
 			switch d.Kind {
 			case "bed":
-				b := p.Bed(i)
+				b := p.Tasks[i].Result.(*task.Bed)
 				layer, native, mixed := first(d, "rect", "layer"), first(d, "rect", "soil loose"), first(d, "rect", "mix")
 				if !near(layer.H, native.H, float64(b.Layer), float64(b.Native), .011) ||
 					!near(mixed.H, layer.H, float64(b.Rise+b.Native), float64(b.Layer), .021) {
 					t.Errorf("%+v is drawn %v, %v and %v high", b, layer.H, native.H, mixed.H)
 				}
 			case "mulch":
-				b := p.Mulch(i)
+				b := p.Tasks[i].Result.(*task.Mulch)
 				layer := first(d, "rect", "mulch")
 				bare := 160 - (layer.X + layer.W)
 				if b.Clear > 0 && !near(layer.H, bare, float64(b.Layer), float64(b.Clear), .021) {
 					t.Errorf("%+v is drawn %v high and %v clear", b, layer.H, bare)
 				}
 			case "hole":
-				holeToScale(t, p.Holes(i), d)
+				holeToScale(t, p.Tasks[i].Result.(*task.Holes), d)
 			case "pots":
 				potsToScale(t, p, i, d)
 			}
@@ -459,7 +466,7 @@ func TestToScale(t *testing.T) {
 	})
 }
 
-func holeToScale(t reporter, h *mix.Holes, d *picture.Drawing) {
+func holeToScale(t reporter, h *task.Holes, d *picture.Drawing) {
 	hole, ball := first(d, "rect", "backfill"), first(d, "rect", "ball")
 	if ball == nil {
 		ball = first(d, "rect", "ball guess")
@@ -482,7 +489,8 @@ func holeToScale(t reporter, h *mix.Holes, d *picture.Drawing) {
 }
 
 func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
-	lines, _ := p.Pots(i, 8)
+	lines := p.Tasks[i].Result.(*task.Pots).Lines
+	lines = lines[:min(len(lines), 8)]
 	shapes := d.Shapes
 	for k := range lines {
 		l := &lines[k]
@@ -498,9 +506,9 @@ func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
 			_, at := walk(t, pot.D)
 			b, _ := walk(t, pot.D)
 			f, _ := walk(t, fill.D)
-			guessed := l.Class != nil || l.Line.Holds > 0
+			guessed := l.ByClass() || l.Line.Holds.Volume > 0
 			if guessed != strings.Contains(pot.Class, "guess") {
-				t.Errorf("%s has the class %q", l.Label, pot.Class)
+				t.Errorf("%s has the class %q", l.Label(p.Printer()), pot.Class)
 			}
 			if guessed {
 				if !strings.Contains(d.Description, p.Language.Print("Only its volume is known: not to scale.")) {
@@ -517,8 +525,8 @@ func potsToScale(t reporter, p *mix.Plan, i int, d *picture.Drawing) {
 			}
 			if !near(at[3][0]-at[0][0], b.b-b.t, float64(top), float64(height), .021) ||
 				!near(at[2][0]-at[1][0], b.b-b.t, float64(bottom), float64(height), .021) ||
-				!near(f.b-f.t, b.b-b.t, float64(l.Depth), float64(height), .021) {
-				t.Errorf("%s: %v and %v deep for %v", l.Label, at, f.b-f.t, l.Depth)
+				!near(f.b-f.t, b.b-b.t, float64(l.Depth()), float64(height), .021) {
+				t.Errorf("%s: %v and %v deep for %v", l.Label(p.Printer()), at, f.b-f.t, l.Depth())
 			}
 		}
 	}
@@ -546,18 +554,18 @@ func areas(t reporter, d string) (list []float64) {
 func TestHeapsToScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
-		var needs []mix.Need
+		var needs []yard.Need
 		for i := range p.Needs {
 			n := &p.Needs[i]
-			ordered := slices.ContainsFunc(p.Order, func(l mix.Line) bool { return l.Material == n.Material })
-			if n.Buy.Plan > mix.Slack && (ordered || len(n.Choices(p.Measure)) > 0) {
+			ordered := slices.ContainsFunc(p.Lines, func(l yard.Line) bool { return l.Material == n.Material })
+			if n.Buy.Plan > catalog.Slack && (ordered || len(n.Packs(p.Measure)) > 0) {
 				needs = append(needs, p.Needs[i])
 			}
 		}
 		for i, d := range picture.Order(p) {
 			n := &needs[i]
 			heap := areas(t, first(&d, "path", "heap").D)[0]
-			ordered := slices.DeleteFunc(slices.Clone(p.Order), func(l mix.Line) bool { return l.Material != n.Material })
+			ordered := slices.DeleteFunc(slices.Clone(p.Lines), func(l yard.Line) bool { return l.Material != n.Material })
 			for i := range ordered {
 				l := &ordered[i]
 				class := "bag"
@@ -649,7 +657,7 @@ func TestCostsToScale(t *testing.T) {
 		if from := first(d, "line", "crossing"); math.Abs(from.X-x(c.From)) > .011 {
 			t.Errorf("%v is marked at %v", c.From, from.X)
 		}
-		for class, of := range map[string]func(mix.CrossingPoint) units.Money{"bags": func(p mix.CrossingPoint) units.Money { return p.Bags }, "bulk": func(p mix.CrossingPoint) units.Money { return p.Bulk }} {
+		for class, of := range map[string]func(yard.CrossingPoint) units.Money{"bags": func(p yard.CrossingPoint) units.Money { return p.Bags }, "bulk": func(p yard.CrossingPoint) units.Money { return p.Bulk }} {
 			_, drawn := walk(t, first(d, "path", class).D)
 			for _, at := range c.Points {
 				y := axis.b - (axis.b-axis.t)*float64(of(at))/float64(highest)

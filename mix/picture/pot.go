@@ -3,7 +3,7 @@ package picture
 import (
 	"math"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/task"
 	"example.org/barrow/units"
 )
 
@@ -16,13 +16,13 @@ type section struct {
 
 // sectionOf is a pot's section from its measures, or the outline of a pot such
 // as nurseries use where it has none.
-func sectionOf(t *mix.Pot) section {
+func sectionOf(t *task.Pot) section {
 	l := t.Line
 	wide := func(top, bottom, height units.Length) section {
-		return section{float64(top), float64(bottom), float64(height), float64(t.Depth), true}
+		return section{float64(top), float64(bottom), float64(height), float64(t.Depth()), true}
 	}
 	switch {
-	case t.Class != nil || l.Holds > 0:
+	case t.ByClass() || l.Holds.Volume > 0:
 		return section{top: 1, bottom: .8, height: .95, depth: .87}
 	case len(l.Box) == 3:
 		return wide(l.Box[0], l.Box[0], l.Box[2])
@@ -38,7 +38,7 @@ func (s *section) at(h float64) float64 { return s.bottom + (s.top-s.bottom)*h/s
 // ball is the size of a root ball in the section's unit: its own, or, of one
 // whose volume alone is known, the shape of what is filled, smaller by its share
 // of the volume.
-func (s *section) ball(t *mix.Pot) (across, height float64) {
+func (s *section) ball(t *task.Pot) (across, height float64) {
 	b := t.Line.Ball
 	if b.Height > 0 && s.known {
 		return float64(b.Across), float64(b.Height)
@@ -48,14 +48,14 @@ func (s *section) ball(t *mix.Pot) (across, height float64) {
 }
 
 // pots draws the lines of a fill task below one another, each at its own scale.
-func (k *pen) pots() {
+func (k *pen) pots(p *task.Pots) {
 	k.Kind = "pots"
-	lines, of := k.p.Pots(k.Task, mostPots)
+	lines := p.Lines[:min(len(p.Lines), mostPots)]
 	for i := range lines {
 		k.pot(&lines[i])
 	}
-	if of > len(lines) {
-		k.say(morePots).count(int64(of - len(lines))).tell().note()
+	if more := len(p.Lines) - len(lines); more > 0 {
+		k.say(morePots).count(int64(more)).tell().note()
 	}
 }
 
@@ -64,11 +64,11 @@ const (
 	mostCells        = 5           // drawn of a tray
 )
 
-func (k *pen) pot(t *mix.Pot) {
-	s := sectionOf(t)
-	all := k.p.SpanText(t.Total)
-	k.notes(aFigure, t.Label, 3)
-	k.say(potTold).text(t.Label).volume(t.Takes.Plan).text(all).tell()
+func (k *pen) pot(t *task.Pot) {
+	s, label := sectionOf(t), t.Label(k.p.Printer())
+	all := k.p.Printer().Range(t.Total)
+	k.notes(aFigure, label, 3)
+	k.say(potTold).text(label).volume(t.Takes().Plan).text(all).tell()
 
 	cells := float64(min(t.Cells, mostCells))
 	pitch := max(s.top, s.bottom) * 1.1
@@ -112,7 +112,7 @@ func (k *pen) pot(t *mix.Pot) {
 	if t.Cells > 1 {
 		takes = cellTakes
 	}
-	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, k.say(takes).volume(t.Takes.Plan))
+	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, k.say(takes).volume(t.Takes().Plan))
 	high := k.say(potGuess)
 	switch {
 	case !s.known:
@@ -134,13 +134,13 @@ func (k *pen) pot(t *mix.Pot) {
 	k.Height += 8
 }
 
-func cellsDrawn(t *mix.Pot) int64 { return min(t.Cells, mostCells) }
+func cellsDrawn(t *task.Pot) int64 { return min(t.Cells, mostCells) }
 
 // wide2 is the width of a label.
 func wide2(s string) float64 { return wide(s, aLabel) }
 
 // cell draws one pot about x.
-func (k *pen) cell(t *mix.Pot, s *section, x, floor, scale float64) {
+func (k *pen) cell(t *task.Pot, s *section, x, floor, scale float64) {
 	half := func(h float64) float64 { return s.at(h) * scale / 2 }
 	line := floor - s.depth*scale
 	l, b := half(s.depth), half(0)

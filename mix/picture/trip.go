@@ -2,18 +2,19 @@ package picture
 
 import (
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units/message"
 )
 
 // Trips draws what every trip carries against its limits: one drawing of the
 // drives and one of the deliveries, where there are limits to compare with.
 func Trips(p *mix.Plan) (list []Drawing) {
-	haul := mix.Delivery{Payload: p.Haul.Limit(), Capacity: p.Haul.Room}
+	haul := yard.Delivery{Payload: p.Haul.Limit(), Capacity: p.Haul.Room}
 	list = trips(list, p, p.Trips, &haul, tripsDrive)
 	return trips(list, p, p.Drops, p.Delivery(), tripsDrop)
 }
 
-func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, title message.Text) []Drawing {
+func trips(list []Drawing, p *mix.Plan, all []yard.Trip, limits *yard.Delivery, title message.Text) []Drawing {
 	if len(all) == 0 || limits == nil || limits.Payload == 0 && limits.Capacity == 0 {
 		return list
 	}
@@ -51,7 +52,7 @@ func trips(list []Drawing, p *mix.Plan, all []mix.Trip, limits *mix.Delivery, ti
 
 // trip draws one trip, or several alike: a bar of weight, from its lightest to
 // its heaviest, and a bar of room, each as long as the limit when it is full.
-func (k *pen) trip(t *mix.Trip, limits *mix.Delivery, name string) {
+func (k *pen) trip(t *yard.Trip, limits *yard.Delivery, name string) {
 	m := k.p.Printer()
 	var mass, room float64
 	if limits.Payload > 0 {

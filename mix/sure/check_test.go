@@ -5,8 +5,9 @@ import (
 	"math"
 	"testing"
 
-	"example.org/barrow/mix/sure"
 	"github.com/google/go-cmp/cmp"
+
+	"example.org/barrow/mix/sure"
 )
 
 // TestCheck: every way a model can be wrong, each with its place.

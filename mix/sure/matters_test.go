@@ -4,9 +4,10 @@ import (
 	"math"
 	"testing"
 
-	"example.org/barrow/mix/sure"
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"example.org/barrow/mix/sure"
 )
 
 // TestMatters: influences worked out by hand. Flat factors move 0.8 of their

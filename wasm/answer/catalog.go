@@ -3,7 +3,7 @@ package answer
 import (
 	"strings"
 
-	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
@@ -47,20 +47,20 @@ func (w *writer) rows(key string, n int, one func(i int)) {
 	})
 }
 
-func (w *writer) sizes(key string, sizes []mix.Size) {
+func (w *writer) sizes(key string, sizes []catalog.Size) {
 	if len(sizes) > 0 {
 		w.list(key, len(sizes), func(i int) { w.String(sizes[i].String()) })
 	}
 }
 
-func (w *writer) origin(s mix.Source, confidence string) {
+func (w *writer) origin(s catalog.Source, confidence string) {
 	w.text("source", s.In(w.tongue))
 	w.text("confidence", confidence)
 }
 
-// catalog writes what a form offers to choose from, with sources.
-func catalog(t *lang.Language) []byte {
-	cat := mix.Catalog()
+// catalogue writes what a form offers to choose from, with sources.
+func catalogue(t *lang.Language) []byte {
+	cat := catalog.BuiltIn()
 	w := &writer{tongue: t}
 	w.BeginObject()
 	w.rows("materials", len(cat.Materials), func(i int) { w.material(&cat.Materials[i]) })
@@ -92,7 +92,7 @@ func catalog(t *lang.Language) []byte {
 	return w.Bytes()
 }
 
-func (w *writer) material(m *mix.Material) {
+func (w *writer) material(m *catalog.Material) {
 	w.text("id", m.ID)
 	w.said("name", m.Name)
 	w.said("grade", m.Grade)

@@ -10,6 +10,7 @@ import (
 	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/picture"
+	"example.org/barrow/mix/report"
 	"example.org/barrow/units/message"
 	"example.org/barrow/wasm/qr"
 )
@@ -34,7 +35,7 @@ var verbs = map[string]func(s *Session, docs [][]byte) []byte{
 	"changes": (*Session).changes,
 	"csv":     (*Session).csv,
 	"qr":      code,
-	"catalog": func(s *Session, _ [][]byte) []byte { return catalog(s.language) },
+	"catalog": func(s *Session, _ [][]byte) []byte { return catalogue(s.language) },
 	"sample":  func(*Session, [][]byte) []byte { return mix.Sample() },
 }
 
@@ -86,16 +87,16 @@ func document(docs [][]byte, i int) []byte {
 func (s *Session) of(docs [][]byte, write func(*mix.Plan) []byte) []byte {
 	p, err := s.work(document(docs, 0))
 	if err != nil {
-		return mix.ProblemsJSON(err, s.language)
+		return report.Problems(err, s.language)
 	}
 	return write(p)
 }
 
 // planned answers with the plan, byte for byte what the command line writes.
-func (s *Session) planned(docs [][]byte) []byte { return s.of(docs, (*mix.Plan).JSON) }
+func (s *Session) planned(docs [][]byte) []byte { return s.of(docs, report.Plan) }
 
 // full answers with the plan and what takes longer: how sure, other choices.
-func (s *Session) full(docs [][]byte) []byte { return s.of(docs, (*mix.Plan).FullJSON) }
+func (s *Session) full(docs [][]byte) []byte { return s.of(docs, report.Full) }
 
 // shown answers with what is laid out beside the plan: its drawings.
 func (s *Session) shown(docs [][]byte) []byte {
@@ -119,12 +120,12 @@ func drawings(list []picture.Drawing) []byte {
 }
 
 // csv answers with rows for a spreadsheet.
-func (s *Session) csv(docs [][]byte) []byte { return s.of(docs, (*mix.Plan).CSV) }
+func (s *Session) csv(docs [][]byte) []byte { return s.of(docs, report.CSV) }
 
 // changes compares the job as it was with the job as it is.
 func (s *Session) changes(docs [][]byte) []byte {
 	before, _ := mix.PlanDocument(document(docs, 0), s.spoken) // as it stood it may have been no plan
-	return s.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return mix.ChangesJSON(before, after) })
+	return s.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return report.Changes(before, after) })
 }
 
 // code answers with the QR code of a text, as a square and the path of its dark

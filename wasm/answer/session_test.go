@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/report"
 	"example.org/barrow/wasm/answer"
 )
 
@@ -23,15 +24,15 @@ func TestPlanIsTheLibrarys(t *testing.T) {
 	for _, f := range append(files, files...) {
 		job, err := os.ReadFile(f)
 		require.NoError(t, err)
-		want := mix.Handle(job)
+		want := report.Handle(job)
 		require.Equal(t, string(want), string(session.Answer("plan", job)), f)
 		p, err := mix.PlanDocument(job)
 		if err != nil {
 			require.Equal(t, string(want), string(session.Answer("csv", job)), f)
 			continue
 		}
-		require.Equal(t, string(p.FullJSON()), string(session.Answer("full", job)), f)
-		require.Equal(t, string(p.CSV()), string(session.Answer("csv", job)), f)
+		require.Equal(t, string(report.Full(p)), string(session.Answer("full", job)), f)
+		require.Equal(t, string(report.CSV(p)), string(session.Answer("csv", job)), f)
 	}
 }
 

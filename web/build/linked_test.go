@@ -13,8 +13,8 @@ import (
 // a package's init function, and all that it reaches, is always linked.
 var heavy = map[string]string{
 	"embed":         "io/fs, time and syscall, 29 kB; keep the text as a constant, see mix/embedded_test.go",
-	"encoding/json": "reflect and fmt, 270 kB; use mix/wire",
-	"fmt":           "os and reflect, 120 kB; join strings, or use units/say",
+	"encoding/json": "reflect and fmt, 270 kB; use mix/json",
+	"fmt":           "os and reflect, 120 kB; join strings, or use units/message",
 	"io/fs":         "time and syscall, 29 kB",
 	"math/big":      "fmt and os, 19 kB before it is used; exact conversion is in units/convert",
 	"os":            "syscall, time and internal/poll, 19 kB",
@@ -24,7 +24,7 @@ var heavy = map[string]string{
 	"syscall/js":    "values and callbacks, 12 kB; wasm/main.go exports its functions without it",
 	"time":          "internal/godebug and zones; the library knows no clock",
 
-	"github.com/hashicorp/go-multierror": "fmt; mix/problem_list_js.go stands in for it",
+	"github.com/hashicorp/go-multierror": "fmt; several problems are doc.Problems",
 }
 
 // reached are functions that nothing may call, of packages that must be there.

@@ -1,0 +1,155 @@
+package catalog
+
+import (
+	"sync"
+
+	"slices"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+)
+
+// Catalog is the trade's rows that come with the program.
+type Catalog struct {
+	Sources    []Source
+	Allowances []Common
+	Containers []Class
+	Materials  []Material
+	Mixes      []Mix
+	Soils      []Soil
+
+	Substitutes []Substitute
+}
+
+// Substitute is a material that can stand in for another, and what changes
+// then. It is never swapped in by itself.
+type Substitute struct {
+	For, Use   string // ids
+	Changes    string
+	Source     Source
+	Confidence string
+}
+
+// Common is an allowance that is taken where nobody says another, with the range
+// it was met in: "settle-pot" and "blend-loss".
+type Common struct {
+	ID               string
+	Share, Low, High units.Ratio
+	Source           Source
+	Confidence       string
+}
+
+// BuiltIn returns the catalogue that comes with the program: a copy of the
+// caller's own.
+func BuiltIn() Catalog { return *decode() }
+
+// builtIn is the one that plans are made with; nobody outside can reach it.
+var builtIn = sync.OnceValue(decode)
+
+// in is the catalogue with its names in a language. Sources are said in it when
+// they are written.
+func (cat *Catalog) in(t *lang.Language) *Catalog {
+	out := *cat
+	out.Containers, out.Materials, out.Mixes = slices.Clone(cat.Containers), slices.Clone(cat.Materials), slices.Clone(cat.Mixes)
+	out.Soils, out.Substitutes = slices.Clone(cat.Soils), slices.Clone(cat.Substitutes)
+	name := func(s *string) { *s = t.Form(*s) }
+	for i := range out.Containers {
+		name(&out.Containers[i].Name)
+	}
+	for i := range out.Materials {
+		name(&out.Materials[i].Name)
+		name(&out.Materials[i].Grade)
+	}
+	for i := range out.Mixes {
+		name(&out.Mixes[i].Name)
+	}
+	for i := range out.Soils {
+		name(&out.Soils[i].Name)
+	}
+	for i := range out.Substitutes {
+		name(&out.Substitutes[i].Changes)
+	}
+	return &out
+}
+
+// decode decodes the embedded rows. They are tested to be sound.
+func decode() *Catalog {
+	root, faults := json.Parse([]byte(catalogJSON), json.Limits{})
+	if len(faults) > 0 {
+		panic("catalog: " + faults[0].Error())
+	}
+	r := doc.Over(&root)
+	cat := &Catalog{}
+	r.Object(&root, object.Name, doc.Into{Table: object.Tables[0], Object: cat})
+	cat.citeAll(r)
+	if err := r.Err(); err != nil {
+		panic("catalog: " + err.Error())
+	}
+	return cat
+}
+
+// citeAll puts sources in place of their ids, and checks what a job's own rows
+// are checked for.
+func (cat *Catalog) citeAll(r *doc.Reader) {
+	for i := range cat.Allowances {
+		cat.cite(r, "source", &cat.Allowances[i].Source)
+	}
+	for i := range cat.Containers {
+		cat.cite(r, "source", &cat.Containers[i].Source)
+		cat.Containers[i].check(r)
+	}
+	for i := range cat.Materials {
+		m := &cat.Materials[i]
+		cat.cite(r, "source", &m.Source)
+		cat.cite(r, "settle_source", &m.SettleSource)
+		cat.cite(r, "opens_source", &m.OpensSource)
+		cat.cite(r, "packed_source", &m.PackedSource)
+		m.check(r)
+	}
+	for i := range cat.Mixes {
+		cat.cite(r, "source", &cat.Mixes[i].Source)
+		cat.Mixes[i].check(r)
+	}
+	for i := range cat.Substitutes {
+		cat.cite(r, "source", &cat.Substitutes[i].Source)
+	}
+	for i := range cat.Soils {
+		cat.cite(r, "source", &cat.Soils[i].Source)
+	}
+}
+
+// cite turns the source id that a row named into the source.
+func (cat *Catalog) cite(r *doc.Reader, field string, s *Source) {
+	if s.Text == "" && field != "source" {
+		return
+	}
+	for _, known := range cat.Sources {
+		if known.ID == string(s.Text) {
+			*s = known
+			return
+		}
+	}
+	r.ProblemAt(field, "source.unknown", "every row names a source of the catalogue")
+}
+
+// common returns the common allowance id, which the catalogue has.
+func (cat *Catalog) common(id string) *Common {
+	for i := range cat.Allowances {
+		if cat.Allowances[i].ID == id {
+			return &cat.Allowances[i]
+		}
+	}
+	panic("catalog: the catalogue has no allowance " + id)
+}
+
+// soil returns the soil id, or nil.
+func (cat *Catalog) soil(id string) *Soil {
+	for i := range cat.Soils {
+		if cat.Soils[i].ID == id {
+			return &cat.Soils[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,111 @@
+package catalog
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/barrow/units"
+)
+
+// TestCatalogue is the schema of catalog.json: what the decoder does not hold
+// it to already.
+func TestCatalogue(t *testing.T) {
+	cat := BuiltIn()
+	if len(cat.Materials) < 8 || len(cat.Containers) < 14 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
+		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils", len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
+	}
+	seen := map[string]bool{}
+	row := func(id string, from Source, confidence string) {
+		if id == "" || seen[id] {
+			t.Errorf("id %q is missing or stands twice", id)
+		}
+		seen[id] = true
+		if from.ID == "" || from.Text == "" || from.Kind == "" {
+			t.Errorf("%s has no source of the catalogue", id)
+		}
+		if confidence == "" {
+			t.Errorf("%s does not say how sure it is", id)
+		}
+	}
+	var ids []string
+	for i := range cat.Materials {
+		m := &cat.Materials[i]
+		row(m.ID, m.Source, m.Confidence)
+		ids = append(ids, m.ID)
+		if m.Dry <= 0 || m.Wet < m.Dry || m.Grade == "" {
+			t.Errorf("%s: dry %v, wet %v, grade %q", m.ID, m.Dry, m.Wet, m.Grade)
+		}
+		if len(m.Packs)+len(m.Bales) == 0 {
+			t.Errorf("%s comes in no pack", m.ID)
+		}
+		if len(m.Bales) > 0 && (m.OpensSource.ID == "" || m.OpensLow.Float() < 1) {
+			t.Errorf("%s: bales without how they open", m.ID)
+		}
+		if m.SettleHigh != (units.Ratio{}) && (m.SettleSource.ID == "" || m.SettleHigh.Less(m.SettleLow)) {
+			t.Errorf("%s: settle is not a range with a source", m.ID)
+		}
+	}
+	if !slices.IsSorted(ids) {
+		t.Errorf("materials are not in order: %v", ids)
+	}
+	for i := range cat.Containers {
+		k := &cat.Containers[i]
+		row(k.ID, k.Source, k.Confidence)
+		if h := k.Holds; h.Low <= 0 || h.Plan < h.Low || h.High < h.Plan || k.Cells < 1 {
+			t.Errorf("%s: %+v, %d cells", k.ID, h, k.Cells)
+		}
+	}
+	for i := range cat.Mixes {
+		row(cat.Mixes[i].ID, cat.Mixes[i].Source, cat.Mixes[i].Confidence)
+		if plain().blends[cat.Mixes[i].ID] == nil {
+			t.Errorf("%s does not open", cat.Mixes[i].ID)
+		}
+	}
+	for _, s := range cat.Soils {
+		row(s.ID, s.Source, s.Confidence)
+		if s.Swell.Less(s.SwellLow) || s.SwellHigh.Less(s.Swell) {
+			t.Errorf("%s: swell %v to %v to %v", s.ID, s.SwellLow, s.Swell, s.SwellHigh)
+		}
+	}
+	for _, id := range []string{"blend-loss", "settle-pot"} {
+		a := cat.Allowances[slices.IndexFunc(cat.Allowances, func(a Common) bool { return a.ID == id })]
+		row(a.ID, a.Source, a.Confidence)
+		if a.Share.Less(a.Low) || a.High.Less(a.Share) {
+			t.Errorf("%s: %v is not between %v and %v", id, a.Share, a.Low, a.High)
+		}
+	}
+	for _, s := range cat.Substitutes {
+		_, known := plain().material[s.For]
+		_, can := plain().material[s.Use]
+		if !known || !can || s.For == s.Use || s.Changes == "" || s.Source.ID == "" || s.Confidence == "" {
+			t.Errorf("substitute %+v", s)
+		}
+	}
+	used := map[string]bool{}
+	for _, m := range cat.Materials {
+		used[m.PackedSource.ID] = true
+		used[m.Source.ID], used[m.SettleSource.ID], used[m.OpensSource.ID] = true, true, true
+	}
+	for _, k := range cat.Containers {
+		used[k.Source.ID] = true
+	}
+	for _, m := range cat.Mixes {
+		used[m.Source.ID] = true
+	}
+	for _, a := range cat.Allowances {
+		used[a.Source.ID] = true
+	}
+	for _, s := range cat.Soils {
+		used[s.Source.ID] = true
+	}
+	for _, s := range cat.Sources {
+		text := strings.ToLower(s.Text.String())
+		if s.Kind == "memory" && !strings.Contains(text, "memory") || s.Kind == "practice" && !strings.Contains(text, "common practice") {
+			t.Errorf("the text of %s does not say that it is %s", s.ID, s.Kind)
+		}
+		if !used[s.ID] {
+			t.Errorf("no row cites the source %s", s.ID)
+		}
+	}
+}

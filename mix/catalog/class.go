@@ -1,0 +1,91 @@
+package catalog
+
+import (
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/units"
+)
+
+// Class is a container known by its name: a nursery class, a cell tray, or one
+// that the job defines. Holds is the mix that one of it, or one cell of it,
+// takes up to the fill line.
+type Class struct {
+	ID, Name   string
+	Also       []string // what people call it, for hints
+	Cells      int64    // cells in a tray; 1 for a pot
+	Holds      units.Range
+	Source     Source
+	Confidence string
+}
+
+// Whole is what all its cells take together; for a pot, what the pot takes.
+func (k *Class) Whole() units.Range {
+	all, _ := k.Holds.Times(max(k.Cells, 1)) // a checked class fits
+	return all
+}
+
+// ClassObject is a container of the job's own.
+var ClassObject = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Class)
+	if n > 0 {
+		*l = make([]Class, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "own_container", Name: "a container", Help: "a container of your own", Tables: []doc.Fields{classFields}}
+
+var classFields = doc.Fields{
+	{Name: "id", Type: &doc.ID, About: "what size calls it", At: func(k any) any { return &k.(*Class).ID }},
+	{Name: "name", Type: &doc.Name, About: "what lists show", At: func(k any) any { return &k.(*Class).Name }},
+	{Name: "cells", Type: &doc.Count, About: "cells in one tray, 1 when left out", At: func(k any) any { return &k.(*Class).Cells }},
+	{Name: "holds", Type: &doc.Volume, About: "the mix that one, or one cell, takes to the fill line", At: func(k any) any { return &k.(*Class).Holds.Plan }},
+	{Name: "low", Type: &doc.Volume, About: "the least it may hold, where that is not certain", At: func(k any) any { return &k.(*Class).Holds.Low }},
+	{Name: "high", Type: &doc.Volume, About: "the most it may hold", At: func(k any) any { return &k.(*Class).Holds.High }},
+	{Name: "source", Type: &sourceText, About: "where the figure comes from", At: func(k any) any { return &k.(*Class).Source }},
+}
+
+// check holds a job's own container to what the rest relies on.
+func (k *Class) check(r *doc.Reader) {
+	if k.ID == "" {
+		r.ProblemAt("id", "field.missing", `name it, such as "id": "terracotta-8"`)
+	}
+	if k.Holds.Plan <= 0 {
+		r.ProblemAt("holds", "field.missing", `say what it holds: fill one with water and measure that, such as "2.8 L"`)
+		return
+	}
+	if k.Holds.Low < 0 || k.Holds.High < 0 || k.Holds.High > units.MaxVolume || k.Cells < 0 {
+		r.ProblemAt("low", "range.order", "zero or more")
+		return
+	}
+	if k.Holds.Low == 0 {
+		k.Holds.Low = k.Holds.Plan
+	}
+	if k.Holds.High == 0 {
+		k.Holds.High = k.Holds.Plan
+	}
+	if k.Holds.Low > k.Holds.Plan {
+		r.ProblemAt("low", "range.order", "at most holds")
+	}
+	if k.Holds.High < k.Holds.Plan {
+		r.ProblemAt("high", "range.order", "at least holds")
+	}
+	k.Cells = max(k.Cells, 1)
+	if _, ok := k.Holds.Times(k.Cells); !ok {
+		r.ProblemAt("cells", "volume.large", "its cells hold more than can be worked out")
+	}
+	if k.Name == "" {
+		k.Name = k.ID
+	}
+	if k.Source == (Source{}) {
+		k.Source = FromJob
+	}
+}
+
+// Soil is a native soil: how much it swells when dug.
+type Soil struct {
+	ID, Name                   string
+	Swell, SwellLow, SwellHigh units.Ratio
+	Source                     Source
+	Confidence                 string
+}

@@ -1,0 +1,31 @@
+package catalog_test
+
+import (
+	"fmt"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/units"
+)
+
+func ExampleSplit() {
+	fmt.Println(catalog.Split(10*units.Litre, []int64{3, 1, 1}))
+	fmt.Println(catalog.Split(units.Litre, []int64{1, 1, 1}))
+	// Output:
+	// [6 L 2 L 2 L]
+	// [0.333333334 L 0.333333333 L 0.333333333 L]
+}
+
+func ExampleParseMix() {
+	m, _ := catalog.ParseMix("3 bark-fines, peat 1, perlite 1/2")
+	fmt.Println(m.Name, m.Parts)
+	// Output: 3:1:1/2 mix [bark-fines 3 peat 1 perlite 1/2]
+}
+
+func ExampleBuiltIn() {
+	for _, k := range catalog.BuiltIn().Containers {
+		if k.ID == "#1" {
+			fmt.Println(units.US.VolumeRange(k.Holds.Low, k.Holds.High), "-", k.Source)
+		}
+	}
+	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); fill of 10 pots a cubic foot: Washington State Univ. nursery-management text
+}

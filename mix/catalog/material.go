@@ -1,0 +1,176 @@
+package catalog
+
+import (
+	"slices"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/units"
+)
+
+// Material is what goes in a pot or on a bed: bark fines, peat, mulch. A job
+// may define its own over the catalogue's. Zero fields are unknown.
+type Material struct {
+	ID, Name string
+	Grade    string        // what to ask for at the yard
+	Dry, Wet units.Density // loose it lies between the two
+	// PackedLow and PackedHigh are what a sealed pack weighs by its own volume,
+	// where that is known to be less than Dry to Wet: it is sold dry, or
+	// compressed. Zero when it is not known.
+	PackedLow, PackedHigh units.Density
+
+	// Settle is the share of the loose volume lost in place, nil for the
+	// catalogue's common allowance. SettleLow and SettleHigh bound it.
+	Settle                *units.Ratio
+	SettleLow, SettleHigh units.Ratio
+
+	Packs []Size // loose bags commonly sold
+	Bulk  bool   // sold loose by the yard
+	Bales []Size // commonly sold compressed; they open by OpensLow to OpensHigh
+	// OpensLow and OpensHigh are how many times its compressed volume a bale
+	// opens to; zero when it is not sold compressed.
+	OpensLow, OpensHigh units.Ratio
+
+	Traits     []string // see [traits]
+	Source     Source
+	Confidence string // "high", "medium", "low"
+
+	SettleSource, OpensSource, PackedSource Source
+}
+
+// traits are what cautions ask of a material.
+var traits = []string{"dust", "legionella", "mulch", "salt", "sand", "soil", "woody"}
+
+// Has reports whether m has a trait.
+func (m *Material) Has(trait string) bool {
+	for _, t := range m.Traits {
+		if t == trait {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	gradeText  = doc.Type{Takes: "text", Form: "text", Read: doc.ReadName}
+	packs      = doc.Type{Takes: "list of volumes", Form: "list", Such: "packs", Items: &SizeType, Read: sizes}
+	bales      = doc.Type{Takes: "list of volumes", Form: "list", Such: "bales", Items: &SizeType, Read: sizes}
+	traitWords = doc.Type{Takes: "list of words", Form: "traits", Such: "traits", Words: traits, Read: doc.ReadChoices}
+)
+
+// MaterialWord is the name of a material.
+var MaterialWord = doc.Type{Takes: "a material", Form: "material", Such: "a material", Read: doc.ReadWord}
+
+// MaterialObject is a material of the job's own.
+var MaterialObject = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Material)
+	if n > 0 {
+		*l = make([]Material, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "material", Name: "a material", Help: "a material of your own", Tables: []doc.Fields{materialFields}}
+
+var materialFields = doc.Fields{
+	{Name: "id", Type: &doc.ID, About: "what mixes, tasks and offers call it", At: func(m any) any { return &m.(*Material).ID }},
+	{Name: "name", Type: &doc.Name, About: "what lists show", At: func(m any) any { return &m.(*Material).Name }},
+	{Name: "grade", Type: &gradeText, About: "what to ask for at the yard", At: func(m any) any { return &m.(*Material).Grade }},
+	{Name: "dry", Type: &doc.Density, About: `the lightest it comes, "303 lb/cu yd"`, At: func(m any) any { return &m.(*Material).Dry }},
+	{Name: "wet", Type: &doc.Density, About: "the heaviest it comes, drained", At: func(m any) any { return &m.(*Material).Wet }},
+	{Name: "settle", Type: &doc.Loss, About: "the loose volume lost in a pot after watering", At: func(m any) any { return &m.(*Material).Settle }},
+	{Name: "packs", Type: &packs, About: "bags commonly sold", At: func(m any) any { return &m.(*Material).Packs }},
+	{Name: "bulk", Type: &doc.Bool, About: "whether it is sold loose by the yard", At: func(m any) any { return &m.(*Material).Bulk }},
+	{Name: "bales", Type: &bales, About: "compressed bales commonly sold", At: func(m any) any { return &m.(*Material).Bales }},
+	{Name: "opens_low", Type: &doc.Factor, About: "a bale opens to at least this many times its volume", At: func(m any) any { return &m.(*Material).OpensLow }},
+	{Name: "opens_high", Type: &doc.Factor, About: "and to at most this many", At: func(m any) any { return &m.(*Material).OpensHigh }},
+	{Name: "traits", Type: &traitWords, About: "dust, legionella, mulch, salt, sand, soil or woody", At: func(m any) any { return &m.(*Material).Traits }},
+	{Name: "source", Type: &sourceText, About: "where the figures come from", At: func(m any) any { return &m.(*Material).Source }},
+}
+
+// check holds a job's own material to what the rest relies on.
+func (m *Material) check(r *doc.Reader) {
+	if m.ID == "" {
+		r.ProblemAt("id", "field.missing", `name it, such as "id": "my-bark"`)
+	}
+	if m.Wet > 0 && m.Dry > m.Wet {
+		r.ProblemAt("wet", "density.order", "wet is at least as heavy as dry")
+	}
+	if m.Dry > 0 && m.Wet == 0 {
+		r.ProblemAt("wet", "field.missing", "give wet beside dry: the weight to haul lies between")
+	}
+	if m.Wet > 0 && m.Dry == 0 {
+		r.ProblemAt("dry", "field.missing", "give dry beside wet: the weight to haul lies between")
+	}
+	checkSizes(r, "packs", m.Packs)
+	checkSizes(r, "bales", m.Bales)
+	for i, s := range m.Bales {
+		if _, ok := s.Volume.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den()); !ok {
+			r.Enter("bales")
+			r.EnterAt(i)
+			r.Problem("volume.large", "it opens to more than can be worked out")
+			r.Leave()
+			r.Leave()
+		}
+	}
+	if m.OpensHigh.Less(m.OpensLow) {
+		r.ProblemAt("opens_high", "number.range", "at least opens_low")
+	}
+	if len(m.Bales) > 0 && m.OpensLow == (units.Ratio{}) {
+		r.ProblemAt("opens_low", "field.missing", "say how far a bale opens: opens_low and opens_high, such as 1.5 and 2")
+	}
+	if m.Name == "" {
+		m.Name = m.ID
+	}
+	if m.Source == (Source{}) {
+		m.Source = FromJob
+	}
+	if m.OpensSource == (Source{}) {
+		m.OpensSource = m.Source
+	}
+	if m.SettleSource == (Source{}) {
+		m.SettleSource = m.Source
+	}
+}
+
+// IsBale reports whether the material is commonly sold compressed in size.
+func (m *Material) IsBale(size units.Volume) bool {
+	for _, b := range m.Bales {
+		if d := b.Volume - size; -Slack <= d && d <= Slack {
+			return true
+		}
+	}
+	return false
+}
+
+// Opened is what a bale of size makes: planned with the least, so that it does
+// not run short.
+func (m *Material) Opened(size units.Volume) units.Range {
+	low, _ := size.MulDiv(m.OpensLow.Num(), m.OpensLow.Den())
+	high, ok := size.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den())
+	if !ok {
+		high = units.MaxVolume
+	}
+	return units.Range{Low: low, Plan: low, High: high}
+}
+
+// Mass is what v of the material weighs loose, dry and wet; zero when that is
+// not known. ok is false past [units.MaxMass].
+func (m *Material) Mass(v units.Volume) (mass [2]units.Mass, ok bool) {
+	mass[0], ok = v.Mass(m.Dry)
+	if ok {
+		mass[1], ok = v.Mass(m.Wet)
+	}
+	return mass, ok
+}
+
+// Clone is a copy that shares nothing with m.
+func (m *Material) Clone() *Material {
+	c := *m
+	if m.Settle != nil {
+		settle := *m.Settle
+		c.Settle = &settle
+	}
+	c.Packs, c.Bales, c.Traits = slices.Clone(m.Packs), slices.Clone(m.Bales), slices.Clone(m.Traits)
+	return &c
+}

@@ -1,0 +1,116 @@
+package catalog
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/stable"
+	"example.org/barrow/units/spell"
+)
+
+func (s *Scope) materialNames() []string {
+	names := make([]string, 0, len(s.materials)+len(s.mixes))
+	for _, m := range s.materials {
+		names = append(names, m.ID)
+	}
+	return names
+}
+
+func (s *Scope) mixNames() []string {
+	return sortedKeys(s.mixes)
+}
+
+func sortedKeys[T any](m map[string]T) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	stable.Sort(keys, strings.Compare)
+	return keys
+}
+
+// classNames lists every id and every other name, and owners the id of each.
+func (s *Scope) classNames() (names []string, owners map[string]string) {
+	owners = map[string]string{}
+	for _, id := range sortedKeys(s.class) {
+		k := s.class[id]
+		names = append(names, id)
+		owners[id] = id
+		for _, also := range k.Also {
+			names = append(names, also)
+			owners[also] = id
+		}
+	}
+	return names, owners
+}
+
+// UnknownMaterial reports a word at the current path that names no material.
+func (s *Scope) UnknownMaterial(r *doc.Reader, word string) {
+	if !r.Full() {
+		r.Add(r.Unknown("material.unknown", word, s.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+	}
+}
+
+// Class looks a container up for the field that the reader is at; nil with a
+// problem when there is none.
+func (s *Scope) Class(r *doc.Reader, id string) *Class {
+	if k, ok := s.class[id]; ok {
+		return k
+	}
+	if r.Full() {
+		return nil
+	}
+	names, owners := s.classNames()
+	p := r.Unknown("container.unknown", id, names, `no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
+	for _, name := range names {
+		if spell.Lower(name) == spell.Lower(id) || p.Hint == doc.DidYouMean(name) {
+			p.Hint = doc.DidYouMean(owners[name])
+			break
+		}
+	}
+	if number := "#" + id; s.class[number] != nil {
+		p.Hint = doc.DidYouMean(number)
+	}
+	r.Add(p)
+	return nil
+}
+
+// Called is what a sentence calls a material: its id, which is an English word,
+// or in another language the name that it has there.
+func (s *Scope) Called(id string) string {
+	if s.language.Code() != "en" {
+		switch index, ok := s.material[id]; {
+		case ok && index < len(s.cat.Materials):
+			return small(s.materials[index].Name)
+		case ok && s.materials[index].Name != "": // the job's own, as it is written there
+			return s.materials[index].Name
+		}
+	}
+	return id
+}
+
+// Sentence says what stands in for a material, and what changes then.
+func (s *Scope) Sentence(sub *Substitute) string {
+	return s.language.Print("{0} can stand in: {1}", title(s.Called(sub.Use)), sub.Changes)
+}
+
+// small writes a name inside a sentence: without its capital, unless it is all
+// capitals.
+func small(name string) string {
+	first, n := utf8.DecodeRuneInString(name)
+	if second, _ := utf8.DecodeRuneInString(name[n:]); spell.Small(second) != second {
+		return name
+	}
+	return string(spell.Small(first)) + name[n:]
+}
+
+// title writes an id as the words at the start of a sentence.
+func title(id string) string {
+	id = strings.ReplaceAll(id, "-", " ")
+	if id == "" {
+		return ""
+	}
+	first, n := utf8.DecodeRuneInString(id)
+	return string(spell.Capital(first)) + id[n:]
+}

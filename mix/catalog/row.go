@@ -1,0 +1,129 @@
+package catalog
+
+import (
+	"example.org/barrow/mix/doc"
+)
+
+// object is the document that the catalogue is.
+var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{doc.Fields{
+	{Name: "sources", Type: &doc.Type{Such: "sources", Of: func() *doc.Object {
+		return &doc.Object{Name: "a source", Row: func(at any, i, n int) any {
+			l := at.(*[]Source)
+			if n > 0 {
+				*l = make([]Source, n)
+			}
+			if i >= len(*l) {
+				return nil
+			}
+			return &(*l)[i]
+		}, Tables: []doc.Fields{sourceFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Sources }},
+	{Name: "allowances", Type: &doc.Type{Such: "allowances", Of: func() *doc.Object {
+		return &doc.Object{Name: "an allowance", Row: func(at any, i, n int) any {
+			l := at.(*[]Common)
+			if n > 0 {
+				*l = make([]Common, n)
+			}
+			if i >= len(*l) {
+				return nil
+			}
+			return &(*l)[i]
+		}, Tables: []doc.Fields{commonFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Allowances }},
+	{Name: "containers", Type: &doc.Type{Such: "containers", Of: func() *doc.Object {
+		return &doc.Object{Name: "a container", Row: ClassObject.Row, Tables: []doc.Fields{ownClassFields, classFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Containers }},
+	{Name: "materials", Type: &doc.Type{Such: "materials", Of: func() *doc.Object {
+		return &doc.Object{Name: "a material", Row: MaterialObject.Row, Tables: []doc.Fields{ownMaterialFields, materialFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Materials }},
+	{Name: "mixes", Type: &doc.Type{Such: "mixes", Of: func() *doc.Object {
+		return &doc.Object{Name: "a mix", Row: MixObject.Row, Tables: []doc.Fields{ownMixFields, mixFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Mixes }},
+	{Name: "substitutes", Type: &doc.Type{Such: "substitutes", Of: func() *doc.Object {
+		return &doc.Object{Name: "a substitute", Row: func(at any, i, n int) any {
+			l := at.(*[]Substitute)
+			if n > 0 {
+				*l = make([]Substitute, n)
+			}
+			if i >= len(*l) {
+				return nil
+			}
+			return &(*l)[i]
+		}, Tables: []doc.Fields{substituteFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Substitutes }},
+	{Name: "soils", Type: &doc.Type{Such: "soils", Of: func() *doc.Object {
+		return &doc.Object{Name: "a soil", Row: func(at any, i, n int) any {
+			l := at.(*[]Soil)
+			if n > 0 {
+				*l = make([]Soil, n)
+			}
+			if i >= len(*l) {
+				return nil
+			}
+			return &(*l)[i]
+		}, Tables: []doc.Fields{soilFields}}
+	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Soils }},
+}}}
+
+// The fields that only the catalogue's own rows have.
+
+var sourceFields = doc.Fields{
+	{Name: "id", Type: &doc.ID, At: func(s any) any { return &s.(*Source).ID }},
+	{Name: "text", Type: &doc.Text, At: func(s any) any { return (*string)(&s.(*Source).Text) }},
+	{Name: "kind", Type: &sourceKind, At: func(s any) any { return &s.(*Source).Kind }},
+}
+
+var (
+	share      = doc.MostShare
+	swell      = doc.Share
+	sourceKind = doc.Type{Form: "choice", Words: []string{"read", "memory", "practice", "arithmetic"}, Read: doc.ReadChoice}
+	confidence = doc.Type{Form: "choice", Words: []string{"high", "medium", "low"}, Read: doc.ReadChoice}
+)
+
+var commonFields = doc.Fields{
+	{Name: "id", Type: &doc.ID, At: func(a any) any { return &a.(*Common).ID }},
+	{Name: "share", Type: &share, At: func(a any) any { return &a.(*Common).Share }},
+	{Name: "low", Type: &share, At: func(a any) any { return &a.(*Common).Low }},
+	{Name: "high", Type: &share, At: func(a any) any { return &a.(*Common).High }},
+	{Name: "source", Type: &sourceText, At: func(a any) any { return &a.(*Common).Source }},
+	{Name: "confidence", Type: &confidence, At: func(a any) any { return &a.(*Common).Confidence }},
+}
+
+var ownClassFields = doc.Fields{
+	{Name: "also", Type: &doc.Names, At: func(k any) any { return &k.(*Class).Also }},
+	{Name: "fill", Type: &doc.Volume, At: func(k any) any { return &k.(*Class).Holds.Plan }},
+	{Name: "confidence", Type: &confidence, At: func(k any) any { return &k.(*Class).Confidence }},
+}
+
+var ownMaterialFields = doc.Fields{
+	{Name: "packed_low", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedLow }},
+	{Name: "packed_high", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedHigh }},
+	{Name: "packed_source", Type: &sourceText, At: func(m any) any { return &m.(*Material).PackedSource }},
+	{Name: "settle_low", Type: &share, At: func(m any) any { return &m.(*Material).SettleLow }},
+	{Name: "settle_high", Type: &share, At: func(m any) any { return &m.(*Material).SettleHigh }},
+	{Name: "settle_source", Type: &sourceText, At: func(m any) any { return &m.(*Material).SettleSource }},
+	{Name: "opens_source", Type: &sourceText, At: func(m any) any { return &m.(*Material).OpensSource }},
+	{Name: "confidence", Type: &confidence, At: func(m any) any { return &m.(*Material).Confidence }},
+}
+
+var ownMixFields = doc.Fields{
+	{Name: "confidence", Type: &confidence, At: func(m any) any { return &m.(*Mix).Confidence }},
+}
+
+var soilFields = doc.Fields{
+	{Name: "id", Type: &doc.ID, At: func(s any) any { return &s.(*Soil).ID }},
+	{Name: "name", Type: &doc.Name, At: func(s any) any { return &s.(*Soil).Name }},
+	{Name: "swell", Type: &swell, At: func(s any) any { return &s.(*Soil).Swell }},
+	{Name: "swell_low", Type: &swell, At: func(s any) any { return &s.(*Soil).SwellLow }},
+	{Name: "swell_high", Type: &swell, At: func(s any) any { return &s.(*Soil).SwellHigh }},
+	{Name: "source", Type: &sourceText, At: func(s any) any { return &s.(*Soil).Source }},
+	{Name: "confidence", Type: &confidence, At: func(s any) any { return &s.(*Soil).Confidence }},
+}
+
+var substituteFields = doc.Fields{
+	{Name: "for", Type: &doc.ID, At: func(s any) any { return &s.(*Substitute).For }},
+	{Name: "use", Type: &doc.ID, At: func(s any) any { return &s.(*Substitute).Use }},
+	{Name: "changes", Type: &doc.Text, At: func(s any) any { return &s.(*Substitute).Changes }},
+	{Name: "source", Type: &sourceText, At: func(s any) any { return &s.(*Substitute).Source }},
+	{Name: "confidence", Type: &confidence, At: func(s any) any { return &s.(*Substitute).Confidence }},
+}

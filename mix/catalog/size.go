@@ -1,0 +1,73 @@
+package catalog
+
+import (
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units"
+)
+
+// Size is a volume with the words it was given in: "1 1/2 cu ft". The zero
+// value is no size.
+type Size struct {
+	Text   string // "" for the volume's own
+	Volume units.Volume
+}
+
+// String gives the words.
+func (s Size) String() string {
+	if s.Text == "" {
+		return units.US.Volume(s.Volume)
+	}
+	return s.Text
+}
+
+// SizeType reads a volume, and the words it is given in, into a [Size].
+var SizeType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	size := at.(*Size)
+	doc.Volume.Read(&doc.Volume, r, n, &size.Volume)
+	size.Text = doc.OneLine(n.Text)
+	if size.Volume > 0 && size.Volume <= Slack {
+		r.Problem("quantity.small", "a pack holds more than 1 mL")
+	}
+}}
+
+// sizes reads a list of volumes into a []Size.
+func sizes(t *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	r.Each(n, t.Such, sizeRows, at, func(n *json.Node, s any) { SizeType.Read(&SizeType, r, n, s) })
+}
+
+var sizeRows = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Size)
+	if n > 0 {
+		*l = make([]Size, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}}
+
+// checkSizes holds packs to a size that can be counted.
+func checkSizes(r *doc.Reader, field string, sizes []Size) {
+	r.Enter(field)
+	for i, s := range sizes {
+		r.EnterAt(i)
+		if r.Sound() && (s.Volume <= Slack || s.Volume > units.MaxVolume) {
+			r.Problem("quantity.small", "a pack holds more than 1 mL")
+		}
+		r.Leave()
+	}
+	r.Leave()
+}
+
+// Slack is the shortfall that buys nothing: a millilitre, under a teaspoon,
+// and far above what rounding can add up to. It is the one slack of every
+// count, so that a need of exactly seven bags buys seven.
+const Slack = units.Millilitre
+
+// HoldsType reads what a container holds, a volume of any size, into a [Size].
+var HoldsType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	size := at.(*Size)
+	doc.Volume.Read(&doc.Volume, r, n, &size.Volume)
+	size.Text = doc.OneLine(n.Text)
+}}

@@ -1,0 +1,134 @@
+package doc
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
+)
+
+// Types of text, each read into a string.
+var (
+	// Name is a name that people read: one line without control characters.
+	Name = Type{Takes: "a name", Form: "text", Read: ReadName}
+	// ID is a name that other fields point at.
+	ID = Type{Takes: "a short name", Form: "id", Read: func(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.id(n) }}
+	// Names is a list of names, into a []string.
+	Names = Type{Takes: "list", Form: "list", Items: &Name, Read: func(_ *Type, r *Reader, n *json.Node, at any) {
+		*at.(*[]string) = List(r, n, "names", func(r *Reader, n *json.Node, s *string) { *s = r.Name(n) })
+	}}
+	// Text is any text.
+	Text = Type{Takes: "text", Form: "text", Read: func(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string), _ = r.Text(n, "text") }}
+)
+
+// ReadName is how a [Name] is read.
+func ReadName(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.Name(n) }
+
+// ReadWord reads text that names something and has no unit; the type's Such is
+// what, in words.
+func ReadWord(t *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.Word(n, t.Such) }
+
+// ReadChoice reads one of the type's Words.
+func ReadChoice(t *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.OneOf(n, t.Words...) }
+
+// ReadChoices reads a list of the type's Words into a []string; Such is the
+// elements in words.
+func ReadChoices(t *Type, r *Reader, n *json.Node, at any) {
+	*at.(*[]string) = List(r, n, t.Such, func(r *Reader, n *json.Node, s *string) { *s = r.OneOf(n, t.Words...) })
+}
+
+// Text returns n's text as a person typed it, without the space around it; such
+// is what to write, in words.
+func (r *Reader) Text(n *json.Node, such message.Text) (text string, ok bool) {
+	text = OneLine(n.Text)
+	switch {
+	case n.Kind == json.String && text == "":
+		r.Problem("quantity.empty", message.Of("write {=0}", string(such)))
+	case n.Kind == json.String:
+		return text, true
+	case n.Kind == json.Number:
+		r.Problem("json.kind", message.Of("write {=0} as text in quotes, with its unit", string(such)))
+	default:
+		r.Problem("json.kind", message.Of("write {=0}, not {=1}", string(such), n.Kind.String()))
+	}
+	return "", false
+}
+
+// Word reads text that names something, and has no unit.
+func (r *Reader) Word(n *json.Node, such message.Text) string {
+	if n.Kind != json.String {
+		r.Problem("json.kind", message.Of("write {=0} in quotes, not {=1}", string(such), n.Kind.String()))
+		return ""
+	}
+	return OneLine(n.Text)
+}
+
+// OneOf reads one of words.
+func (r *Reader) OneOf(n *json.Node, words ...string) string {
+	s, ok := r.Text(n, message.Of("one of {=0}", string(Or(words))))
+	if !ok || slices.Contains(words, s) {
+		return s
+	}
+	if meant := spell.Word(s, words); meant != "" {
+		r.Problem("word.unknown", DidYouMean(meant))
+	} else {
+		r.Problem("word.unknown", message.Of("write {=0}", string(Or(words))))
+	}
+	return ""
+}
+
+// maxName bounds a name, so that no table bursts.
+const maxName = 120
+
+// Name reads a name that people read: any text without control characters.
+func (r *Reader) Name(n *json.Node) string {
+	if n.Kind != json.String {
+		r.Problem("json.kind", message.Of("write a name in quotes, not {=0}", n.Kind.String()))
+		return ""
+	}
+	name := strings.TrimSpace(n.Text)
+	switch {
+	case len([]rune(name)) > maxName:
+		r.Problem("name.long", message.Of("at most {0} letters", itoa(maxName)))
+		return ""
+	case strings.ContainsFunc(name, isControl):
+		r.Problem("name.control", "a name is one line, without control characters")
+		return ""
+	}
+	return name
+}
+
+// isControl reports the characters that would move a terminal's cursor or
+// turn the text around: C0, C1, line separators and bidirectional overrides.
+func isControl(r rune) bool {
+	return r < ' ' || 0x7f <= r && r < 0xa0 || r == 0x2028 || r == 0x2029 || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
+}
+
+// id reads a name that other fields point at.
+func (r *Reader) id(n *json.Node) string {
+	id := r.Name(n)
+	switch {
+	case !r.Sound():
+	case !plainID(id):
+		r.Problem("id.form", `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
+	case strings.Trim(id, "0123456789") == "":
+		// It would stand beside a figure as another, and readers of JSON put
+		// such keys before the others, so that parts come in another order.
+		r.Problem("id.form", message.Of(`an id needs more than digits, such as "no-{0}"`, id))
+	}
+	return id
+}
+
+func plainID(id string) bool {
+	if id == "" || len(id) > 64 {
+		return false
+	}
+	for _, r := range id {
+		if !('a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9' || strings.ContainsRune("-_#.", r)) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,12 @@
+package mix
+
+import "example.org/barrow/mix/sure"
+
+// What the tests know besides what everybody may.
+const (
+	MaxMixes  = maxMixes
+	NineInTen = nineInTen
+)
+
+// BagFill is how full bags are.
+func BagFill() sure.Factor { return bagFill }

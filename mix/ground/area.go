@@ -1,0 +1,403 @@
+package ground
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/stable"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+	"example.org/barrow/units/spell"
+)
+
+// Area is a piece of ground: a shape, or a plain area, with what is added and
+// what is left out. The zero value is no ground, which measuring reports.
+type Area struct {
+	Text  string // as typed, for the working; "" for an object
+	Shape string // "plain", "rectangle", "circle", "ellipse", "triangle", "ring", "strip", "corners"
+
+	Plain units.Area
+	// Sides are the rectangle's two, the circle's diameter, the ellipse's two
+	// diameters, the triangle's base and height or its three sides, the ring's
+	// outer and inner diameter.
+	Sides   []units.Length
+	Strip   *Strip
+	Corners [][2]units.Length
+
+	Count int64  // how many of it; 0 and 1 are one
+	Plus  []Area // more ground
+	Less  []Area // ground left out: paving, a stump
+}
+
+// shape is a word that an area may start with, and how many lengths follow.
+type shape struct {
+	word        string
+	also        string // in Spanish, with its accent and without, separated by |
+	least, most int
+	example     message.Text
+}
+
+// shapes are the words an area may start with, with how many lengths follow.
+var shapes = []shape{
+	{"rectangle", "rectángulo|rectangulo", 2, 2, "60 ft x 4 ft"},
+	{"circle", "círculo|circulo", 1, 1, "circle 14 ft (straight across)"},
+	{"ellipse", "elipse", 2, 2, "ellipse 14 ft x 8 ft"},
+	{"triangle", "triángulo|triangulo", 2, 3, "triangle 10 ft x 6 ft (base, height) or triangle 9 ft x 12 ft x 15 ft (sides)"},
+	{"ring", "anillo", 2, 2, "ring 20 ft x 14 ft (outer, inner, straight across)"},
+}
+
+// ParseArea reads an area in one line: "60 ft x 4 ft", "circle 14 ft",
+// "240 sq ft". Rings, triangles and ellipses go the same way. The error is a
+// [*units.Error].
+func ParseArea(s string) (Area, error) {
+	text := strings.TrimSpace(s)
+	word, rest, _ := strings.Cut(text, " ")
+	word = spell.Lower(word)
+	for _, sh := range shapes {
+		for name := range strings.SplitSeq(sh.word+"|"+sh.also, "|") {
+			if name == word {
+				return parseShape(sh.word, rest, s)
+			}
+		}
+	}
+	if figure, sides := units.Looks(text); figure && sides > 1 {
+		return parseShape("rectangle", text, s)
+	}
+	a, err := units.ParseArea(s)
+	if err == nil && a == 0 {
+		err = &units.Error{Code: "quantity.zero", Value: doc.Clip(s), Hint: "an area is more than zero, such as 240 sq ft"}
+	}
+	if err != nil {
+		return Area{}, areaHint(err)
+	}
+	return Area{Text: text, Shape: "plain", Plain: a}, nil
+}
+
+// areaHint adds the shapes to a hint that knows only plain areas.
+func areaHint(err error) error {
+	e := *err.(*units.Error)
+	if e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero" && !strings.HasPrefix(e.Code, "number.co") {
+		form := message.Text(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
+		if strings.HasSuffix(e.Hint.String(), "?") {
+			form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
+		}
+		e.Hint = message.Of(form, string(e.Hint))
+	}
+	return &e
+}
+
+func parseShape(word, lengths, whole string) (Area, error) {
+	i := slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })
+	sides, err := units.ParseDims(lengths)
+	if err != nil {
+		e := *err.(*units.Error)
+		e.Value = doc.Clip(whole)
+		return Area{}, &e
+	}
+	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
+		return Area{}, &units.Error{Code: "area.sides", Value: doc.Clip(whole), Hint: message.Of("write it as {=0}", string(shapes[i].example))}
+	}
+	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
+}
+
+// Measure returns the area of the ground, rounded to the square micrometre.
+// The error carries every problem; see [Problems].
+func (a *Area) Measure() (units.Area, error) {
+	var r doc.Reader
+	total := a.MeasureIn(&r)
+	if err := r.Err(); err != nil {
+		return 0, err
+	}
+	return total, nil
+}
+
+// MeasureIn is Measure for one area of a document: it reports problems at and
+// below the reader's current path, and returns zero with any.
+func (a *Area) MeasureIn(r *doc.Reader) units.Area {
+	if !r.Sound() { // it did not read
+		return 0
+	}
+	one := a.shape(r)
+	if !r.Sound() {
+		return 0
+	}
+	count := max(a.Count, 1)
+	if one <= 0 {
+		r.Problem("area.small", "less ground than can be measured")
+		return 0
+	}
+	if one > units.MaxArea/units.Area(count) {
+		r.Problem("area.large", "more ground than 400 ha")
+		return 0
+	}
+	total := one * units.Area(count)
+	for _, plus := range measureList(r, "plus", a.Plus) {
+		if total += plus; total > units.MaxArea {
+			r.Problem("area.large", "more ground than 400 ha")
+			return 0
+		}
+	}
+	ground := total
+	for _, less := range measureList(r, "less", a.Less) {
+		if total -= less; total <= 0 {
+			r.ProblemAt("less", "area.less", message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
+			return 0
+		}
+	}
+	return total
+}
+
+func measureList(r *doc.Reader, name string, list []Area) []units.Area {
+	r.Enter(name)
+	out := make([]units.Area, len(list))
+	for i := range list {
+		r.EnterAt(i)
+		out[i] = list[i].MeasureIn(r)
+		r.Leave()
+	}
+	r.Leave()
+	return out
+}
+
+// shape measures the shape alone.
+func (a *Area) shape(r *doc.Reader) units.Area {
+	s := a.Sides
+	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
+		r.Problem("area.sides", message.Of("write it as {=0}", string(shapes[i].example)))
+		return 0
+	}
+	if len(s) > 0 && slices.Min(s) <= 0 {
+		r.Problem("quantity.zero", "every side must be more than zero")
+		return 0
+	}
+	switch a.Shape {
+	case "plain":
+		if a.Plain <= 0 || a.Plain > units.MaxArea {
+			r.Problem("quantity.zero", "an area is more than zero, and at most 400 ha")
+		}
+		return a.Plain
+	case "rectangle":
+		if flat, ok := s[0].By(s[1]); ok {
+			return flat
+		}
+	case "circle":
+		return curved(r, float64(math.Pi/4)*square(s[0]))
+	case "ellipse":
+		return curved(r, float64(math.Pi/4*micrometres(s[0]))*micrometres(s[1]))
+	case "ring":
+		if s[1] >= s[0] {
+			r.Problem("area.ring", "the inner diameter is smaller than the outer: write outer, then inner")
+			return 0
+		}
+		return curved(r, math.Pi/4*(square(s[0])-square(s[1])))
+	case "triangle":
+		return triangle(r, s)
+	case "strip":
+		if a.Strip != nil {
+			return a.Strip.measure(r)
+		}
+		r.Problem("area.missing", "a strip has runs and a width")
+		return 0
+	case "corners":
+		return polygon(r, a.Corners)
+	default:
+		r.Problem("area.missing", `say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
+		return 0
+	}
+	r.Problem("area.large", "more ground than 400 ha")
+	return 0
+}
+
+func micrometres(l units.Length) float64 { return float64(l) / 1000 }
+
+func square(l units.Length) float64 { return float64(micrometres(l) * micrometres(l)) }
+
+// curved rounds square micrometres once.
+func curved(r *doc.Reader, f float64) units.Area {
+	switch {
+	case f > float64(units.MaxArea):
+		r.Problem("area.large", "more ground than 400 ha")
+		return 0
+	case f < 1:
+		r.Problem("area.small", "less ground than can be measured")
+		return 0
+	}
+	return units.Area(math.Round(f))
+}
+
+// triangle measures base and height, or three sides by Heron's formula in
+// Kahan's order, which stays exact for needles.
+func triangle(r *doc.Reader, s []units.Length) units.Area {
+	if len(s) == 2 {
+		return curved(r, micrometres(s[0])*micrometres(s[1])/2)
+	}
+	t := slices.Clone(s)
+	stable.Sort(t, cmp.Compare[units.Length])
+	if t[2] >= t[0]+t[1] {
+		r.Problem("area.triangle", "these sides do not close: the longest must be shorter than the other two together")
+		return 0
+	}
+	x, y, z := micrometres(t[2]), micrometres(t[1]), micrometres(t[0])
+	product := float64((x + (y + z)) * micrometres(t[0]-(t[2]-t[1])))
+	product = float64(product * float64((z+(x-y))*(x+(y-z))))
+	return curved(r, math.Sqrt(product)/4)
+}
+
+// Type reads an area into an [Area]: one line of text, or an object.
+var Type = doc.Type{Takes: "area", Form: "area", Of: Object, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { readArea(r, n, at.(*Area)) }}
+
+// Object is an area in a document, where it is an object. It is a function, since
+// an area may hold areas.
+func Object() *doc.Object {
+	return &doc.Object{Row: func(at any, i, n int) any {
+		l := at.(*[]Area)
+		if n > 0 {
+			*l = make([]Area, n)
+		}
+		if i >= len(*l) {
+			return nil
+		}
+		return &(*l)[i]
+	}, ID: "area", Name: "an area", Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
+}
+
+func readArea(r *doc.Reader, n *json.Node, a *Area) {
+	if n.Kind != json.Object {
+		s, ok := r.Text(n, `an area such as "60 ft x 4 ft"`)
+		if !ok {
+			return
+		}
+		parsed, err := ParseArea(s)
+		if err != nil {
+			r.Quantity(err)
+		}
+		*a = parsed
+		return
+	}
+	r.Object(n, "an area", doc.Into{Table: fields(), Object: a})
+	switch given := shapesGiven(n); {
+	case len(given) > 1:
+		r.Problem("field.both", message.Of("one shape, not {=0}; add more ground with plus", string(doc.And(given))))
+	case len(given) == 0 && r.Sound():
+		r.Problem("area.missing", "name a shape: area, rectangle, circle, ellipse, triangle, ring, strip or corners")
+	default:
+		a.Shape = shapeWord(given)
+	}
+}
+
+// shapeWord is the shape that a field's name stands for.
+func shapeWord(given []string) string {
+	switch {
+	case len(given) == 0:
+		return ""
+	case given[0] == "area":
+		return "plain"
+	}
+	return given[0]
+}
+
+func shapesGiven(n *json.Node) (given []string) {
+	for _, key := range n.Keys {
+		switch key {
+		case "area", "rectangle", "circle", "ellipse", "triangle", "ring", "strip", "corners":
+			given = append(given, key)
+		}
+	}
+	return given
+}
+
+// fields are those of an area. A list of areas is read by a function for the
+// same reason as [Object].
+func fields() doc.Fields {
+	list := &doc.Type{Takes: "list of areas", Form: "list", Of: Object, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+		r.Each(n, "areas", Object(), at, func(n *json.Node, a any) { readArea(r, n, a.(*Area)) })
+	}}
+	fields := doc.Fields{
+		{Name: "area", Type: &doc.Area, About: `a plain area, "240 sq ft"`, At: func(a any) any { return &a.(*Area).Plain }},
+		{Name: "strip", Type: &strip, About: "a bed along a line", At: func(a any) any { return &a.(*Area).Strip }},
+		{Name: "corners", Type: &corners, About: `the outline, corner by corner: [["0 ft", "0 ft"], ["12 ft", "0 ft"], ...]`, At: func(a any) any { return &a.(*Area).Corners }},
+		{Name: "count", Type: &doc.Count, About: "how many of this shape, 1 when left out", At: func(a any) any { return &a.(*Area).Count }},
+		{Name: "plus", Type: list, About: "more ground", At: func(a any) any { return &a.(*Area).Plus }},
+		{Name: "less", Type: list, About: "ground left out", At: func(a any) any { return &a.(*Area).Less }},
+	}
+	for _, sh := range shapes {
+		fields = append(fields, doc.Field{Name: sh.word, Type: sidesOf(sh.word), About: string(sh.example), At: func(a any) any { return sides{a.(*Area), sh.word} }})
+	}
+	return fields
+}
+
+// sides is where the lengths of a shape are kept.
+type sides struct {
+	area *Area
+	word string
+}
+
+// sidesOf reads the lengths of a shape whose word is the field's name.
+func sidesOf(word string) *doc.Type {
+	t := &doc.Type{Takes: "lengths", Form: "lengths", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { readSides(r, n, at.(sides).area, word) }}
+	if word == "ring" {
+		t.Of = func() *doc.Object { return RingObject }
+	}
+	return t
+}
+
+// readSides reads the lengths. A ring may be an object, since its two lengths
+// have names.
+func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
+	if word == "ring" && n.Kind == json.Object {
+		a.Sides = make([]units.Length, 2)
+		r.Object(n, "a ring", doc.Into{Table: ringFields, Object: a})
+		for i, name := range []string{"outer", "inner"} {
+			if a.Sides[i] == 0 {
+				r.ProblemAt(name, "field.missing", "give the diameter, such as \"6 ft\"")
+			}
+		}
+		return
+	}
+	s, ok := r.Text(n, message.Of("its lengths, such as {=0}", string(shapes[slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })].example)))
+	if !ok {
+		return
+	}
+	parsed, err := parseShape(word, s, s)
+	if err != nil {
+		r.Quantity(err)
+	}
+	a.Sides = parsed.Sides
+}
+
+var ringFields = doc.Fields{
+	{Name: "outer", Type: &doc.Length, About: "the diameter outside", At: func(a any) any { return &a.(*Area).Sides[0] }},
+	{Name: "inner", Type: &doc.Length, About: "the diameter of the hole", At: func(a any) any { return &a.(*Area).Sides[1] }},
+}
+
+// RingObject is a ring in a document, where it is an object.
+var RingObject = &doc.Object{ID: "ring", Name: "a ring", Tables: []doc.Fields{ringFields}}
+
+// Clone is a copy that shares nothing with a.
+func (a *Area) Clone() Area {
+	c := *a
+	c.Sides, c.Corners = slices.Clone(a.Sides), slices.Clone(a.Corners)
+	if s := a.Strip; s != nil {
+		strip := *s
+		strip.Along, strip.Gaps = slices.Clone(s.Along), slices.Clone(s.Gaps)
+		if s.Corners != nil {
+			corners := *s.Corners
+			strip.Corners = &corners
+		}
+		c.Strip = &strip
+	}
+	c.Plus, c.Less = cloneAreas(a.Plus), cloneAreas(a.Less)
+	return c
+}
+
+func cloneAreas(list []Area) []Area {
+	out := slices.Clone(list)
+	for i := range out {
+		out[i] = out[i].Clone()
+	}
+	return out
+}

@@ -1,0 +1,178 @@
+package ground
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Bounds on an outline. Within a kilometre every product below fits 64 bits,
+// and testing every pair of sides stays quick.
+const (
+	maxCorners = 500
+	maxOffset  = 1000 * units.Metre
+)
+
+// point is a corner in micrometres.
+type point struct{ x, y int64 }
+
+// corners reads the outline: a list of pairs of lengths.
+var corners = doc.Type{Takes: "list", Form: "list", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	*at.(*[][2]units.Length) = doc.List(r, n, "corners", readCorner)
+}}
+
+func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
+	if n.Kind != json.Array || len(n.Items) != 2 {
+		r.Problem("area.corner", `a corner is two lengths, such as ["12 ft", "0 ft"]`)
+		return
+	}
+	for i := range p {
+		r.EnterAt(i)
+		p[i] = doc.Quantify(r, &n.Items[i], `a length such as "12 ft" or "-3 ft"`, false, units.ParseOffset)
+		if p[i] > maxOffset || p[i] < -maxOffset {
+			r.Problem("area.far", "at most 1 km from the origin")
+		}
+		r.Leave()
+	}
+}
+
+// polygon measures an outline by the shoelace formula, whole micrometres in
+// 64 bits. An outline that crosses or touches itself has no area to trust.
+func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
+	r.Enter("corners")
+	defer r.Leave()
+	if len(outer) > maxCorners {
+		r.Problem("area.corners", "at most 500 corners")
+		return 0
+	}
+	for i, k := range outer { // a document's corners are bounded as they are read
+		if max(k[0], -k[0], k[1], -k[1]) > maxOffset {
+			r.EnterAt(i)
+			r.Problem("area.far", "at most 1 km from the origin")
+			r.Leave()
+			return 0
+		}
+	}
+	p := outline(outer)
+	if len(p) < 3 {
+		r.Problem("area.corners", "an outline has at least three corners")
+		return 0
+	}
+	if straight(p) {
+		r.Problem("area.small", "the corners lie on one line")
+		return 0
+	}
+	if i, j, cross := crossing(p); cross {
+		r.EnterAt(j)
+		r.Problem("area.crossing", message.Of("the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round", strconv.Itoa(i)))
+		r.Leave()
+		return 0
+	}
+	// Sums may wrap on the way; the total, twice the area, fits.
+	var twice int64
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		twice += (a.x-p[0].x)*(b.y-p[0].y) - (b.x-p[0].x)*(a.y-p[0].y)
+	}
+	if twice < 0 {
+		twice = -twice
+	}
+	if twice < 2 {
+		r.Problem("area.small", "less ground than can be measured")
+		return 0
+	}
+	return units.Area((twice + 1) / 2)
+}
+
+// outline rounds the corners to micrometres and drops a last corner that
+// repeats the first, as people write to close the line.
+func outline(corners [][2]units.Length) []point {
+	p := make([]point, len(corners))
+	for i, k := range corners {
+		p[i] = point{micrometre(k[0]), micrometre(k[1])}
+	}
+	if n := len(p); n > 1 && p[0] == p[n-1] {
+		p = p[:n-1]
+	}
+	return p
+}
+
+// micrometre rounds to the nearest, halves away from zero.
+func micrometre(l units.Length) int64 {
+	if l < 0 {
+		return -int64((-l + 500) / 1000)
+	}
+	return int64((l + 500) / 1000)
+}
+
+// straight reports whether all corners lie on one line.
+func straight(p []point) bool {
+	for i := 2; i < len(p); i++ {
+		if turn(p[0], p[1], p[i]) != 0 {
+			return false
+		}
+	}
+	return p[0] != p[1] // else the doubled corner is what is wrong
+}
+
+// crossing finds two sides, by their first corners, that meet where they
+// should not.
+func crossing(p []point) (i, j int, found bool) {
+	n := len(p)
+	for j := range p {
+		a, b := p[j], p[(j+1)%n]
+		if a == b {
+			return (j + 1) % n, j, true
+		}
+		for i := range j {
+			u, v := p[i], p[(i+1)%n]
+			switch {
+			case i == j-1: // they share corner j: only folding back is wrong
+				if foldsBack(u, a, b) {
+					return i, j, true
+				}
+			case j == n-1 && i == 0: // they share corner 0
+				if foldsBack(a, b, v) {
+					return i, j, true
+				}
+			case meet(u, v, a, b):
+				return i, j, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+// turn is the sign of the turn a, b, c: left positive, straight zero.
+func turn(a, b, c point) int {
+	cross := (b.x-a.x)*(c.y-a.y) - (b.y-a.y)*(c.x-a.x)
+	switch {
+	case cross > 0:
+		return 1
+	case cross < 0:
+		return -1
+	}
+	return 0
+}
+
+// foldsBack reports whether b to c runs back along a to b.
+func foldsBack(a, b, c point) bool {
+	return turn(a, b, c) == 0 && (within(a, b, c) || within(b, c, a))
+}
+
+// within reports whether p, on the line through a and b, lies between them.
+func within(a, b, p point) bool {
+	return min(a.x, b.x) <= p.x && p.x <= max(a.x, b.x) && min(a.y, b.y) <= p.y && p.y <= max(a.y, b.y)
+}
+
+// meet reports whether the sides ab and cd have a point in common.
+func meet(a, b, c, d point) bool {
+	t1, t2, t3, t4 := turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)
+	if t1 != t2 && t3 != t4 {
+		return true
+	}
+	return t1 == 0 && within(a, b, c) || t2 == 0 && within(a, b, d) || t3 == 0 && within(c, d, a) || t4 == 0 && within(c, d, b)
+}

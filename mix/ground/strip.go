@@ -1,0 +1,103 @@
+package ground
+
+import (
+	"slices"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/units"
+)
+
+// Strip is a bed of one width along a line: beside a fence, round a house.
+type Strip struct {
+	Along   []units.Length // the straight runs, one after the other
+	Width   units.Length
+	Corners *int64 // right angles; nil for one between every two runs
+	Edge    string // where Along was measured: "centre" (also ""), "outer" or "inner"
+	Gaps    []units.Length
+}
+
+var (
+	strip = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return StripObject }, Read: doc.ReadOne}
+	edge  = doc.Type{Form: "choice", Words: []string{"centre", "outer", "inner"}, Read: doc.ReadChoice}
+)
+
+// StripObject is a strip in a document.
+var StripObject = &doc.Object{Maybe: func(at any, fresh bool) any {
+	m := at.(**Strip)
+	if fresh {
+		*m = &Strip{}
+	}
+	if *m == nil {
+		return nil
+	}
+	return *m
+}, ID: "strip", Name: "a strip", Tables: []doc.Fields{doc.Fields{
+	{Name: "along", Type: &doc.Lengths, About: "the straight runs, one after the other", At: func(s any) any { return &s.(*Strip).Along }},
+	{Name: "width", Type: &doc.Length, About: "across the strip", At: func(s any) any { return &s.(*Strip).Width }},
+	{Name: "corners", Type: &doc.MaybeCount, About: "right angles; one fewer than the runs when left out", At: func(s any) any { return &s.(*Strip).Corners }},
+	{Name: "edge", Type: &edge, About: "the line along which the runs are measured; centre when left out", At: func(s any) any { return &s.(*Strip).Edge }},
+	{Name: "gaps", Type: &doc.Lengths, About: "runs left out: a gate, a door", At: func(s any) any { return &s.(*Strip).Gaps }},
+}}}
+
+// measure is length times width. Along the centre line the corners come out
+// right by themselves; along the outer edge each square corner is counted
+// twice, along the inner edge not at all.
+func (s *Strip) measure(r *doc.Reader) units.Area {
+	r.Enter("strip")
+	defer r.Leave()
+	if len(s.Along) > 0 && slices.Min(s.Along) < 0 || len(s.Gaps) > 0 && slices.Min(s.Gaps) < 0 {
+		r.ProblemAt("along", "quantity.negative", "every run and gap is more than zero")
+	}
+	if s.Width <= 0 {
+		r.ProblemAt("width", "field.missing", `how wide is the strip? such as "3 ft"`)
+	}
+	if len(s.Along) == 0 {
+		r.ProblemAt("along", "field.missing", `give its runs, such as ["20 ft", "15 ft"]`)
+	}
+	if !r.Sound() {
+		return 0
+	}
+	run := sum(s.Along)
+	open := sum(s.Gaps)
+	if open >= run {
+		r.ProblemAt("gaps", "area.gaps", "the gaps are as long as the strip itself")
+		return 0
+	}
+	ground, ok := (run - open).By(s.Width)
+	square, ok2 := s.Width.By(s.Width)
+	corners := units.Area(s.Bends())
+	if !ok || !ok2 || run > units.MaxLength || square > units.MaxArea/max(corners, 1) {
+		r.Problem("area.large", "more ground than 400 ha")
+		return 0
+	}
+	switch s.Edge {
+	case "outer":
+		ground -= corners * square
+	case "inner":
+		ground += corners * square
+	}
+	if ground <= 0 || ground > units.MaxArea {
+		r.Problem("area.strip", "the corners leave nothing of the strip: are the runs longer than it is wide?")
+		return 0
+	}
+	return ground
+}
+
+// Bends is how many right angles the strip has: as given, or one between
+// every two runs.
+func (s *Strip) Bends() int64 {
+	if s.Corners != nil {
+		return max(*s.Corners, 0)
+	}
+	return int64(max(len(s.Along)-1, 0))
+}
+
+// sum adds lengths, no further than past what any strip may have.
+func sum(list []units.Length) (total units.Length) {
+	for _, l := range list {
+		if total += l; total > units.MaxLength {
+			return units.MaxLength + 1
+		}
+	}
+	return total
+}

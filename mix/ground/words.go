@@ -1,0 +1,65 @@
+package ground
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Words is the area as typed, or its shape and measures.
+func (a *Area) Words(p lang.Printer) string {
+	text := p.Figure(a.Text)
+	if text == "" {
+		text = a.shapeWords(p)
+	}
+	if a.Count > 1 {
+		text = strconv.FormatInt(a.Count, 10) + " x " + text
+	}
+	for i := range a.Plus {
+		text = p.Print("{0}, and {1}", text, a.Plus[i].Words(p))
+	}
+	for i := range a.Less {
+		text = p.Print("{0}, less {1}", text, a.Less[i].Words(p))
+	}
+	return text
+}
+
+func (a *Area) shapeWords(p lang.Printer) string {
+	switch a.Shape {
+	case "plain":
+		return p.Area(a.Plain)
+	case "corners":
+		return p.Print("an outline of {0} corners", strconv.Itoa(len(a.Corners)))
+	case "strip":
+		return a.Strip.words(p)
+	case "rectangle":
+		return lengths(p, a.Sides, " x ")
+	}
+	return p.Figure(a.Shape) + " " + lengths(p, a.Sides, " x ")
+}
+
+func (s *Strip) words(p lang.Printer) string {
+	along := lengths(p, s.Along, " + ")
+	if len(s.Gaps) > 0 {
+		along = p.Print("{0} less {1}", along, lengths(p, s.Gaps, " + "))
+	}
+	form := message.Text("a strip {0} wide along {1}, measured along its centre line, {2}")
+	switch s.Edge {
+	case "outer":
+		form = "a strip {0} wide along {1}, measured along its outer line, {2}"
+	case "inner":
+		form = "a strip {0} wide along {1}, measured along its inner line, {2}"
+	}
+	return p.Print(form, p.Length(s.Width), along, p.Count(s.Bends(), "{0} corner", "{0} corners"))
+}
+
+func lengths(p lang.Printer, list []units.Length, between string) string {
+	text := make([]string, len(list))
+	for i, l := range list {
+		text[i] = p.Length(l)
+	}
+	return strings.Join(text, between)
+}

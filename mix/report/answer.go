@@ -1,0 +1,108 @@
+package report
+
+import (
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
+)
+
+// Changes writes what became of the order between two plans of a job, offer
+// by offer, and what there is to pay before and after; before may be nil.
+func Changes(before, after *mix.Plan) []byte {
+	w := &writer{Writer: lang.Writer{Printer: after.Printer()}, p: after}
+	w.JSON.BeginObject()
+	changes := after.ChangesFrom(before)
+	w.Rows("changes", len(changes), func(i int) {
+		c := &changes[i]
+		w.Text("material", c.Material.ID)
+		w.Text("name", c.Material.Name)
+		if c.Bulk {
+			w.Figure("bulk", c.Pack)
+		} else {
+			w.Figure("pack", c.Pack)
+		}
+		w.Int("before", c.Before)
+		w.Int("after", c.After)
+		w.Text("is", c.Kind())
+	})
+	if before != nil {
+		w.side("before", before)
+	}
+	w.side("after", after)
+	w.JSON.EndObject()
+	return w.JSON.Bytes()
+}
+
+// side writes what there is to pay and to drive in one of two plans.
+func (w *writer) side(key string, p *mix.Plan) {
+	w.Open(key)
+	if p.Load.Priced {
+		w.Figure("goods", p.Bill.Goods.String())
+		w.Figure("total", p.Bill.Total.String())
+	}
+	w.Optional("drives_shown", p.Load.DrivesText(w.Printer))
+	w.Close()
+}
+
+// Reach writes how far a stock goes, in the units of [Plan].
+func Reach(r *mix.Reach) []byte {
+	w := &lang.Writer{Printer: r.Printer}
+	w.JSON.BeginObject()
+	w.Int("schema", schema)
+	w.Text("filling", r.Filling)
+	w.Litres("loose_litres", r.Loose)
+	w.Litres("net_litres", r.Net)
+	w.Text("limit", r.Limit.ID)
+	w.Rows("left", len(r.Left), func(i int) {
+		w.Text("material", r.Left[i].Material.ID)
+		w.Litres("litres", r.Left[i].Volume.Plan)
+	})
+	w.Rows("containers", len(r.Pots), func(i int) {
+		p := &r.Pots[i]
+		w.Text("label", p.Label)
+		w.Int("count", p.Count)
+		if p.Range[0] != p.Range[1] {
+			w.Pair("count_range", p.Range)
+		}
+	})
+	if r.Area > 0 {
+		w.SquareMetres("area_m2", r.Area)
+		w.Millimetres("depth_mm", r.Depth)
+	}
+	w.Rows("one_more", len(r.OneMore), func(i int) {
+		o := &r.OneMore[i]
+		w.Text("material", o.Material.ID)
+		w.Figure("pack", o.Pack.String())
+		w.Litres("adds_litres", o.Adds)
+	})
+	w.JSON.EndObject()
+	return w.JSON.Bytes()
+}
+
+// Problems writes the problems that err carries: {"problems": [{"path", "code",
+// "value", "hint"}]}, the hints in the reader's language; nil is English.
+func Problems(err error, l *lang.Language) []byte {
+	w := &lang.Writer{}
+	problems := doc.ProblemsIn(err)
+	w.JSON.BeginObject()
+	w.Rows("problems", len(problems), func(i int) {
+		p := problems[i]
+		w.Text("path", p.Path)
+		w.Text("code", p.Code)
+		w.Text("value", p.Value)
+		w.Text("hint", p.Hint.In(l))
+	})
+	w.JSON.EndObject()
+	return w.JSON.Bytes()
+}
+
+// Handle works out a job document: bytes in, bytes out, for faces on the far
+// side of an edge. The reply is the plan's document or the problems'. It panics
+// only on a bug of the program.
+func Handle(job []byte) []byte {
+	p, err := mix.PlanDocument(job)
+	if err != nil {
+		return Problems(err, nil)
+	}
+	return Plan(p)
+}

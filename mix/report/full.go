@@ -1,0 +1,81 @@
+package report
+
+import (
+	"example.org/barrow/mix"
+	"example.org/barrow/mix/yard"
+	"example.org/barrow/units"
+)
+
+// full writes what [Full] adds.
+func (w *writer) full() {
+	crossings := w.p.Crossings()
+	w.Rows("bags_or_bulk", len(crossings), func(i int) { w.crossing(&crossings[i]) })
+	options := w.p.Options(mix.MaxOptions)
+	w.Rows("choices", len(options), func(i int) { w.option(&options[i]) })
+	if s := w.p.Sure(); s != nil {
+		w.Open("sure")
+		w.sure(s)
+		w.Close()
+	}
+}
+
+func (w *writer) crossing(k *yard.Crossing) {
+	w.Text("material", k.Material.ID)
+	w.Text("text", k.Sentence(w.Printer))
+	if k.From > 0 {
+		w.Litres("bulk_from_litres", k.From)
+	}
+	w.Rows("points", len(k.Points), func(i int) {
+		at := k.Points[i]
+		w.Litres("litres", at.Volume)
+		w.price("bags", at.Bags)
+		w.price("bulk", at.Bulk)
+	})
+}
+
+// price writes an amount, or nothing where there is none.
+func (w *writer) price(key string, m units.Money) {
+	if m >= 0 {
+		w.Text(key, m.String())
+	}
+}
+
+func (w *writer) option(o *yard.Option) {
+	if w.p.Load.Priced {
+		w.Figure("total", o.Bill.Total.String())
+	}
+	w.left(o.Left)
+	w.Int("packs", o.Packs)
+	w.Int("trips", o.Trips)
+	w.lines("order", o.Lines)
+}
+
+// lines writes an order in short.
+func (w *writer) lines(key string, lines []yard.Line) {
+	w.Rows(key, len(lines), func(i int) {
+		w.Text("material", lines[i].Material.ID)
+		w.offer(lines[i].Offer)
+		w.Int("count", lines[i].Count)
+	})
+}
+
+func (w *writer) sure(s *mix.Sureness) {
+	w.Number("chance", s.Chance, 4)
+	w.Number("error", s.Error, 6)
+	w.Text("shown", s.Odds(w.Printer))
+	w.Text("method", w.Printer.Text(mix.SureMethod))
+	w.List("ranges", len(s.Ranges), func(i int) { w.JSON.String(s.Ranges[i]) })
+	if len(s.Enough) > 0 {
+		w.lines("enough", s.Enough)
+		if w.p.Load.Priced {
+			w.Figure("enough_total", s.Bill.Total.String())
+		}
+		w.Number("enough_chance", s.At, 4)
+	}
+	w.Rows("matters", len(s.Matters), func(i int) {
+		w.Text("name", s.Matters[i].Name)
+		w.Litres("moves_litres", s.Matters[i].Moves)
+		w.Text("moves_shown", w.Printer.Volume(s.Matters[i].Moves))
+		w.Text("measure", s.Matters[i].Measure)
+	})
+}

@@ -1,0 +1,272 @@
+package task
+
+import (
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Amend is the work of digging a layer of material into a bed. Of Layer and Share
+// one is given, and of Into and Over one.
+type Amend struct {
+	Area  ground.Area
+	Layer units.Length // as spread, loose
+	Share units.Ratio  // of the finished bed, by volume; the layer follows
+	Into  units.Length // the finished depth that holds the layer
+	Over  units.Length // the depth of native soil loosened
+	Soil  string       // "clay", "loam", "sandy", or "" when not said
+}
+
+var amend = &Kind{
+	Name:   "amend",
+	Object: &doc.Object{ID: "amend", Name: "an amend task", Tables: []doc.Fields{amendFields}},
+	New:    func() Work { return &Amend{} },
+	Result: &Bed{},
+}
+
+// soil is the ground's own, which a bed or a hole is dug in.
+var soil = doc.Type{Form: "choice", Words: []string{"clay", "loam", "sandy"}, Read: doc.ReadChoice}
+
+var amendFields = doc.Fields{
+	{Name: "area", Type: &ground.Type, About: `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, At: func(a any) any { return &a.(*Amend).Area }},
+	{Name: "layer", Type: &doc.Length, About: "how deep it is spread; or share", At: func(a any) any { return &a.(*Amend).Layer }},
+	{Name: "share", Type: &doc.SomeShare, About: "of the finished bed by volume, and the layer follows; or layer", At: func(a any) any { return &a.(*Amend).Share }},
+	{Name: "into", Type: &doc.Length, About: "the finished depth that holds the layer: 3 in of 9 in is a third; or over", At: func(a any) any { return &a.(*Amend).Into }},
+	{Name: "over", Type: &doc.Length, About: "the depth of native soil loosened: 3 in over 6 in is a third; or into", At: func(a any) any { return &a.(*Amend).Over }},
+	{Name: "soil", Type: &soil, About: "the bed's own soil", At: func(a any) any { return &a.(*Amend).Soil }},
+}
+
+// Kind is the kind "amend".
+func (a *Amend) Kind() *Kind { return amend }
+
+// Clone is a copy that shares nothing with a.
+func (a *Amend) Clone() Work {
+	c := *a
+	c.Area = a.Area.Clone()
+	return &c
+}
+
+// Bed is an amended bed worked out.
+type Bed struct {
+	Area     units.Area
+	Layer    units.Length // as spread, loose
+	Native   units.Length // soil loosened under it
+	Finished units.Length // the two together, worked in
+	Rise     units.Length // how far the layer lifts the ground, settled
+	Share    units.Ratio  // of Finished that is Layer, to the nearest millionth
+
+	work    *Amend
+	blend   *catalog.Blend
+	settle  units.Ratio
+	asked   units.Length // the finished depth as it is given, which may hold less than the layer
+	net     units.Range
+	rounded bool // the share is not exact
+}
+
+func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
+	b := &Bed{work: a, blend: in.Blend, settle: in.Settle.Share}
+	r.Enter("area")
+	b.Area = a.Area.MeasureIn(r)
+	r.Leave()
+	a.check(r)
+	if !r.Sound() {
+		return b
+	}
+	b.depths()
+	if b.Layer == 0 {
+		r.Problem("layer.small", "the layer is too thin to measure")
+		return b
+	}
+	v, ok := b.volume()
+	if !ok {
+		r.Problem("volume.large", tooMuch())
+	}
+	b.net = units.Exactly(v)
+	return b
+}
+
+// check reports a depth that is missing or given twice.
+func (a *Amend) check(r *doc.Reader) {
+	switch {
+	case !r.Clean("layer", "share"):
+	case a.Layer > 0 && a.Share != (units.Ratio{}):
+		r.ProblemAt("share", "field.both", "give layer or share, not both: each follows from the other")
+	case doc.Most.Less(a.Share):
+		r.ProblemAt("share", "share.range", message.Of("at most {#0}", doc.Most.String()))
+	case a.Layer <= 0 && a.Share == (units.Ratio{}):
+		r.ProblemAt("layer", "field.missing", `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
+	}
+	switch {
+	case !r.Clean("into", "over"):
+	case a.Into > 0 && a.Over > 0:
+		r.ProblemAt("over", "field.both", "give into (the finished depth) or over (the native soil loosened), not both")
+	case a.Into <= 0 && a.Over <= 0:
+		r.ProblemAt("into", "field.missing", `into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
+	}
+}
+
+// depths works out layer, native soil, finished depth and share from two of
+// them.
+func (b *Bed) depths() {
+	a := b.work
+	switch {
+	case a.Layer > 0 && a.Into > 0:
+		b.Layer, b.asked = a.Layer, a.Into
+		b.Native = max(a.Into-a.Layer, 0)
+	case a.Layer > 0:
+		b.Layer, b.Native, b.asked = a.Layer, a.Over, a.Layer+a.Over
+	case a.Into > 0: // layer = share x finished
+		b.Layer, b.asked = part(a.Into, a.Share.Num(), a.Share.Den()), a.Into
+		b.Native = a.Into - b.Layer
+	default: // layer = native x share / (1 - share)
+		n, d := a.Share.Num(), a.Share.Den()-a.Share.Num()
+		b.Layer, b.Native = part(a.Over, n, d), a.Over
+		b.asked = b.Layer + b.Native
+	}
+	b.Finished = max(b.asked, b.Layer)
+	if b.Share = a.Share; b.Share == (units.Ratio{}) {
+		b.Share, b.rounded = shareOf(b.Layer, b.Finished)
+	}
+	b.Rise = part(b.Layer, b.settle.Den()-b.settle.Num(), b.settle.Den())
+}
+
+// volume is the layer's. Of a share it is taken straight from the depths: the
+// layer as a length is rounded, and over an acre that rounding is a bag.
+func (b *Bed) volume() (v units.Volume, ok bool) {
+	a := b.work
+	n, d := a.Share.Num(), a.Share.Den()
+	switch {
+	case a.Layer > 0:
+		return b.Area.Deep(a.Layer)
+	case a.Into > 0:
+		v, ok = b.Area.Deep(a.Into)
+	default:
+		v, ok = b.Area.Deep(a.Over)
+		d -= n
+	}
+	if !ok {
+		return 0, false
+	}
+	return v.MulDiv(n, d)
+}
+
+// part returns l n/d, rounded to the nanometre. A length times a share's term
+// fits a volume's arithmetic, which is checked.
+func part(l units.Length, n, d int64) units.Length {
+	v, ok := units.Volume(l).MulDiv(n, d)
+	if !ok {
+		return units.MaxLength
+	}
+	return units.Length(v)
+}
+
+// shareOf returns layer/finished, to the nearest millionth where its terms are
+// larger; rounded tells which.
+func shareOf(layer, finished units.Length) (r units.Ratio, rounded bool) {
+	if r, err := units.NewRatio(int64(layer), int64(finished)); err == nil {
+		return r, false
+	}
+	millionths := part(1_000_000, int64(layer), int64(finished))
+	r, _ = units.NewRatio(int64(millionths), 1_000_000)
+	return r, true
+}
+
+// Net is the ground times the layer.
+func (b *Bed) Net() units.Range { return b.net }
+
+// Terms is Net, as one volume.
+func (b *Bed) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: b.net}) }
+
+// Reach is how deep net lies on the ground.
+func (b *Bed) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, b.Area) }
+
+// Title is the ground and what goes in.
+func (b *Bed) Title(p lang.Printer, filling string) string {
+	return p.Print("Amend {0} with {1}", p.Area(b.Area), filling)
+}
+
+// Facts are the ground, the depths and the share.
+func (b *Bed) Facts(p lang.Printer) []Fact {
+	f := facts{p: p}
+	f.add("area", "Ground", p.Area(b.Area))
+	f.add("layer", "Layer, as spread", p.Length(b.Layer))
+	f.add("native", "Native soil loosened", p.Length(b.Native))
+	f.add("finished", "Finished depth", p.Length(b.Finished))
+	f.add("share", "Share of the finished bed", p.Share(b.Share))
+	f.add("rise", "Grade rises by up to", p.Length(b.Rise))
+	return f.list
+}
+
+// What the two shares of a bed mean, and who says so.
+var (
+	ofFinished = catalog.Source{Text: "share = layer / finished depth: Cornell advice"}
+	ofBoth     = catalog.Source{Text: "share = layer / (layer + native soil): Cornell advice"}
+)
+
+// Steps write the ground, then how depths and share follow from each other.
+func (b *Bed) Steps(s *Steps) {
+	p, a := s.Printer, b.work
+	s.Add("the bed: {0}", p.Area(b.Area), catalog.Arithmetic, a.Area.Words(p))
+	switch {
+	case a.Layer == 0 && a.Into > 0:
+		s.Add("layer = {0} of {1} finished depth", p.Length(b.Layer), ofFinished, p.Figure(b.Share.String()), p.Length(b.asked))
+	case a.Layer == 0:
+		s.Add("layer = {0} x share / (1 - share), share {1}", p.Length(b.Layer), ofBoth, p.Length(b.Native), p.Figure(b.Share.String()))
+	case a.Into > 0:
+		s.Add("share = {0} of {1} finished depth", p.Share(b.Share), ofFinished, p.Length(b.Layer), p.Length(b.asked))
+	default:
+		s.Add("share = {0} over {1} of native soil, {2} together", p.Share(b.Share), ofBoth, p.Length(b.Layer), p.Length(b.Native), p.Length(b.asked))
+	}
+	s.Add("{0} x {1} layer, as spread", p.Volume(b.net.Plan), catalog.Arithmetic, p.Area(b.Area), p.Length(b.Layer))
+	s.Add("the grade rises by the layer less what settles, {0}", p.Print("up to {0}", p.Length(b.Rise)), catalog.Arithmetic, p.Share(b.settle))
+}
+
+// Notes has none.
+func (b *Bed) Notes(*Notes) {}
+
+// Cautions are about depths, sand and digging.
+func (b *Bed) Cautions(s *catalog.Scope) (list []Caution) {
+	in := b.blend
+	if b.Layer > b.asked {
+		list = append(list, Caution{Code: "layer-deep", Place: 10,
+			Text: "The layer is deeper than the finished depth that is to hold it: check the two depths."})
+	}
+	if units.Percent(50).Less(b.Share) {
+		list = append(list, Caution{Code: "over-half", Place: 20,
+			Text:   "More than half of the finished bed would be amendment: that is a raised bed, and as it rots it sinks.",
+			Source: "Cornell depth advice; up to 40 % of an all-organic mix is lost in 24 months (horticulture course text)"})
+	}
+	if s.HasTrait(in, "sand") && (b.work.Soil == "clay" || b.work.Soil == "") {
+		list = append(list, Caution{Code: "sand-clay", Place: 30,
+			Text:   "Sand into clay is warned against: short of about 60 % sand it sets hard.",
+			Source: "Colorado State Univ. Extension and others; the figure is uncertain"})
+	}
+	return append(append(list, about(s, in, nitrogen, salt)...), digging)
+}
+
+// JSON writes the ground, the depths and the share.
+func (b *Bed) JSON(w *lang.Writer) {
+	w.Open("bed")
+	w.SquareMetres("area_m2", b.Area)
+	w.Millimetres("layer_mm", b.Layer)
+	w.Millimetres("native_mm", b.Native)
+	w.Millimetres("finished_mm", b.Finished)
+	w.Number("share", b.Share.Float(), 6)
+	w.Millimetres("rise_mm", b.Rise)
+	w.Close()
+}
+
+// Shape is what JSON writes.
+func (b *Bed) Shape() *json.Member {
+	return &json.Member{Name: "bed", About: "the amended bed", Shape: json.AnObject("Bed",
+		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground"},
+		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "the layer, as it is spread"},
+		json.Member{Name: "native_mm", Shape: json.ANumber, About: "native soil loosened under it"},
+		json.Member{Name: "finished_mm", Shape: json.ANumber, About: "layer and soil together"},
+		json.Member{Name: "share", Shape: json.ANumber, About: "of the finished bed that is the layer"},
+		json.Member{Name: "rise_mm", Shape: json.ANumber, About: "how far the ground rises at the most"})}
+}

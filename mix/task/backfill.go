@@ -1,0 +1,284 @@
+package task
+
+import (
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Backfill is the work of filling planting holes round their root balls, with the
+// soil dug from them and, if Share is given, material mixed in.
+type Backfill struct {
+	Holes      int64
+	Width      units.Length // straight across
+	Depth      units.Length
+	Ball       *Ball
+	AboveGrade units.Length // how far the ball stands above the ground
+	Share      units.Ratio  // of the backfill that is material, by volume in place
+	Soil       string       // "clay", "loam", "sandy", or "" when not said
+}
+
+var backfill = &Kind{
+	Name:    "backfill",
+	Object:  &doc.Object{ID: "backfill", Name: "a backfill task", Tables: []doc.Fields{backfillFields}},
+	New:     func() Work { return &Backfill{} },
+	Result:  &Holes{},
+	Settles: true,
+	Bare:    true,
+}
+
+var backfillFields = doc.Fields{
+	{Name: "holes", Type: &doc.Count, About: "how many", At: func(f any) any { return &f.(*Backfill).Holes }},
+	{Name: "width", Type: &doc.Length, About: "straight across the hole, 2 to 3 times the ball", At: func(f any) any { return &f.(*Backfill).Width }},
+	{Name: "depth", Type: &doc.Length, About: "no deeper than the ball", At: func(f any) any { return &f.(*Backfill).Depth }},
+	{Name: "ball", Type: &ball, About: `"#1", "0.7 gal", or across by height "6 in x 7 in"`, At: func(f any) any { return &f.(*Backfill).Ball }},
+	{Name: "above_grade", Type: &doc.Margin, About: "how far the ball stands above the ground; 1 to 2 in in clay", At: func(f any) any { return &f.(*Backfill).AboveGrade }},
+	{Name: "share", Type: &doc.SomeOfAll, About: "of the backfill that is material; left out, only soil goes back", At: func(f any) any { return &f.(*Backfill).Share }},
+	{Name: "soil", Type: &soil, About: "the soil dug; clay when left out", At: func(f any) any { return &f.(*Backfill).Soil }},
+}
+
+// Kind is the kind "backfill".
+func (f *Backfill) Kind() *Kind { return backfill }
+
+// Clone is a copy that shares nothing with f.
+func (f *Backfill) Clone() Work {
+	c := *f
+	c.Ball = f.Ball.clone()
+	return &c
+}
+
+// Holes are planting holes worked out; volumes are for all of them.
+type Holes struct {
+	Count        int64
+	Width, Depth units.Length
+	Ball         Ball         // as the job has it
+	Below        units.Length // the ball's height below the ground
+	Above        units.Length // and above it
+	Across       units.Length // of the ball; 0 when only its volume is known
+
+	Dug      units.Volume // in place, before digging
+	InBall   units.Range  // the balls below the ground
+	Round    units.Range  // between hole and ball: what is filled
+	Material units.Range  // of that, the amendment, in place
+	PutBack  units.Range  // of that, soil, in place
+	Left     units.Range  // soil left over, loose
+
+	work     *Backfill
+	blend    *catalog.Blend
+	soil     *catalog.Soil
+	ballFrom catalog.Source
+	deep     units.Length // how far the hole is deeper than the ball, 0 or more
+	proud    units.Length // how far the ball stands higher than said, 0 or more
+}
+
+func (f *Backfill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
+	h := &Holes{Count: f.Holes, Width: f.Width, Depth: f.Depth, work: f, blend: in.Blend, soil: s.Soil(f.Soil)}
+	f.check(r)
+	if r.Sound() {
+		h.measure(r, s)
+	}
+	f.pair(r, in.Task)
+	return h
+}
+
+// measure works out hole and ball, then what is filled. The net volume is the
+// material's, in place.
+func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
+	hole, ok := ground.Cylinder(h.Width, h.Depth)
+	if ok {
+		h.Dug, ok = hole.Times(h.Count)
+	}
+	if !ok {
+		r.Problem("volume.large", tooMuch())
+		return
+	}
+	if hole == 0 {
+		r.Problem("volume.small", "the hole holds nothing that can be measured")
+		return
+	}
+	one := h.below(r, s)
+	if !r.Sound() {
+		return
+	}
+	if rest, ok := units.Exactly(hole).Minus(one); !ok || rest.Plan == 0 {
+		r.ProblemAt("ball", "ball.large", message.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
+		return
+	}
+	if h.InBall, ok = one.Times(h.Count); !ok {
+		r.Problem("volume.large", tooMuch())
+		return
+	}
+	h.Ball, h.Across = *h.work.Ball, h.work.Ball.Across
+	h.Below, h.Above = h.Depth-h.deep, h.work.AboveGrade+h.proud
+	h.Round, _ = units.Exactly(h.Dug).Minus(h.InBall)
+	h.Material, _ = h.Round.MulDiv(h.work.Share.Num(), h.work.Share.Den())
+	h.balance()
+}
+
+// check reports what is missing.
+func (f *Backfill) check(r *doc.Reader) {
+	if f.Holes == 0 {
+		r.ProblemAt("holes", "field.missing", "how many holes?")
+	}
+	if f.Width == 0 {
+		r.ProblemAt("width", "field.missing", `how wide? such as "18 in", 2 to 3 times the ball`)
+	}
+	if f.Depth == 0 {
+		r.ProblemAt("depth", "field.missing", `how deep? such as "7 in", no deeper than the ball`)
+	}
+	if f.AboveGrade < 0 || f.AboveGrade > units.MaxLength {
+		r.ProblemAt("above_grade", "quantity.negative", "zero or more")
+	}
+	if f.Ball == nil {
+		r.ProblemAt("ball", "field.missing", `how large is the root ball? such as "#1" or "6 in x 7 in"`)
+	}
+}
+
+// pair holds what goes in and its share together.
+func (f *Backfill) pair(r *doc.Reader, t *Task) {
+	named := t.Material != "" || t.Mix != ""
+	switch some := f.Share != (units.Ratio{}); {
+	case named && !some:
+		r.ProblemAt("share", "field.missing", `how much of the backfill is it? such as "25%"; or leave the material out`)
+	case some && !named:
+		r.ProblemAt("material", "field.missing", "a share of what? name a material, or leave share out")
+	}
+}
+
+// below is how much of one ball is below grade. A ball known by its volume
+// alone stands on the floor of the hole, so it is as high as the hole is deep
+// and the part above grade together; one with its own height is held at its
+// place above grade, and h notes where hole and ball disagree.
+func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
+	f := h.work
+	r.Enter("ball")
+	defer r.Leave()
+	ball, from, ok := f.Ball.volume(r, s)
+	h.ballFrom = from
+	if !ok {
+		return units.Range{}
+	}
+	height := f.Ball.Height
+	if height == 0 {
+		below, _ := ball.MulDiv(int64(f.Depth), int64(f.Depth+f.AboveGrade))
+		return below
+	}
+	sunk := height - f.AboveGrade
+	switch {
+	case f.Ball.Across > f.Width:
+		r.Problem("ball.large", message.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
+		return units.Range{}
+	case sunk <= 0:
+		r.Problem("ball.above", "the ball is no higher than it stands above grade")
+		return units.Range{}
+	case sunk > f.Depth:
+		h.proud, sunk = sunk-f.Depth, f.Depth
+	default:
+		h.deep = f.Depth - sunk
+	}
+	v, _ := ground.Cylinder(f.Ball.Across, sunk) // smaller than the whole ball
+	return units.Exactly(v)
+}
+
+// balance works out what soil goes back and what is left over. What is left is
+// loose: dug soil swells.
+func (h *Holes) balance() {
+	h.PutBack = units.Range{Low: h.Round.Low - h.Material.Low, Plan: h.Round.Plan - h.Material.Plan, High: h.Round.High - h.Material.High}
+	left, _ := units.Exactly(h.Dug).Minus(h.PutBack)
+	swell := func(v units.Volume, r units.Ratio) units.Volume {
+		w, ok := v.MulDiv(r.Den()+r.Num(), r.Den())
+		if !ok {
+			return units.MaxVolume
+		}
+		return w
+	}
+	h.Left = units.Range{Low: swell(left.Low, h.soil.SwellLow), Plan: swell(left.Plan, h.soil.Swell), High: swell(left.High, h.soil.SwellHigh)}
+}
+
+// Net is the material mixed into the backfill.
+func (h *Holes) Net() units.Range { return h.Material }
+
+// Terms is Net as planned: its range comes from the ball, and is narrow.
+func (h *Holes) Terms(yield func(Term) bool) {
+	yield(Term{Times: 1, Each: units.Exactly(h.Material.Plan)})
+}
+
+// Reach is nil: nobody asks how many holes a stock of compost makes.
+func (h *Holes) Reach(units.Volume, lang.Printer) *Reached { return nil }
+
+// Title is how many holes.
+func (h *Holes) Title(p lang.Printer, _ string) string {
+	return p.Count(h.Count, "Backfill {0} hole", "Backfill {0} holes")
+}
+
+// Facts are the holes and the soil.
+func (h *Holes) Facts(p lang.Printer) []Fact {
+	f := facts{p: p}
+	f.add("holes", "Holes", itoa(h.Count)+" x "+p.Length(h.Width)+" x "+p.Length(h.Depth))
+	f.add("dug", "Soil dug, in place", p.Volume(h.Dug))
+	f.add("round", "Filled round the balls", p.Range(h.Round))
+	f.add("put-back", "Soil put back, in place", p.Range(h.PutBack))
+	f.add("soil-left", "Soil left over, loose", p.Range(h.Left))
+	return f.list
+}
+
+// Steps write hole, ball, and the balance of the soil.
+func (h *Holes) Steps(s *Steps) {
+	p, f, soil := s.Printer, h.work, h.soil
+	n := p.Count(h.Count, "{0} hole", "{0} holes")
+	s.Add("{0} {1} x {2}, straight sides: pi d^2 h / 4", p.Volume(h.Dug), catalog.Arithmetic, n, p.Length(h.Width), p.Length(h.Depth))
+	s.Add("less the balls below ground: {0}, {1} above grade", p.Range(h.InBall), h.ballFrom, p.Figure(h.Ball.String()), p.Length(f.AboveGrade))
+	s.Add("filled round the balls, in place", p.Range(h.Round), catalog.Arithmetic)
+	if h.Material.High > 0 {
+		s.Add("{0} of that is material, in place", p.Range(h.Material), catalog.FromJob, p.Share(f.Share))
+	}
+	s.Add("soil put back, in place", p.Range(h.PutBack), catalog.Arithmetic)
+	s.Add("soil left over, loose: dug less put back, x (1 + swell), {0} {1} ({2} to {3})", p.Range(h.Left), soil.Source,
+		soil.Name, p.Share(soil.Swell), p.Share(soil.SwellLow), p.Share(soil.SwellHigh))
+}
+
+// Notes say where hole and ball disagree, and which soil is taken.
+func (h *Holes) Notes(n *Notes) {
+	if h.deep > 0 {
+		n.say("depth", "hole.deep", "the hole is {0} deeper than the ball reaches: firm soil under it, or dig less", n.Printer.Length(h.deep))
+	}
+	if h.proud > 0 {
+		n.say("ball", "ball.proud", "the ball stands {0} higher above the ground than you gave: dig deeper, or say so", n.Printer.Length(h.proud))
+	}
+	if h.work.Soil == "" {
+		n.say("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
+	}
+}
+
+// Cautions are about single holes and digging.
+func (h *Holes) Cautions(s *catalog.Scope) (list []Caution) {
+	if h.blend != nil {
+		list = append(list, Caution{Code: "hole-only", Place: 40,
+			Text:   "Amending single holes is a common error, most of all in heavy clay: water stands in them and roots stay in them. Amend the whole bed.",
+			Source: "Univ. of Georgia newswire, 2002; Univ. of Idaho 2012 allows 3 parts soil to 1 organic"})
+	}
+	return append(append(list, about(s, h.blend, nitrogen, salt)...), digging)
+}
+
+// JSON writes the balance of the soil.
+func (h *Holes) JSON(w *lang.Writer) {
+	w.Open("backfill")
+	w.Litres("dug_litres", h.Dug)
+	w.Range("put_back_", h.PutBack)
+	w.Range("left_over_loose_", h.Left)
+	w.Close()
+}
+
+// Shape is what JSON writes.
+func (h *Holes) Shape() *json.Member {
+	return &json.Member{Name: "backfill", About: "the soil of all holes together", Shape: json.AnObject("Backfill",
+		json.Member{Name: "dug_litres", Shape: json.ANumber, About: "soil dug, in place"},
+		json.Member{Name: "put_back_litres", Shape: json.ANumber, About: "of that, what goes back, in place"},
+		json.Member{Name: "put_back_range_litres", Shape: json.ListOf(json.ANumber), About: "its least and its most", Maybe: true},
+		json.Member{Name: "left_over_loose_litres", Shape: json.ANumber, About: "soil left over, loose"},
+		json.Member{Name: "left_over_loose_range_litres", Shape: json.ListOf(json.ANumber), About: "its least and its most", Maybe: true})}
+}

@@ -1,0 +1,206 @@
+package task
+
+import (
+	"slices"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Container is one line of a fill task: so many of one pot, tray or box. It is
+// given by one of Size, Holds, Box, Across with Height, or Top with Bottom and
+// Height.
+type Container struct {
+	Count int64
+	Size  string       // a class of the catalogue or of the job: "#1"
+	Holds catalog.Size // what it takes to the fill line
+
+	Box                 []units.Length // length, width, depth inside
+	Across              units.Length   // a pot with straight sides
+	Top, Bottom, Height units.Length   // a pot that tapers, inside
+	Shape               string         // "round" (also "") or "square"
+
+	BelowRim units.Length // room left for water above the mix
+	Cells    int64        // cells of this shape in one tray; 0 and 1 are one
+	Ball     *Ball        // root ball already there
+}
+
+var (
+	sizeWord = doc.Type{Takes: "a container", Form: "size", Such: `a size such as "#1"`, Read: doc.ReadWord}
+	seen     = doc.Type{Form: "choice", Words: []string{"round", "square"}, Read: doc.ReadChoice}
+)
+
+var container = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Container)
+	if n > 0 {
+		*l = make([]Container, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "container", Name: "a container line", Help: "a container line of a fill task", Tables: []doc.Fields{doc.Fields{
+	{Name: "count", Type: &doc.Count, About: "how many", At: func(k any) any { return &k.(*Container).Count }},
+	{Name: "size", Type: &sizeWord, About: `a class such as "#1", or a container of your own`, At: func(k any) any { return &k.(*Container).Size }},
+	{Name: "holds", Type: &catalog.HoldsType, About: "what one takes to the fill line", At: func(k any) any { return &k.(*Container).Holds }},
+	{Name: "box", Type: &doc.ThreeLengths, About: `length, width and depth inside: "20 in x 10 in x 2 in"`, At: func(k any) any { return &k.(*Container).Box }},
+	{Name: "across", Type: &doc.Length, About: "a pot with straight sides, inside; with height", At: func(k any) any { return &k.(*Container).Across }},
+	{Name: "top", Type: &doc.Length, About: "a pot that tapers, inside at the rim; with bottom and height", At: func(k any) any { return &k.(*Container).Top }},
+	{Name: "bottom", Type: &doc.Length, About: "inside at the base", At: func(k any) any { return &k.(*Container).Bottom }},
+	{Name: "height", Type: &doc.Length, About: "inside, base to rim", At: func(k any) any { return &k.(*Container).Height }},
+	{Name: "shape", Type: &seen, About: "seen from above; round when left out", At: func(k any) any { return &k.(*Container).Shape }},
+	{Name: "below_rim", Type: &doc.Margin, About: "room left for water; 1/2 in in small pots, 1 in and more in large ones", At: func(k any) any { return &k.(*Container).BelowRim }},
+	{Name: "cells", Type: &doc.Count, About: "cells of this shape in one tray", At: func(k any) any { return &k.(*Container).Cells }},
+	{Name: "ball", Type: &ball, About: `the root ball already there: "#1", "0.7 gal", or across by height "6 in x 6 in"`, At: func(k any) any { return &k.(*Container).Ball }},
+}}}
+
+// form returns the one way in which the container is given, or "" with a
+// problem.
+func (k *Container) form(r *doc.Reader) string {
+	var given []string
+	for _, f := range []struct {
+		name string
+		is   bool
+	}{{"size", k.Size != ""}, {"holds", k.Holds.Volume > 0}, {"box", len(k.Box) == 3}, {"across", k.Across > 0}, {"top", k.Top > 0}} {
+		if f.is {
+			given = append(given, f.name)
+		}
+	}
+	switch {
+	case len(given) == 0:
+		r.Problem("container.missing", `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
+		return ""
+	case len(given) > 1:
+		r.Problem("field.both", message.Of("give one of {=0}", string(doc.And(given))))
+		return ""
+	}
+	k.companions(r, given[0])
+	if !r.Sound() {
+		return ""
+	}
+	return given[0]
+}
+
+// companions reports fields that the form needs, or that do not go with it.
+func (k *Container) companions(r *doc.Reader, form string) {
+	if form == "across" || form == "top" {
+		if k.Height == 0 {
+			r.ProblemAt("height", "field.missing", `how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
+		}
+	} else if k.Height > 0 {
+		r.ProblemAt("height", "field.alone", "height goes with across, or with top and bottom")
+	}
+	if form == "top" && k.Bottom == 0 {
+		r.ProblemAt("bottom", "field.missing", "how wide inside at the base? the same as top when it does not taper")
+	}
+	if form != "top" && k.Bottom > 0 {
+		r.ProblemAt("bottom", "field.alone", "bottom goes with top")
+	}
+	if form != "top" && form != "across" && k.Shape != "" {
+		r.ProblemAt("shape", "field.alone", "shape goes with across, or with top and bottom")
+	}
+	if (form == "size" || form == "holds") && k.BelowRim > 0 {
+		r.ProblemAt("below_rim", "field.alone", "what it holds is already to the fill line; give below_rim with the pot's own measures")
+	}
+}
+
+// full is how high the container is inside, 0 when the form has no height.
+func (k *Container) full() units.Length {
+	if len(k.Box) == 3 {
+		return k.Box[2]
+	}
+	return k.Height
+}
+
+// depth is how deep the mix stands, 0 when the form has no depth.
+func (k *Container) depth(r *doc.Reader) units.Length {
+	full := k.full()
+	if full == 0 {
+		return 0
+	}
+	if k.BelowRim >= full {
+		r.ProblemAt("below_rim", "container.below_rim", message.Of("less than the height, {#0}", units.Both.Length(full)))
+		return 0
+	}
+	return full - k.BelowRim
+}
+
+// wide is the widest round ball that goes in, 0 when the form does not tell.
+func (k *Container) wide() units.Length {
+	if len(k.Box) == 3 {
+		return min(k.Box[0], k.Box[1])
+	}
+	return max(k.Across, k.Top)
+}
+
+// volume measures a container given by holds or its own measures.
+func (k *Container) volume(depth units.Length) (units.Volume, bool) {
+	switch {
+	case k.Holds.Volume > 0:
+		return k.Holds.Volume, true
+	case len(k.Box) == 3:
+		return ground.Box(k.Box[0], k.Box[1], depth)
+	case k.Across > 0 && k.Shape == "square":
+		return ground.Box(k.Across, k.Across, depth)
+	case k.Across > 0:
+		return ground.Cylinder(k.Across, depth)
+	}
+	return ground.Filled(k.Top, k.Bottom, k.Height, depth, k.Shape == "square")
+}
+
+// words describes a container by its measures.
+func (k *Container) words(p lang.Printer) string {
+	switch {
+	case k.Holds.Volume > 0:
+		holds := p.Figure(k.Holds.Text)
+		if holds == "" {
+			holds = p.Volume(k.Holds.Volume)
+		}
+		return p.Print("{0} pot", holds)
+	case len(k.Box) == 3:
+		return p.Print("{0} x {1} x {2} box", p.Length(k.Box[0]), p.Length(k.Box[1]), p.Length(k.Box[2]))
+	}
+	size := p.Length(k.Across)
+	if k.Across == 0 {
+		size = p.Print("{0} to {1}", p.Length(k.Top), p.Length(k.Bottom))
+	}
+	if k.Shape == "square" {
+		return p.Print("square pot {0} x {1}", size, p.Length(k.Height))
+	}
+	return p.Print("round pot {0} x {1}", size, p.Length(k.Height))
+}
+
+// formula says how a container's own measures make its volume, and where that
+// comes from.
+func (k *Container) formula(p lang.Printer) (string, catalog.Source) {
+	var how message.Text
+	switch {
+	case k.Holds.Volume > 0:
+		return p.Print("each holds, to the fill line"), catalog.FromJob
+	case len(k.Box) == 3:
+		how = "length x width x depth"
+	case k.Shape == "square" && k.Top > 0:
+		how = "h (t^2 + t b + b^2) / 3, t the width at the fill line"
+	case k.Shape == "square":
+		how = "side^2 x h"
+	case k.Across > 0:
+		how = "pi d^2 h / 4"
+	default:
+		how = "pi h (t^2 + t b + b^2) / 12, t the width at the fill line"
+	}
+	from := catalog.Source{Text: "the pot's own measures; solid geometry", Kind: "arithmetic"}
+	if k.BelowRim > 0 {
+		return p.Print("{0}, {2} below the rim: {=1}", k.words(p), string(how), p.Length(k.BelowRim)), from
+	}
+	return p.Print("{0}, filled to the rim: {=1}", k.words(p), string(how)), from
+}
+
+func (k *Container) clone() Container {
+	c := *k
+	c.Box, c.Ball = slices.Clone(k.Box), k.Ball.clone()
+	return c
+}

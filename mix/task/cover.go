@@ -1,0 +1,326 @@
+package task
+
+import (
+	"math"
+	"slices"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Cover is the work of laying mulch over a bed.
+type Cover struct {
+	Area  ground.Area
+	Layer units.Length // as spread, loose
+	Stems *Stems
+	Sheet *Sheet
+}
+
+// Stems are plants whose stems are kept clear of mulch.
+type Stems struct {
+	Count int64
+	Clear units.Length // kept bare from the stem outwards, all round
+}
+
+// Sheet is cardboard or paper laid under the mulch.
+type Sheet struct {
+	Size    []units.Length
+	Overlap units.Length
+}
+
+var cover = &Kind{
+	Name:   "cover",
+	Object: &doc.Object{ID: "cover", Name: "a cover task", Tables: []doc.Fields{coverFields}},
+	New:    func() Work { return &Cover{} },
+	Result: &Mulch{},
+}
+
+var coverFields = doc.Fields{
+	{Name: "area", Type: &ground.Type, About: `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, At: func(v any) any { return &v.(*Cover).Area }},
+	{Name: "layer", Type: &doc.Length, About: "how deep it is spread", At: func(v any) any { return &v.(*Cover).Layer }},
+	{Name: "stems", Type: &stemsType, About: `plants kept clear: {"count": 64, "clear": "3 in"}`, At: func(v any) any { return &v.(*Cover).Stems }},
+	{Name: "sheet", Type: &sheetType, About: `cardboard or paper under it: {"size": "4 ft x 3 ft", "overlap": "6 in"}`, At: func(v any) any { return &v.(*Cover).Sheet }},
+}
+
+var (
+	stemsType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return stems }, Between: []string{"at"}, Read: doc.ReadOne}
+	sheetType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return sheet }, Between: []string{"overlap"}, Read: doc.ReadOne}
+)
+
+var stems = &doc.Object{Maybe: func(at any, fresh bool) any {
+	m := at.(**Stems)
+	if fresh {
+		*m = &Stems{}
+	}
+	if *m == nil {
+		return nil
+	}
+	return *m
+}, ID: "stems", Name: "stems", Tables: []doc.Fields{doc.Fields{
+	{Name: "count", Type: &doc.Count, About: "how many plants", At: func(s any) any { return &s.(*Stems).Count }},
+	{Name: "clear", Type: &doc.Length, About: "bare ground from the stem outwards, all round", At: func(s any) any { return &s.(*Stems).Clear }},
+}}}
+
+var sheet = &doc.Object{Maybe: func(at any, fresh bool) any {
+	m := at.(**Sheet)
+	if fresh {
+		*m = &Sheet{}
+	}
+	if *m == nil {
+		return nil
+	}
+	return *m
+}, ID: "sheet", Name: "a sheet", Tables: []doc.Fields{doc.Fields{
+	{Name: "size", Type: &doc.TwoLengths, About: `one sheet, "4 ft x 3 ft"`, At: func(s any) any { return &s.(*Sheet).Size }},
+	{Name: "overlap", Type: &doc.Margin, About: "how far each lies over the next", At: func(s any) any { return &s.(*Sheet).Overlap }},
+}}}
+
+// Kind is the kind "cover".
+func (v *Cover) Kind() *Kind { return cover }
+
+// Clone is a copy that shares nothing with v.
+func (v *Cover) Clone() Work {
+	c := *v
+	c.Area = v.Area.Clone()
+	if v.Stems != nil {
+		stems := *v.Stems
+		c.Stems = &stems
+	}
+	if v.Sheet != nil {
+		c.Sheet = &Sheet{slices.Clone(v.Sheet.Size), v.Sheet.Overlap}
+	}
+	return &c
+}
+
+// Mulch is a covered bed worked out.
+type Mulch struct {
+	Ground  units.Area // the bed
+	Bare    units.Area // round the stems
+	Covered units.Area // the rest
+	Layer   units.Length
+	Stems   int64        // 0 for none
+	Clear   units.Length // bare from the stem outwards; 0 without stems
+	Sheets  int64        // underneath; 0 for none
+	Exact   bool         // the sheets are laid out, not estimated from the area
+
+	work *Cover
+	net  units.Range
+}
+
+func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
+	m := &Mulch{work: v, Layer: v.Layer}
+	r.Enter("area")
+	m.Ground = v.Area.MeasureIn(r)
+	r.Leave()
+	if v.Layer <= 0 {
+		r.ProblemAt("layer", "field.missing", `how deep? such as "3 in"`)
+	}
+	v.Stems.check(r)
+	v.Sheet.check(r)
+	m.clear(r)
+	if !r.Sound() {
+		return m
+	}
+	if v.Sheet != nil {
+		m.Sheets, m.Exact = v.Sheet.cover(r, &v.Area, m.Ground)
+	}
+	vol, ok := m.Covered.Deep(v.Layer)
+	if !ok {
+		r.Problem("volume.large", tooMuch())
+	}
+	m.net = units.Exactly(vol)
+	return m
+}
+
+// clear takes the circles round the stems from the ground, when both are known.
+func (m *Mulch) clear(r *doc.Reader) {
+	m.Covered = m.Ground
+	s := m.work.Stems
+	if s == nil {
+		return
+	}
+	m.Stems, m.Clear = s.Count, s.Clear
+	if m.Ground == 0 || s.Count <= 0 || s.Clear <= 0 {
+		return
+	}
+	radius := float64(s.Clear) / 1000 // in micrometres, as areas are in their squares
+	round := float64(math.Pi*float64(radius*radius)) * float64(s.Count)
+	if round >= float64(m.Ground) {
+		r.ProblemAt("stems", "stems.large", message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(m.Ground)))
+		return
+	}
+	m.Bare = units.Area(math.Round(round))
+	m.Covered -= m.Bare
+}
+
+func (s *Stems) check(r *doc.Reader) {
+	if s == nil {
+		return
+	}
+	r.Enter("stems")
+	if s.Count <= 0 {
+		r.ProblemAt("count", "field.missing", "how many plants?")
+	}
+	if s.Clear <= 0 {
+		r.ProblemAt("clear", "field.missing", `how much bare ground round each stem? such as "3 in"`)
+	}
+	r.Leave()
+}
+
+func (s *Sheet) check(r *doc.Reader) {
+	if s == nil {
+		return
+	}
+	r.Enter("sheet")
+	defer r.Leave()
+	if len(s.Size) != 2 {
+		r.ProblemAt("size", "field.missing", `how large is a sheet? such as "4 ft x 3 ft"`)
+		return
+	}
+	if s.Overlap < 0 || s.Overlap >= min(s.Size[0], s.Size[1]) {
+		r.ProblemAt("overlap", "sheet.overlap", "less than the sheet's shorter side")
+	}
+}
+
+// cover counts the sheets: in rows over a rectangle, the better way round;
+// elsewhere from the area, since the edges are cut to fit.
+func (s *Sheet) cover(r *doc.Reader, a *ground.Area, bed units.Area) (n int64, exact bool) {
+	l, w := s.Size[0], s.Size[1]
+	if a.Shape == "rectangle" && max(a.Count, 1) == 1 && len(a.Plus)+len(a.Less) == 0 {
+		one := s.rows(a.Sides[0], l, a.Sides[1], w)
+		two := s.rows(a.Sides[0], w, a.Sides[1], l)
+		n, exact = min(one, two), true
+	} else if each, _ := (l - s.Overlap).By(w - s.Overlap); each > 0 {
+		n = int64((bed + each - 1) / each)
+	} else {
+		n = doc.MaxCount + 1
+	}
+	if n > doc.MaxCount {
+		r.ProblemAt("sheet", "sheet.small", "the overlap leaves too little of a sheet")
+		return 0, false
+	}
+	return n, exact
+}
+
+// rows counts sheets laid in rows, side a along length, side b along width; past
+// [doc.MaxCount] it counts no further.
+func (s *Sheet) rows(length, a, width, b units.Length) int64 {
+	along, across := s.row(length, a), s.row(width, b)
+	if along > doc.MaxCount || across > doc.MaxCount || along*across > doc.MaxCount {
+		return doc.MaxCount + 1
+	}
+	return along * across
+}
+
+// row counts sheets of side in a row over length: the first covers its side,
+// every other its side less the overlap. A micrometre short buys nothing: a
+// third of a metre is not a whole number of nanometres.
+func (s *Sheet) row(length, side units.Length) int64 {
+	const slack = units.Millimetre / 1000
+	if length <= side+slack {
+		return 1
+	}
+	step := side - s.Overlap
+	return 1 + int64((length-side-slack+step-1)/step)
+}
+
+// Net is the covered ground times the layer.
+func (m *Mulch) Net() units.Range { return m.net }
+
+// Terms is Net, as one volume.
+func (m *Mulch) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: m.net}) }
+
+// Reach is how deep net lies on the covered ground.
+func (m *Mulch) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, m.Covered) }
+
+// Title is the ground and what covers it.
+func (m *Mulch) Title(p lang.Printer, filling string) string {
+	return p.Print("Cover {0} with {1}", p.Area(m.Ground), filling)
+}
+
+// Facts are the ground and the sheets.
+func (m *Mulch) Facts(p lang.Printer) []Fact {
+	f := facts{p: p}
+	f.add("area", "Ground", p.Area(m.Covered))
+	f.add("layer", "Layer, as spread", p.Length(m.Layer))
+	if m.Bare > 0 {
+		f.add("bare", "Left bare round the stems", p.Area(m.Bare))
+	}
+	if m.Sheets > 0 {
+		label := message.Text("Sheets underneath")
+		if !m.Exact {
+			label = "Sheets underneath, about"
+		}
+		f.add("sheets", label, itoa(m.Sheets))
+	}
+	return f.list
+}
+
+// Steps write the ground, the layer and the sheets.
+func (m *Mulch) Steps(s *Steps) {
+	p, v := s.Printer, m.work
+	s.Add("the bed: {0}", p.Area(m.Ground), catalog.Arithmetic, v.Area.Words(p))
+	if m.Bare > 0 {
+		s.Add("less {0} circles kept bare, {1} from each stem: pi r^2", p.Area(m.Bare), catalog.Arithmetic, itoa(m.Stems), p.Length(m.Clear))
+	}
+	s.Add("{0} x {1} layer, as spread", p.Volume(m.net.Plan), catalog.Arithmetic, p.Area(m.Covered), p.Length(v.Layer))
+	if v.Sheet == nil {
+		return
+	}
+	form := message.Text("sheets {0} x {1}, overlap {2}: area / (sheet less overlap), rounded up; edges are cut to fit")
+	if m.Exact {
+		form = "sheets {0} x {1}, overlap {2}: laid in rows, the better way round"
+	}
+	size := v.Sheet.Size
+	s.Add(form, itoa(m.Sheets), catalog.Arithmetic, p.Length(size[0]), p.Length(size[1]), p.Length(v.Sheet.Overlap))
+}
+
+// Notes say what it takes to be as deep after settling, unless that is planned for.
+func (m *Mulch) Notes(n *Notes) {
+	if n.done.Task.Settle == nil {
+		n.settling()
+	}
+}
+
+// mulchLimit is how deep mulch may lie: more harms, several extension services.
+const mulchLimit = 4 * units.Inch
+
+// Cautions are about depth and stems.
+func (m *Mulch) Cautions(*catalog.Scope) (list []Caution) {
+	if m.Layer > mulchLimit {
+		list = append(list, Caution{Code: "mulch-deep", Place: 60,
+			Text: "More than 3 to 4 in of mulch harms roots.", Source: "several extension services"})
+	}
+	if m.work.Stems == nil || m.Clear < units.Inch {
+		list = append(list, Caution{Code: "mulch-stems", Place: 70,
+			Text:   "Keep mulch 1 to 4 in clear of stems, 12 to 18 in of trunks and 1 ft of walls: give the stems to leave them bare.",
+			Source: "UF/IFAS Polk, Alachua and Miami-Dade, which differ"})
+	}
+	return list
+}
+
+// JSON writes the ground and the sheets.
+func (m *Mulch) JSON(w *lang.Writer) {
+	w.Open("cover")
+	w.SquareMetres("area_m2", m.Covered)
+	w.SquareMetres("bare_m2", m.Bare)
+	w.Millimetres("layer_mm", m.Layer)
+	if m.Sheets > 0 {
+		w.Int("sheets", m.Sheets)
+	}
+	w.Close()
+}
+
+// Shape is what JSON writes.
+func (m *Mulch) Shape() *json.Member {
+	return &json.Member{Name: "cover", About: "what is covered", Shape: json.AnObject("Cover",
+		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground that is covered, the bare circles left out"},
+		json.Member{Name: "bare_m2", Shape: json.ANumber, About: "the ground left bare round the stems"},
+		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "how deep it is spread"},
+		json.Member{Name: "sheets", Shape: json.AnInt, About: "sheets underneath", Maybe: true})}
+}

@@ -1,0 +1,95 @@
+package task
+
+import (
+	"slices"
+	"strconv"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units/message"
+)
+
+// maxTasks bounds the tasks of a document.
+const maxTasks = 10_000
+
+// List reads a list of tasks; the field keeps it as [doc.Rows] of a []Task.
+var List = doc.Type{Takes: "list", Form: "list", Of: func() *doc.Object { return Object }, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	if len(n.Items) > maxTasks {
+		r.Problem("job.large", message.Of("at most {0} tasks; a fill task takes any number of containers", strconv.Itoa(maxTasks)))
+		return
+	}
+	r.Each(n, "tasks", Object, at, func(n *json.Node, row any) { read(r, n, row.(*Task)) })
+}}
+
+// Object is what a task of any kind has in a document.
+var Object = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Task)
+	if n > 0 {
+		*l = make([]Task, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "task", Name: "a task", Help: "a task, of any kind", Tables: []doc.Fields{fields}}
+
+var fields = doc.Fields{
+	{Name: "kind", Type: &kindWord, About: "what the task does", At: func(any) any { return nil }},
+	{Name: "name", Type: &doc.Name, About: "what the plan calls it", At: func(t any) any { return &t.(*Task).Name }},
+	{Name: "mix", Type: &mixWord, About: `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, At: func(t any) any { return &t.(*Task).Mix }},
+	{Name: "material", Type: &catalog.MaterialWord, About: "what goes in; or mix", At: func(t any) any { return &t.(*Task).Material }},
+	{Name: "settle", Type: &doc.Loss, About: "loose volume lost in place; for a layer, 0% when left out", At: func(t any) any { return &t.(*Task).Settle }},
+	{Name: "blend_loss", Type: &doc.Loss, About: "volume lost when the parts are mixed, over the mix's own", At: func(t any) any { return &t.(*Task).BlendLoss }},
+	{Name: "spare", Type: &doc.Extra, About: "what you want on top; 0% when left out", At: func(t any) any { return &t.(*Task).Spare }},
+}
+
+var mixWord = doc.Type{Takes: "a mix or parts", Form: "mix", Such: "a mix", Read: doc.ReadWord}
+
+// kindWord is read before all other fields, by read.
+var kindWord = doc.Type{Form: "choice", Words: names(), Read: func(*doc.Type, *doc.Reader, *json.Node, any) {}}
+
+func names() []string {
+	list := make([]string, len(kinds))
+	for i, k := range kinds {
+		list[i] = k.Name
+	}
+	return list
+}
+
+// read reads a task: its kind first, wherever it stands, since that says which
+// other fields it takes.
+func read(r *doc.Reader, n *json.Node, t *Task) {
+	name := ""
+	if k := n.Field("kind"); k != nil {
+		r.Enter("kind")
+		name = r.OneOf(k, names()...)
+		r.Leave()
+	} else if n.Kind == json.Object {
+		r.ProblemAt("kind", "field.missing", whatItDoes)
+	}
+	i := slices.IndexFunc(kinds, func(k *Kind) bool { return k.Name == name })
+	if i < 0 { // its fields wait until its kind is known
+		if n.Kind != json.Object {
+			r.Object(n, Object.Name)
+		}
+		return
+	}
+	t.Work = kinds[i].New()
+	r.Object(n, kinds[i].Object.Name, doc.Into{Table: fields, Object: t}, doc.Into{Table: kinds[i].Object.Tables[0], Object: t.Work})
+}
+
+// Objects lists the objects of a document that tasks have, but for areas, which
+// package ground has.
+func Objects() []*doc.Object {
+	list := []*doc.Object{Object}
+	for _, k := range kinds {
+		list = append(list, k.Object)
+		for _, f := range k.Object.Tables[0] {
+			if f.Type.Of != nil && f.Type.Form != "area" {
+				list = append(list, f.Type.Of())
+			}
+		}
+	}
+	return list
+}

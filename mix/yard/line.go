@@ -1,0 +1,146 @@
+package yard
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/mix/order"
+	"example.org/barrow/units"
+)
+
+// Line is one line of the order: so many of one offer.
+type Line struct {
+	Material  *catalog.Material
+	Offer     *Offer
+	Count     int64
+	Delivered int64 // of Count, what the yard brings
+	// FewMany is the count for the least and the most that the need may be, for
+	// a line that covers its need alone; else the count twice.
+	FewMany  [2]int64
+	Each     units.Range    // loose volume of one
+	From     catalog.Source // of Each, when it is not the pack's own size
+	Volume   units.Volume   // loose volume of all, as planned
+	Left     units.Volume   // over the need, on the material's last line
+	Last     bool           // of its material
+	Cost     units.Money    // before tax
+	Tax      units.Money
+	Priced   bool
+	Mass     [2]units.Mass // lightest and heaviest; zero when not known
+	MassFrom catalog.Source
+
+	index int // of the offer
+}
+
+// CountText writes the count and, where that is not certain, the fewest and the
+// most: "6 (5 to 7)".
+func (l *Line) CountText() string { return lang.Printer{}.CountRange(l.Count, l.FewMany) }
+
+// Index is the offer's in the job.
+func (l *Line) Index() int { return l.index }
+
+// take makes the line one of count.
+func (l *Line) take(r *doc.Reader, count, delivered int64, asked *order.Offer, tax units.Ratio) {
+	l.Count, l.Delivered, l.FewMany, l.Left = count, delivered, [2]int64{count, count}, 0
+	l.Cost, l.Tax = asked.Paid(count, tax)
+	var fits bool
+	if l.Volume, fits = l.Each.Plan.Times(count); !fits || !l.weigh() {
+		r.ProblemAt("offers", "order.large", "the order comes to more than can be worked out")
+	}
+}
+
+// count works out how many cover the need alone, and what they come to.
+func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
+	l.Count = Bags(need.Plan, l.Each.Plan)
+	if l.Count > 0 {
+		l.Count = max(l.Count, l.Offer.Least)
+	}
+	l.FewMany = l.fewMany(need)
+	var ok bool
+	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > doc.MaxCount {
+		r.Problem("volume.large", "so many of these come to more than can be worked out")
+		return
+	}
+	l.Left = max(l.Volume-need.Plan, 0)
+	if l.Priced {
+		if cost, fits := l.Offer.Price.Times(l.Count); !fits || cost > units.MaxMoney {
+			r.ProblemAt("price", "cost.large", "so many of these cost more than can be worked out")
+			return
+		}
+		asked := l.ask(0, false)
+		l.Cost, l.Tax = asked.Paid(l.Count, tax)
+	}
+	if !l.weigh() {
+		r.ProblemAt("weight", "weight.large", "so many of these weigh more than can be worked out")
+	}
+}
+
+// fewMany are the counts for the least and the most that the need may be.
+func (l *Line) fewMany(need units.Range) (n [2]int64) {
+	n = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
+	for i := range n {
+		if n[i] > 0 {
+			n[i] = max(n[i], l.Offer.Least)
+		}
+	}
+	return n
+}
+
+// weigh works out the mass: the pack's own weight counts as given, else what
+// such packs weigh, else the dry and the wet density tell.
+func (l *Line) weigh() (ok bool) {
+	if w := l.Offer.Weight; w > 0 {
+		l.MassFrom = catalog.FromJob
+		l.Mass[0], ok = w.Times(l.Count)
+		l.Mass[1] = l.Mass[0]
+		return ok
+	}
+	each, from := l.Offer.Mass(l.Material, l.Each.Plan)
+	l.MassFrom = from
+	for i := range each {
+		if l.Mass[i], ok = each[i].Times(l.Count); !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// Mass is what one of the offer weighs, lightest and heaviest, and where that
+// comes from; zero when it is not known. loose is what one makes.
+func (o *Offer) Mass(m *catalog.Material, loose units.Volume) (mass [2]units.Mass, from catalog.Source) {
+	if o.Weight > 0 {
+		return [2]units.Mass{o.Weight, o.Weight}, catalog.FromJob
+	}
+	low, high, v, from := m.Dry, m.Wet, loose, m.Source
+	if sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0; sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
+		low, high, v, from = m.PackedLow, m.PackedHigh, o.Pack.Volume, m.PackedSource
+	}
+	mass[0], _ = v.Mass(low) // a pack's mass fits wherever its volume does
+	mass[1], _ = v.Mass(high)
+	return mass, from
+}
+
+// InStock reports whether the yard has as many as the line takes.
+func (l *Line) InStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
+
+// lines works out the order from each offer of the need alone.
+func (t *Terms) lines(r *doc.Reader, n *Need) (lines []Line) {
+	r.Enter("offers")
+	defer r.Leave()
+	for _, i := range t.of[n.index] {
+		o := &t.Offers[i]
+		if o.gone {
+			continue
+		}
+		r.EnterAt(i)
+		l := Line{Material: n.Material, Offer: o, Priced: o.Price != nil, index: i}
+		l.Each, l.From = o.Yield(n.Material)
+		l.count(r, n.Buy, t.Tax)
+		lines = append(lines, l)
+		r.Leave()
+	}
+	return lines
+}
+
+func itoa(n int64) string { return strconv.FormatInt(n, 10) }

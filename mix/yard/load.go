@@ -1,0 +1,86 @@
+package yard
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+)
+
+// Load is a whole order. Zero fields are unknown.
+type Load struct {
+	Volume units.Volume  // loose, as it will leave the shovel
+	Packed units.Volume  // as it is carried: bales stay compressed
+	Mass   [2]units.Mass // lightest and heaviest
+	Drives int64         // at its heaviest
+	Dry    int64         // drives at its lightest
+	Loads  int64         // that the yard brings
+	// Priced is false when no line has a price; Unpriced names the materials that
+	// have none beside others that do.
+	Priced   bool
+	Unpriced []string
+}
+
+// Load adds the order up, and reports what is past its bounds.
+func (o *Order) Load(r *doc.Reader, h *Haul) (load Load) {
+	known := true
+	for i := range o.Lines {
+		l := &o.Lines[i]
+		if !load.add(l) {
+			r.ProblemAt("offers", "order.large", "the order comes to more than can be worked out")
+			return load
+		}
+		known = known && l.Mass[1] > 0
+		load.Priced = load.Priced || l.Priced
+		if !l.Priced {
+			load.Unpriced = append(load.Unpriced, l.Material.ID)
+		}
+	}
+	if !known {
+		load.Mass = [2]units.Mass{}
+	}
+	if o.Bill.Total > units.MaxMoney {
+		r.ProblemAt("offers", "order.large", "the order costs more than can be worked out")
+		return load
+	}
+	load.Loads = countTrips(o.Drops)
+	if *h != (Haul{}) {
+		load.Drives = countTrips(o.Trips)
+		load.Dry = o.dryTrips(h)
+	}
+	return load
+}
+
+// add counts one line in; ok is false past a bound.
+func (l *Load) add(line *Line) (ok bool) {
+	ok = true
+	if l.Volume += line.Volume; l.Volume > units.MaxVolume {
+		ok = false
+	}
+	packed, fits := line.Offer.Size().Volume.Times(line.Count)
+	if l.Packed += packed; !fits || l.Packed > units.MaxVolume {
+		ok = false
+	}
+	for k := range l.Mass {
+		if l.Mass[k] += line.Mass[k]; l.Mass[k] > units.MaxMass {
+			ok = false
+		}
+	}
+	return ok
+}
+
+// DrivesText writes the drives for people: "5 drives, 3 if it is dry", or ""
+// when they are not known.
+func (l *Load) DrivesText(p lang.Printer) string {
+	text := p.Count(l.Drives, "{0} drive", "{0} drives")
+	switch {
+	case l.Drives == 0:
+		return ""
+	case l.Mass[1] == 0:
+		return p.Print("at least {0}, weights not all known", text)
+	case l.Dry < l.Drives && l.Dry > 0:
+		return p.Print("{0}, {1} if it is dry", text, strconv.FormatInt(l.Dry, 10))
+	}
+	return text
+}

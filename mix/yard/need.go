@@ -1,0 +1,47 @@
+package yard
+
+import (
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/units"
+)
+
+// Need is the loose volume of one material over all tasks, less what is on hand.
+type Need struct {
+	Material *catalog.Material
+	Takes    units.Range  // over all tasks
+	OnHand   units.Volume // of which this much is there already
+	Buy      units.Range  // the need itself
+
+	index int // of the material in the scope
+}
+
+// NewNeed is the need of a material, by its index in the scope.
+func NewNeed(m *catalog.Material, index int, takes units.Range, hand units.Volume) Need {
+	less := func(v units.Volume) units.Volume { return max(v-hand, 0) }
+	return Need{m, takes, hand, units.Range{Low: less(takes.Low), Plan: less(takes.Plan), High: less(takes.High)}, index}
+}
+
+// Index is the material's in the scope.
+func (n *Need) Index() int { return n.index }
+
+// Mass is what the need weighs, lightest and heaviest; zero when that is not
+// known.
+func (n *Need) Mass() [2]units.Mass {
+	low, _ := n.Material.Mass(n.Buy.Low)
+	high, _ := n.Material.Mass(n.Buy.High)
+	return [2]units.Mass{low[0], high[1]}
+}
+
+// HeaviestPack is what the heaviest pack that the material is commonly sold in may
+// weigh; zero when that is not known.
+func (n *Need) HeaviestPack() (heaviest units.Mass) {
+	for _, sizes := range [][]catalog.Size{n.Material.Packs, n.Material.Bales} {
+		for _, size := range sizes {
+			one := Offer{Pack: size}
+			loose, _ := one.Yield(n.Material)
+			mass, _ := one.Mass(n.Material, loose.Plan)
+			heaviest = max(heaviest, mass[1])
+		}
+	}
+	return heaviest
+}

@@ -1,0 +1,204 @@
+package yard
+
+import (
+	"slices"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Offer is a pack of a material as a yard sells it: a bag or bale (Pack), or a
+// step of bulk (Bulk). One of the two is given.
+type Offer struct {
+	Material string
+	Pack     catalog.Size
+	Bulk     catalog.Size
+	OpensTo  units.Volume // loose volume of a compressed pack; 0 when not said
+	Price    *units.Money // of one; nil when not said
+	Breaks   []Break      // what one costs from a count on, by rising count
+	Deposit  units.Money  // on each, paid back later
+	Weight   units.Mass   // of one; 0 when not said
+	Stock    *int64       // how many there are; nil when not said
+	Least    int64        // at least so many, if any; 0 and 1 are any
+	Deliver  bool         // the yard's own vehicle may bring it
+
+	gone bool // sold out since the job was written
+}
+
+// Break is a price for many: each at Price, from From on.
+type Break struct {
+	From  int64
+	Price *units.Money // nil is a problem
+}
+
+// Size returns the pack or the step of bulk.
+func (o *Offer) Size() catalog.Size {
+	if o.Bulk.Volume > 0 {
+		return o.Bulk
+	}
+	return o.Pack
+}
+
+// PriceFor is what each costs when count are bought.
+func (o *Offer) PriceFor(count int64) units.Money {
+	if o.Price == nil {
+		return 0
+	}
+	price := *o.Price
+	for _, b := range o.Breaks {
+		if count >= b.From && b.Price != nil {
+			price = *b.Price
+		}
+	}
+	return price
+}
+
+// OfferObject is an offer in a document.
+var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Offer)
+	if n > 0 {
+		*l = make([]Offer, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "offer", Name: "an offer", Tables: []doc.Fields{doc.Fields{
+	{Name: "material", Type: &catalog.MaterialWord, About: "what it is", At: func(o any) any { return &o.(*Offer).Material }},
+	{Name: "pack", Type: &catalog.SizeType, About: `a bag or bale, "2 cu ft"; or bulk`, At: func(o any) any { return &o.(*Offer).Pack }},
+	{Name: "bulk", Type: &catalog.SizeType, About: `the step that loose material is sold by, "1/2 cu yd"; or pack`, At: func(o any) any { return &o.(*Offer).Bulk }},
+	{Name: "opens_to", Type: &doc.Volume, About: "what a compressed pack makes when it is fluffed", At: func(o any) any { return &o.(*Offer).OpensTo }},
+	{Name: "breaks", Type: &breaks, About: `cheaper by the number: [{"from": 10, "price": "4.25"}]`, At: func(o any) any { return &o.(*Offer).Breaks }},
+	{Name: "deposit", Type: &doc.Money, About: "on each, paid back later", At: func(o any) any { return &o.(*Offer).Deposit }},
+	{Name: "least", Type: &doc.Count, About: "at least so many, if any", At: func(o any) any { return &o.(*Offer).Least }},
+	{Name: "deliver", Type: &doc.Bool, About: "whether the yard brings it, see delivery", At: func(o any) any { return &o.(*Offer).Deliver }},
+	{Name: "price", Type: &doc.Price, About: "of one", At: func(o any) any { return &o.(*Offer).Price }},
+	{Name: "weight", Type: &doc.Mass, About: "of one, as its label says", At: func(o any) any { return &o.(*Offer).Weight }},
+	{Name: "stock", Type: &doc.MaybeCount, About: "how many the yard has", At: func(o any) any { return &o.(*Offer).Stock }},
+}}}
+
+var (
+	breaks  = doc.Type{Takes: "list", Form: "list", Such: "breaks", Of: func() *doc.Object { return breakObject }, Read: doc.ReadEach}
+	fromTwo = doc.Type{Takes: "whole number", Form: "count", Least: 2, Read: doc.ReadCount}
+)
+
+var breakObject = &doc.Object{Row: func(at any, i, n int) any {
+	l := at.(*[]Break)
+	if n > 0 {
+		*l = make([]Break, n)
+	}
+	if i >= len(*l) {
+		return nil
+	}
+	return &(*l)[i]
+}, ID: "price_break", Name: "a break", Help: "a price break of an offer", Tables: []doc.Fields{doc.Fields{
+	{Name: "from", Type: &fromTwo, About: "this many, or more", At: func(b any) any { return &b.(*Break).From }},
+	{Name: "price", Type: &doc.Price, About: "of each then", At: func(b any) any { return &b.(*Break).Price }},
+}}}
+
+// Check holds the offer to what the order relies on.
+func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
+	o.checkPrices(r)
+	if o.Material == "" {
+		if r.Clean("material") {
+			r.ProblemAt("material", "field.missing", "of which material?")
+		}
+	} else if _, ok := s.Index(o.Material); !ok {
+		r.Enter("material")
+		s.UnknownMaterial(r, o.Material)
+		r.Leave()
+	}
+	switch {
+	case !r.Clean("pack", "bulk"):
+	case o.Pack.Volume <= 0 && o.Bulk.Volume <= 0:
+		r.ProblemAt("pack", "field.missing", `how large is one? pack, such as "2 cu ft", or bulk, such as "1/2 cu yd"`)
+	case o.Pack.Volume > 0 && o.Bulk.Volume > 0:
+		r.ProblemAt("bulk", "field.both", "give pack or bulk, not both")
+	case o.Size().Volume <= catalog.Slack:
+		r.ProblemAt("pack", "quantity.small", "a pack holds more than 1 mL")
+	case o.OpensTo > 0 && o.Bulk.Volume > 0:
+		r.ProblemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
+	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
+		r.ProblemAt("opens_to", "offer.opens", message.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
+	}
+}
+
+// checkPrices holds breaks to a rising count and a price to fall from.
+func (o *Offer) checkPrices(r *doc.Reader) {
+	r.Enter("breaks")
+	last := int64(1)
+	for i, b := range o.Breaks {
+		r.EnterAt(i)
+		switch {
+		case b.From == 0:
+			r.ProblemAt("from", "field.missing", "from how many on?")
+		case b.From <= last:
+			r.ProblemAt("from", "break.order", message.Of("more than {0}: breaks go up", itoa(last)))
+		}
+		if b.Price == nil {
+			r.ProblemAt("price", "field.missing", "what does each cost then?")
+		} else if *b.Price < 0 || *b.Price > units.MaxMoney {
+			r.ProblemAt("price", "quantity.negative", "zero or more")
+		}
+		last = max(last, b.From)
+		r.Leave()
+	}
+	r.Leave()
+	if len(o.Breaks) > 0 && o.Price == nil {
+		r.ProblemAt("price", "field.missing", "what does one cost, below the first break?")
+	}
+	if o.Stock != nil && *o.Stock < 0 {
+		r.ProblemAt("stock", "quantity.negative", "zero or more")
+	}
+	if o.Least < 0 || o.Least > doc.MaxCount {
+		r.ProblemAt("least", "quantity.negative", "zero or more")
+	}
+	if o.Weight < 0 || o.Weight > units.MaxMass {
+		r.ProblemAt("weight", "quantity.negative", "zero or more")
+	}
+	if o.Deposit < 0 || o.Deposit > units.MaxMoney {
+		r.ProblemAt("deposit", "quantity.negative", "zero or more")
+	}
+	if o.Price != nil && (*o.Price < 0 || *o.Price > units.MaxMoney) {
+		r.ProblemAt("price", "quantity.negative", "zero or more")
+	}
+	if o.Stock != nil && *o.Stock >= 0 && *o.Stock < o.Least {
+		r.ProblemAt("least", "offer.least", "more than there are in stock")
+	}
+}
+
+// Yield is the loose volume of one of the offer, and where the figure comes
+// from when it is not the pack itself. A bale of a size that the material is
+// sold compressed in is taken as one: planned with the least it opens to, so
+// that it does not run short.
+func (o *Offer) Yield(m *catalog.Material) (each units.Range, from catalog.Source) {
+	size := o.Size().Volume
+	if o.OpensTo > 0 {
+		return units.Exactly(o.OpensTo), catalog.FromJob
+	}
+	if o.Bulk.Volume == 0 && m.IsBale(size) {
+		return m.Opened(size), m.OpensSource
+	}
+	return units.Exactly(size), catalog.Source{}
+}
+
+// Clone is a copy that shares nothing with o.
+func (o *Offer) Clone() Offer {
+	c := *o
+	c.Price, c.Stock = clone(o.Price), clone(o.Stock)
+	c.Breaks = slices.Clone(o.Breaks)
+	for i := range c.Breaks {
+		c.Breaks[i].Price = clone(c.Breaks[i].Price)
+	}
+	return c
+}
+
+func clone[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	c := *p
+	return &c
+}

@@ -1,0 +1,90 @@
+package yard
+
+import (
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
+)
+
+// Pack is a need in one pack: how many of it, were it bought in that alone.
+type Pack struct {
+	Size  catalog.Size
+	Bulk  bool // loose, in steps of Size
+	Bale  bool // compressed; counted by the least it opens to
+	Count int64
+	// FewMany is the count for the least and the most that the need may be and
+	// a bale may open to.
+	FewMany [2]int64
+	Left    units.Volume // over the need
+}
+
+// metricBags are the bags of mix and bark commonly sold in litres, and
+// bulkSteps the steps that loose material is loaded by: common practice.
+var (
+	metricBags  = []catalog.Size{{Text: "20 L", Volume: 20 * units.Litre}, {Text: "40 L", Volume: 40 * units.Litre}, {Text: "50 L", Volume: 50 * units.Litre}, {Text: "80 L", Volume: 80 * units.Litre}}
+	yardSteps   = []catalog.Size{{Text: "1/4 cu yd", Volume: units.CubicYard / 4}, {Text: "1/2 cu yd", Volume: units.CubicYard / 2}, {Text: "1 cu yd", Volume: units.CubicYard}}
+	metricSteps = []catalog.Size{{Text: "0.25 m3", Volume: units.CubicMetre / 4}, {Text: "0.5 m3", Volume: units.CubicMetre / 2}, {Text: "1 m3", Volume: units.CubicMetre}}
+)
+
+// Packs lists the need in every common size: the material's bags, its bales,
+// and bulk by the quarter, half and whole. Metric sizes join where the measure
+// has them.
+func (n *Need) Packs(m units.Measure) []Pack {
+	var out []Pack
+	one := func(s catalog.Size, each units.Range) Pack {
+		count := Bags(n.Buy.Plan, each.Plan)
+		left, _ := each.Plan.Times(count)
+		return Pack{Size: s, Count: count, FewMany: [2]int64{Bags(n.Buy.Low, each.High), Bags(n.Buy.High, each.Low)}, Left: max(left-n.Buy.Plan, 0)}
+	}
+	add := func(sizes []catalog.Size, bulk bool) {
+		for _, s := range sizes {
+			c := one(s, units.Exactly(s.Volume))
+			c.Bulk = bulk
+			out = append(out, c)
+		}
+	}
+	mat := n.Material
+	if m != units.Metric {
+		add(mat.Packs, false)
+	}
+	if m != units.US {
+		add(metric(mat), false)
+	}
+	for _, s := range mat.Bales {
+		c := one(s, mat.Opened(s.Volume))
+		c.Bale = true
+		out = append(out, c)
+	}
+	if !mat.Bulk {
+		return out
+	}
+	if m != units.Metric {
+		add(yardSteps, true)
+	}
+	if m != units.US {
+		add(metricSteps, true)
+	}
+	return out
+}
+
+// metric are the bags in litres that a material may come in: none much larger than
+// its largest of the others, since heavy material comes in small bags, and the
+// smallest at the least.
+func metric(m *catalog.Material) []catalog.Size {
+	var largest units.Volume
+	for _, s := range m.Packs {
+		largest = max(largest, s.Volume)
+	}
+	n := 0
+	for n < len(metricBags) && metricBags[n].Volume <= largest+largest/5 {
+		n++
+	}
+	if len(m.Packs) > 0 {
+		n = max(n, 1)
+	}
+	return metricBags[:n]
+}
+
+// CountText writes the count and, where that is not certain, the fewest and the
+// most: "6 (5 to 7)".
+func (c *Pack) CountText() string { return lang.Printer{}.CountRange(c.Count, c.FewMany) }

@@ -1,0 +1,93 @@
+package yard
+
+import (
+	"slices"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units"
+	"example.org/barrow/units/message"
+)
+
+// Aim is what comes first in choosing an order. The zero value is the least
+// cost.
+type Aim uint8
+
+// The aims.
+const (
+	LeastCost    Aim = iota
+	LeastLeft        // the least left over, then cost
+	LeastLifting     // the fewest packs lifted by hand, then cost
+)
+
+// aims are the words for them.
+var aims = []string{"cost", "left over", "lifting"}
+
+// aimWords are what an order is the least of.
+var aimWords = [...]message.Text{"cost", "left over", "lifting"}
+
+// String is the word that a document has for it, "cost" for what is no aim.
+func (a Aim) String() string { return aims[a.index()] }
+
+// Words are what an order of this aim is the least of.
+func (a Aim) Words() message.Text { return aimWords[a.index()] }
+
+func (a Aim) index() int {
+	if int(a) < len(aims) {
+		return int(a)
+	}
+	return 0
+}
+
+// ParseAim reads the word; ok is false for any other.
+func ParseAim(word string) (a Aim, ok bool) {
+	i := slices.Index(aims, word)
+	return Aim(max(i, 0)), i >= 0
+}
+
+// AimType reads the word for an aim into an [Aim].
+var AimType = doc.Type{Form: "choice", Words: aims, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	*at.(*Aim), _ = ParseAim(r.OneOf(n, aims...))
+}}
+
+// Terms are what a job says of buying: offers, how things come home, tax, and what
+// comes first in choosing.
+type Terms struct {
+	Offers   []Offer
+	Haul     Haul
+	Delivery *Delivery   // nil when the yard brings nothing
+	Tax      units.Ratio // on what is bought
+	Aim      Aim
+
+	of map[int][]int // the offers of each material, by its index in the scope
+}
+
+// Check reports what is wrong with how things come home and with the aim. The
+// offers wait until it is known that they are not too many; see
+// [Terms.CheckOffers].
+func (t *Terms) Check(r *doc.Reader) {
+	t.Haul.check(r)
+	t.Delivery.check(r)
+	if t.Aim > LeastLifting {
+		r.ProblemAt("aim", "word.unknown", message.Of("write {=0}", string(doc.Or(aims))))
+	}
+}
+
+// CheckOffers holds every offer to what the order relies on, and finds which is of
+// which material.
+func (t *Terms) CheckOffers(r *doc.Reader, s *catalog.Scope) {
+	r.Enter("offers")
+	for i := range t.Offers {
+		r.EnterAt(i)
+		t.Offers[i].Check(r, s)
+		r.Leave()
+	}
+	r.Leave()
+	t.of = map[int][]int{}
+	for i := range t.Offers {
+		if index, ok := s.Index(t.Offers[i].Material); ok {
+			t.of[index] = append(t.of[index], i)
+		}
+	}
+}
