@@ -71,3 +71,12 @@ var HoldsType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type
 	doc.Volume.Read(&doc.Volume, r, n, &size.Volume)
 	size.Text = doc.OneLine(n.Text)
 }}
+
+// Document is how a document says the size: in its words, where they still say its
+// volume, else exactly.
+func (s Size) Document() string {
+	if v, err := units.ParseVolume(s.Text); err == nil && v == s.Volume {
+		return s.Text
+	}
+	return s.Volume.String()
+}

@@ -103,3 +103,18 @@ func (b *Ball) clone() *Ball {
 	c := *b
 	return &c
 }
+
+// Document is how a document says the ball: as typed, where that still says what
+// it is, else exactly.
+func (b *Ball) Document() string {
+	if typed, err := ParseBall(b.Text); err == nil && typed == *b {
+		return b.Text
+	}
+	switch {
+	case b.Size != "":
+		return b.Size
+	case b.Volume > 0:
+		return b.Volume.String()
+	}
+	return b.Across.String() + " x " + b.Height.String()
+}

@@ -107,3 +107,11 @@ func opensTo(offers []Offer, material string, size units.Volume) units.Volume {
 	}
 	return 0
 }
+
+// Document is how a document says what is there: so many packs, or a volume.
+func (h *OnHand) Document() string {
+	if h.Packs > 0 {
+		return itoa(h.Packs) + " x " + h.Size.Document()
+	}
+	return h.Volume.String()
+}

@@ -1,0 +1,195 @@
+package doc
+
+import (
+	"strings"
+
+	"example.org/barrow/mix/json"
+	"example.org/barrow/units"
+)
+
+// Encoder writes an object as a document, by the tables that read it. A field that
+// holds nothing is left out. Quantities are written exactly.
+type Encoder struct {
+	JSON json.Writer
+	// Other writes a value of a type that package doc does not know, or that is not
+	// written as its tables have it; at points to it. It calls key before it writes,
+	// and writes nothing where ok is false.
+	Other func(e *Encoder, key func(), at any) (ok bool)
+}
+
+// Object writes an object with the fields of each table.
+func (e *Encoder) Object(parts ...Into) {
+	e.JSON.BeginObject()
+	e.Fields(parts...)
+	e.JSON.EndObject()
+}
+
+// Fields writes the fields of each table into an object that is begun.
+func (e *Encoder) Fields(parts ...Into) {
+	for _, p := range parts {
+		for i := range p.Table {
+			f := &p.Table[i]
+			e.field(f, f.At(p.Object))
+		}
+	}
+}
+
+// field writes one field, unless it holds nothing.
+func (e *Encoder) field(f *Field, at any) {
+	key := func() { e.JSON.Key(f.Name) }
+	switch {
+	case e.plain(f.Type, key, at), e.optional(key, at), e.Other != nil && e.Other(e, key, at):
+	case f.Type.Of != nil && f.Type.Of().Row != nil && f.Type.Form == "list":
+		e.rows(f.Type.Of(), key, at)
+	case f.Type.Of != nil && f.Type.Form == "object":
+		e.one(f.Type.Of(), key, at)
+	}
+}
+
+// plain writes a value of its own; ok is false for a type that it does not know.
+func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
+	switch v := at.(type) {
+	case *string:
+		e.text(key, *v)
+	case *bool:
+		if *v {
+			key()
+			e.JSON.Bool(true)
+		}
+	case *int64:
+		if *v != 0 {
+			key()
+			e.JSON.Int(*v)
+		}
+	case *units.Length:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Area:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Volume:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Mass:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Density:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Money:
+		e.quantity(key, int64(*v), v.String())
+	case *units.Ratio:
+		e.quantity(key, v.Num(), e.share(t, *v))
+	case *[]string:
+		e.list(key, *v)
+	case *[]units.Length:
+		e.lengths(t, key, *v)
+	default:
+		return false
+	}
+	return true
+}
+
+// share writes a share; a plain number, such as a factor, has no percent.
+func (e *Encoder) share(t *Type, r units.Ratio) string {
+	if t.Form != "number" {
+		return r.String()
+	}
+	return itoa(r.Num()) + "/" + itoa(r.Den())
+}
+
+// optional writes a value that may be left out; ok is false for a type that it
+// does not know.
+func (e *Encoder) optional(key func(), at any) (ok bool) {
+	switch v := at.(type) {
+	case **int64:
+		if *v != nil {
+			key()
+			e.JSON.Int(**v)
+		}
+	case **units.Money:
+		if *v != nil {
+			key()
+			e.JSON.String((*v).String())
+		}
+	case **units.Ratio:
+		if *v != nil {
+			key()
+			e.JSON.String((*v).String())
+		}
+	default:
+		return false
+	}
+	return true
+}
+
+func (e *Encoder) text(key func(), s string) {
+	if s != "" {
+		key()
+		e.JSON.String(s)
+	}
+}
+
+func (e *Encoder) quantity(key func(), count int64, text string) {
+	if count != 0 {
+		e.text(key, text)
+	}
+}
+
+func (e *Encoder) list(key func(), list []string) {
+	if len(list) == 0 {
+		return
+	}
+	key()
+	e.JSON.BeginArray()
+	for _, s := range list {
+		e.JSON.String(s)
+	}
+	e.JSON.EndArray()
+}
+
+// lengths writes a list, or several lengths in one text.
+func (e *Encoder) lengths(t *Type, key func(), list []units.Length) {
+	texts := make([]string, len(list))
+	for i, l := range list {
+		texts[i] = l.String()
+	}
+	if t.Form == "lengths" {
+		e.text(key, strings.Join(texts, " x "))
+	} else {
+		e.list(key, texts)
+	}
+}
+
+func (e *Encoder) rows(o *Object, key func(), at any) {
+	for i := 0; ; i++ {
+		row := o.Row(at, i, 0)
+		if row == nil && i > 0 {
+			e.JSON.EndArray()
+		}
+		if row == nil {
+			return
+		}
+		if i == 0 {
+			key()
+			e.JSON.BeginArray()
+		}
+		e.Object(o.into(row)...)
+	}
+}
+
+// one writes an object: one that may be left out where it is there, one that is
+// always there where it holds anything.
+func (e *Encoder) one(o *Object, key func(), at any) {
+	if o.Maybe != nil {
+		if at = o.Maybe(at, false); at == nil {
+			return
+		}
+	} else if e.empty(o, at) {
+		return
+	}
+	key()
+	e.Object(o.into(at)...)
+}
+
+// empty reports whether no field of the object holds anything.
+func (e *Encoder) empty(o *Object, at any) bool {
+	trial := Encoder{Other: e.Other}
+	trial.Object(o.into(at)...)
+	return string(trial.JSON.Bytes()) == "{}\n"
+}

@@ -1,0 +1,140 @@
+package mix
+
+import (
+	"strconv"
+
+	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/ground"
+	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
+	"example.org/barrow/units"
+)
+
+// Encode writes a job as a document that [Decode] reads back as the same job.
+// Quantities are written exactly, in metric units where it is not known how they
+// were typed; what the zero value of a field says is left out. The error is
+// [Problems], for a job that no document can hold. The reader's language is no
+// part of a document. A job as it stands at the yard (see [Job.At]) has forgotten
+// what is sold out: encode the job before, with its Yard.
+func Encode(j *Job) ([]byte, error) {
+	if j == nil {
+		j = &Job{}
+	}
+	e := doc.Encoder{Other: encodeOther}
+	e.Object(doc.Into{Table: jobFields, Object: &document{Job: *j, schema: schema}})
+	data := e.JSON.Bytes()
+	if _, err := Decode(data); err != nil {
+		return nil, err
+	}
+	return data, nil
+}
+
+// encodeOther writes the values of the trade's own types.
+func encodeOther(e *doc.Encoder, key func(), at any) bool {
+	text := func(s string) bool {
+		if s == "" {
+			return false
+		}
+		key()
+		e.JSON.String(s)
+		return true
+	}
+	switch v := at.(type) {
+	case *units.Measure:
+		return *v != units.US && text(v.String())
+	case *yard.Aim:
+		return *v != yard.LeastCost && text(v.String())
+	case *catalog.Size:
+		return v.Volume != 0 && text(v.Document())
+	case *[]catalog.Size:
+		return encodeList(e, key, len(*v), func(i int) { e.JSON.String((*v)[i].Document()) })
+	case *catalog.Source:
+		return text(string(v.Text))
+	case *[]catalog.Part:
+		return encodeParts(e, key, *v)
+	case *[]yard.OnHand:
+		return encodeStock(e, key, *v)
+	case **task.Ball:
+		return *v != nil && text((*v).Document())
+	case *[]task.Task:
+		return encodeList(e, key, len(*v), func(i int) { encodeTask(e, &(*v)[i]) })
+	case *ground.Area:
+		return encodeArea(e, key, v)
+	}
+	return false
+}
+
+func encodeList(e *doc.Encoder, key func(), n int, one func(i int)) bool {
+	if n == 0 {
+		return false
+	}
+	key()
+	e.JSON.BeginArray()
+	for i := range n {
+		one(i)
+	}
+	e.JSON.EndArray()
+	return true
+}
+
+func encodeParts(e *doc.Encoder, key func(), parts []catalog.Part) bool {
+	if len(parts) == 0 {
+		return false
+	}
+	key()
+	e.JSON.BeginObject()
+	for _, p := range parts {
+		e.JSON.Key(p.Of)
+		if p.Den == 1 {
+			e.JSON.Int(p.Num)
+		} else {
+			e.JSON.String(strconv.FormatInt(p.Num, 10) + "/" + strconv.FormatInt(p.Den, 10))
+		}
+	}
+	e.JSON.EndObject()
+	return true
+}
+
+func encodeStock(e *doc.Encoder, key func(), hand []yard.OnHand) bool {
+	if len(hand) == 0 {
+		return false
+	}
+	key()
+	e.JSON.BeginObject()
+	for i := range hand {
+		e.JSON.Key(hand[i].Material)
+		e.JSON.String(hand[i].Document())
+	}
+	e.JSON.EndObject()
+	return true
+}
+
+// encodeTask writes a task: its kind, then what every task has, then what its kind
+// has.
+func encodeTask(e *doc.Encoder, t *task.Task) {
+	e.JSON.BeginObject()
+	if t.Work != nil {
+		e.JSON.Key("kind")
+		e.JSON.String(t.Work.Kind().Name)
+	}
+	e.Fields(doc.Into{Table: task.Object.Tables[0], Object: t})
+	if t.Work != nil {
+		e.Fields(doc.Into{Table: t.Work.Kind().Object.Tables[0], Object: t.Work})
+	}
+	e.JSON.EndObject()
+}
+
+// encodeArea writes an area as it was typed, or as an object.
+func encodeArea(e *doc.Encoder, key func(), a *ground.Area) bool {
+	if a.Shape == "" {
+		return false
+	}
+	key()
+	if a.Typed() {
+		e.JSON.String(a.Text)
+	} else {
+		a.Encode(e)
+	}
+	return true
+}

@@ -1,0 +1,82 @@
+package ground
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/barrow/mix/doc"
+)
+
+// Typed reports whether the area's text says all that it is.
+func (a *Area) Typed() bool {
+	if a.Text == "" || a.Count > 0 || len(a.Plus)+len(a.Less) > 0 {
+		return false
+	}
+	b, err := ParseArea(a.Text)
+	return err == nil && b.Shape == a.Shape && b.Plain == a.Plain && slices.Equal(b.Sides, a.Sides)
+}
+
+// Encode writes the area as the object that a document has for it.
+func (a *Area) Encode(e *doc.Encoder) {
+	e.JSON.BeginObject()
+	switch a.Shape {
+	case "plain":
+		e.JSON.Key("area")
+		e.JSON.String(a.Plain.String())
+	case "strip":
+		e.JSON.Key("strip")
+		e.Object(doc.Into{Table: StripObject.Tables[0], Object: a.strip()})
+	case "corners":
+		e.JSON.Key("corners")
+		a.encodeCorners(e)
+	default:
+		sides := make([]string, len(a.Sides))
+		for i, s := range a.Sides {
+			sides[i] = s.String()
+		}
+		e.JSON.Key(a.Shape)
+		e.JSON.String(strings.Join(sides, " x "))
+	}
+	if a.Count != 0 {
+		e.JSON.Key("count")
+		e.JSON.Int(a.Count)
+	}
+	encodeAreas(e, "plus", a.Plus)
+	encodeAreas(e, "less", a.Less)
+	e.JSON.EndObject()
+}
+
+// strip is the area's, or one with nothing said.
+func (a *Area) strip() *Strip {
+	if a.Strip == nil {
+		return &Strip{}
+	}
+	return a.Strip
+}
+
+func (a *Area) encodeCorners(e *doc.Encoder) {
+	e.JSON.BeginArray()
+	for _, corner := range a.Corners {
+		e.JSON.BeginArray()
+		e.JSON.String(corner[0].String())
+		e.JSON.String(corner[1].String())
+		e.JSON.EndArray()
+	}
+	e.JSON.EndArray()
+}
+
+func encodeAreas(e *doc.Encoder, key string, list []Area) {
+	if len(list) == 0 {
+		return
+	}
+	e.JSON.Key(key)
+	e.JSON.BeginArray()
+	for i := range list {
+		if list[i].Typed() {
+			e.JSON.String(list[i].Text)
+		} else {
+			list[i].Encode(e)
+		}
+	}
+	e.JSON.EndArray()
+}
