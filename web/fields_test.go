@@ -25,7 +25,7 @@ func TestFields(t *testing.T) {
 	}
 	var got []object
 	callNode(t, `
-		import {objects} from './fields.js';
+		import {objects} from './state/fields.js';
 		const words = row => (row.choices ?? []).map(c => c[0]);
 		console.log(JSON.stringify(Object.values(objects).map(o => ({Of: o.of, Fields: o.fields.map(f => ({Name: f.name, Words: words(f)}))}))));`, nil, &got)
 	names := map[string][]string{}

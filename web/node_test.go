@@ -70,7 +70,7 @@ func failures(out string) string {
 // only as long as no module changes.
 func readModules(t *testing.T) {
 	t.Helper()
-	for _, glob := range []string{"*.js", "vendor/*.js", "test/*.mjs", "testdata/*.json", "text/*.json", "../mix/sample.json", "../testdata/jobs/*.json"} {
+	for _, glob := range []string{"*.js", "*/*.js", "test/*.mjs", "testdata/*.json", "text/*.json", "../mix/sample.json", "../testdata/jobs/*.json"} {
 		files, err := filepath.Glob(glob)
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v, %v", glob, files, err)
@@ -131,7 +131,7 @@ func TestPathText(t *testing.T) {
 	var got []string
 	callNode(t, `
 		import {readFileSync} from 'node:fs';
-		import {pathText} from './path.js';
+		import {pathText} from './state/path.js';
 		console.log(JSON.stringify(JSON.parse(readFileSync(0, 'utf8')).map(pathText)));`, paths, &got)
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("paths (-library +page)\n%s", diff)
@@ -157,7 +157,7 @@ func TestJobText(t *testing.T) {
 	callNode(t, `
 		import {File} from 'node:buffer';
 		import {readFileSync} from 'node:fs';
-		import {jobText, readFile} from './file.js';
+		import {jobText, readFile} from './store/file.js';
 		const jobs = JSON.parse(readFileSync(0, 'utf8'));
 		const read = await Promise.all(jobs.map(job => readFile(new File([job], 'job.json'))));
 		console.log(JSON.stringify(read.map(({doc, why}) => why ?? jobText(doc))));`, jobs, &texts)

@@ -68,7 +68,7 @@ func TestKeysInOrder(t *testing.T) {
 func inPage(t *testing.T, jobs []string) (texts []string) {
 	callNode(t, `
 		import {readFileSync} from 'node:fs';
-		import {parseDocument} from './json.js';
+		import {parseDocument} from './store/json.js';
 		const jobs = JSON.parse(readFileSync(0, 'utf8'));
 		console.log(JSON.stringify(jobs.map(job => { const {doc, why} = parseDocument(job); return why ?? JSON.stringify(doc); })));`, jobs, &texts)
 	return texts

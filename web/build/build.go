@@ -41,12 +41,12 @@ func build(source string) (files, error) {
 	loader := loaderOf(goroot)
 	made := files{"barrow.wasm": program}
 	for _, b := range []struct{ name, from string }{
-		{"early.js", "early.js"},
-		{"main.js", "main.js"},
-		{"worker.js", "worker.js"},
+		{"early.js", "shell/early.js"},
+		{"main.js", "app/start.js"},
+		{"worker.js", "shell/worker.js"},
 		{"style.css", "style.css"},
 	} {
-		if made[b.name], err = bundle(filepath.Join(source, b.from), loader, nil); err != nil {
+		if made[b.name], err = bundle(filepath.Join(source, filepath.FromSlash(b.from)), loader, nil); err != nil {
 			return nil, err
 		}
 	}

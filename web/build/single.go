@@ -16,7 +16,7 @@ import (
 
 // single puts the whole page into one file that opens with no host at all:
 // style and scripts in place of the tags that fetch them, and as blocks of text
-// the program and the languages. web/parts.js finds them there.
+// the program and the languages. web/shell/assets.js finds them there.
 //
 // The worker's script runs where it stands too, and then only says how to work:
 // where a browser lets a file start no worker, the page does so itself. Either

@@ -34,7 +34,7 @@ func TestShort(t *testing.T) {
 
 	said := exec.Command(needNode(t), "--input-type=module", "--eval", `
 		import {readFileSync} from 'node:fs';
-		import {say, setLanguage} from '../say.js';
+		import {say, setLanguage} from '../text/say.js';
 		const {built, texts} = JSON.parse(readFileSync(0, 'utf8'));
 		setLanguage(JSON.parse(built));
 		console.log(JSON.stringify(Object.fromEntries([...texts, 'no such text'].map(text => [text, say(text)]))));`)

@@ -3,9 +3,9 @@ import assert from 'node:assert/strict';
 import {putDocument} from './dom.mjs';
 
 putDocument();
-const {createActs} = await import('../acts.js');
-const {createDesk} = await import('../desk.js');
-const {openKeep} = await import('../keep.js');
+const {createActs} = await import('../app/actions.js');
+const {createDesk} = await import('../state/state.js');
+const {openKeep} = await import('../store/jobs.js');
 
 /** A tab that has a job open. @param {any} record */
 function tab(record) {

@@ -1,7 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync} from 'node:fs';
-import {read, show} from '../entry.js';
+import {read, show} from '../ui/entry.js';
 import {dice} from './random.mjs';
 
 const {rows} = JSON.parse(readFileSync(new URL('../testdata/entry.json', import.meta.url), 'utf8'));

@@ -2,8 +2,8 @@ import test from 'node:test';
 import assert from 'node:assert/strict';
 import {File} from 'node:buffer';
 import {readFileSync} from 'node:fs';
-import {fileName, jobText, largestFile, readFile} from '../file.js';
-import {parseDocument} from '../json.js';
+import {fileName, jobText, largestFile, readFile} from '../store/file.js';
+import {parseDocument} from '../store/json.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 const sampleText = readFileSync(new URL('../../mix/sample.json', import.meta.url), 'utf8');

@@ -1,17 +1,17 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync, readdirSync} from 'node:fs';
-import {createDesk} from '../desk.js';
-import {formView} from '../form.js';
-import {readLine} from '../area_form.js';
-import {readParts, writeParts} from '../parts_form.js';
-import {Field, readField, showField} from '../field.js';
-import {rowOf} from '../fields.js';
-import {addRow, copyRow, moveRow, nameRows, removeRow} from '../rows.js';
-import {Rows} from '../list_form.js';
-import {differ} from '../part.js';
-import {pathText} from '../path.js';
-import {needed, shown, troubleAt} from '../trouble.js';
+import {createDesk} from '../state/state.js';
+import {formView} from '../job/form.js';
+import {readLine} from '../job/area.js';
+import {readParts, writeParts} from '../job/keyed_rows.js';
+import {Field, readField, showField} from '../ui/field.js';
+import {rowOf} from '../state/fields.js';
+import {addRow, copyRow, moveRow, nameRows, removeRow} from '../ui/rows.js';
+import {Rows} from '../ui/list.js';
+import {differ} from '../ui/memo.js';
+import {pathText} from '../state/path.js';
+import {needed, shown, troubleAt} from '../state/problems.js';
 
 const jobs = new URL('../../testdata/jobs/', import.meta.url);
 const us = {comma: false, currency: '$', measure: 'us', language: 'en'};

@@ -5,12 +5,12 @@ import {anyValue, dice, nasty} from './random.mjs';
 import {putDocument} from './dom.mjs';
 
 const newRoot = putDocument();
-const {createActs} = await import('../acts.js');
-const {createDesk} = await import('../desk.js');
-const {render} = await import('../h.js');
-const {openKeep} = await import('../keep.js');
-const {objects} = await import('../fields.js');
-const {view} = await import('../view.js');
+const {createActs} = await import('../app/actions.js');
+const {createDesk} = await import('../state/state.js');
+const {render} = await import('../ui/h.js');
+const {openKeep} = await import('../store/jobs.js');
+const {objects} = await import('../state/fields.js');
+const {view} = await import('../shell/frame.js');
 
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
 const golden = readdirSync(new URL('../../testdata/golden/', import.meta.url)).filter(name => /^good-.*\.json$/.test(name));

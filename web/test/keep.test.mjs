@@ -1,7 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import {askToStay, daysToRestore, deviceStorage, largestPlan, largestSaved, openKeep} from '../keep.js';
-import {setLanguage} from '../say.js';
+import {askToStay, daysToRestore, deviceStorage, largestPlan, largestSaved, openKeep} from '../store/jobs.js';
+import {setLanguage} from '../text/say.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 /** A storage like localStorage that can be small, and can refuse. */

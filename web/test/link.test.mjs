@@ -2,7 +2,7 @@ import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync} from 'node:fs';
 import {deflateSync, deflateRawSync} from 'node:zlib';
-import {fitsQR, largestJob, linkOf, longestFragment, readLink} from '../link.js';
+import {fitsQR, largestJob, linkOf, longestFragment, readLink} from '../store/link.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 const sample = JSON.parse(readFileSync(new URL('../../mix/sample.json', import.meta.url), 'utf8'));

@@ -1,8 +1,8 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import {createDesk} from '../desk.js';
-import {materialGroups, namesOf, partGroups} from '../names.js';
-import {setLanguage} from '../say.js';
+import {createDesk} from '../state/state.js';
+import {materialGroups, namesOf, partGroups} from '../job/names.js';
+import {setLanguage} from '../text/say.js';
 
 const catalog = {
   materials: [{id: 'bark', name: 'Corteza'}, {id: 'peat', name: 'Ñandú'}, {id: 'sand', name: 'Arena'}, {id: 'zinc', name: 'Óxido'}, {id: 'wood', name: 'Nuez'}],

@@ -3,8 +3,8 @@ import assert from 'node:assert/strict';
 import {putDocument} from './dom.mjs';
 
 putDocument();
-const {createDesk} = await import('../desk.js');
-const {keepUp} = await import('../recompute.js');
+const {createDesk} = await import('../state/state.js');
+const {keepUp} = await import('../app/recompute.js');
 
 /** A desk that counts its drawings, with a program that answers when told. */
 function deskAt() {

@@ -4,10 +4,10 @@ import {readFileSync} from 'node:fs';
 import {putDocument} from './dom.mjs';
 
 const newRoot = putDocument();
-const {createDesk} = await import('../desk.js');
-const {render} = await import('../h.js');
-const {resultView} = await import('../result.js');
-const {setLanguage} = await import('../say.js');
+const {createDesk} = await import('../state/state.js');
+const {render} = await import('../ui/h.js');
+const {resultView} = await import('../result/result.js');
+const {setLanguage} = await import('../text/say.js');
 
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
 const spanish = JSON.parse(readFileSync(new URL('../text/es.json', import.meta.url), 'utf8'));

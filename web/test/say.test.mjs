@@ -1,7 +1,8 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import {existsSync, readFileSync, readdirSync} from 'node:fs';
-import {chooseLanguage, decimalMark, language, languages, mark, say, sayCount, setLanguage} from '../say.js';
+import {existsSync, readFileSync} from 'node:fs';
+import {chooseLanguage, decimalMark, language, languages, mark, say, sayCount, setLanguage} from '../text/say.js';
+import {modules} from './modules.mjs';
 
 test('what is said', t => {
   t.after(() => setLanguage());
@@ -89,8 +90,8 @@ test('the search for what is said finds it', () => {
 });
 
 test('every text of the page is in the language file, and no other', () => {
-  const sources = readdirSync(web).filter(name => name.endsWith('.js') && name !== 'sw.js');
-  assert.ok(sources.length >= 4);
+  const sources = modules();
+  assert.ok(sources.length >= 40);
   /** @type {Map<string, string>} */
   const said = new Map();
   /** @type {string[]} */

@@ -1,7 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync} from 'node:fs';
-import {createSlate, parsePath, pathText} from '../slate.js';
+import {createSlate, parsePath, pathText} from '../state/document.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 const sample = () => JSON.parse(readFileSync(new URL('../../mix/sample.json', import.meta.url), 'utf8'));

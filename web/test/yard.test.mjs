@@ -4,10 +4,10 @@ import {readFileSync} from 'node:fs';
 import {putDocument} from './dom.mjs';
 
 const newRoot = putDocument();
-const {createDesk} = await import('../desk.js');
-const {render} = await import('../h.js');
-const {yardView} = await import('../yard.js');
-const {buyTicked, goHome, setOffer, setTick} = await import('../yard_acts.js');
+const {createDesk} = await import('../state/state.js');
+const {render} = await import('../ui/h.js');
+const {yardView} = await import('../yard/yard.js');
+const {buyTicked, goHome, setOffer, setTick} = await import('../yard/actions.js');
 
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
 

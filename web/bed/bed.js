@@ -1,0 +1,70 @@
+// The Ground place: at the tarp and the bed, task by task.
+import {h} from '../ui/h.js';
+import {say} from '../text/say.js';
+import {nameOf} from '../ui/figure.js';
+import {factsOf, takes} from '../result/task.js';
+import {drawing, drawingsOf} from '../ui/drawing.js';
+import {cautions} from '../result/result.js';
+
+/** What is done, step by step, in each kind of task; f has its figures by code. */
+const steps = {
+  fill: (f, task) => [
+    task.parts.length > 1 ? say('Measure the parts loose, by volume: {parts}.', {parts: task.parts.map(p => `${p.shown} ${p.material}`).join(', ')}) : say('Loosen it before it is measured.'),
+    say('Dampen what is dry, turn it together on the tarp until it is one colour.'),
+    say('Fill to the line, set the root ball, do not tread or press it down.'),
+    say('Water in, let it settle, and top up to the line.'),
+  ],
+  amend: (f, task) => [
+    say('Have buried lines located before you dig.'),
+    say('Clear the bed and loosen {native} of native soil, when it crumbles and not when it is wet.', f),
+    say('Spread {layer} of {material}, level, over {area}.', {...f, material: task.filling}),
+    say('Dig or till it in until the bed is {finished} deep, evenly. The ground rises by up to {rise}.', f),
+  ],
+  backfill: f => [
+    say('Dig the holes, {holes}: no deeper than the ball; roughen the sides.', f),
+    say('Set the ball on firm soil, its top above the ground.'),
+    say('Put the soil back round it, firm it by hand, and water it in.'),
+    say('Take away what is left over: {left}, loose.', {left: f['soil-left']}),
+  ],
+  cover: (f, task) => [
+    say('Weed and water first.'),
+    f.sheets && say('Lay the sheets, {sheets}, with their overlap.', f),
+    say('Spread {layer} of {material} over {area}, and draw it back from the stems.', {...f, material: task.filling}),
+  ],
+};
+
+/** What warnings belong to a kind of task. */
+const mind = {
+  fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
+  amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
+  backfill: ['digging', 'hole-only', 'nitrogen'],
+  cover: ['mulch-deep', 'mulch-stems', 'dust'],
+};
+
+/** The whole place. */
+export function groundView(desk) {
+  const {plan} = desk;
+  if (!plan) return h('p', {class: 'note'}, say('Nothing to place yet: enter the work under Job.'));
+  return h('div', {class: 'ground'},
+    h('h1', null, say('What goes where')),
+    plan.tasks.map((task, i) => groundTask(desk, task, i)),
+    cautions(plan.cautions));
+}
+
+/** One task, as it is done. */
+export function groundTask(desk, task, index) {
+  const figures = Object.fromEntries(task.facts.map(f => [f.code, f.figure]));
+  const shown = {...task, parts: (task.parts ?? []).map(p => ({...p, material: nameOf(desk, p.material)}))};
+  return h('section', {class: 'ground-task', key: index, 'data-test': 'ground-task'},
+    h('h2', null, `${index + 1}. ${task.title}`),
+    takes(desk, task),
+    factsOf(desk, task, 'ground facts ' + index),
+    drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
+    h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
+    cautionLines(desk, task));
+}
+
+function cautionLines(desk, task) {
+  const list = desk.plan.cautions.filter(c => mind[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
+  return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
+}

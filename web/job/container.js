@@ -1,0 +1,41 @@
+// @ts-check
+// One line of what a task fills: so many of one pot, tray or box.
+import {h} from '../ui/h.js';
+import {Either} from '../ui/either.js';
+import {asText} from '../ui/entry.js';
+import {anyWrong, control, hasAny, leftOver, more} from './control.js';
+import {mark, say} from '../text/say.js';
+import {needed} from '../state/problems.js';
+import {pathText} from '../state/path.js';
+
+const ways = [
+  {name: 'size', label: mark('A size'), keys: ['size']},
+  {name: 'holds', label: mark('What it holds'), keys: ['holds']},
+  {name: 'box', label: mark('Box or tray'), keys: ['box']},
+  {name: 'across', label: mark('Straight pot'), keys: ['across', 'height', 'shape'], is: ['across']},
+  {name: 'top', label: mark('Tapered pot'), keys: ['top', 'bottom', 'height', 'shape'], is: ['top', 'bottom']},
+];
+
+/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
+export function containerForm(desk, path, value, ctx) {
+  const wants = needed(desk, pathText(path));
+  return h('div', {class: 'container-line'},
+    control(desk, path, value, 'container', 'count', ctx),
+    h(Either, {desk, path, value, ways, legend: say('What it is'), draw: (/** @type {any} */ way) => {
+      const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball'];
+      return [
+        h('div', {class: 'pair', key: 'fields'}, way.keys.map((/** @type {string} */ name, /** @type {number} */ i) => control(desk, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
+        more(desk, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(desk, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(desk, path, extra)}),
+        leftOver(desk, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
+      ];
+    }}));
+}
+
+/** A new line. */
+export const newContainer = () => ({});
+
+/** What a line is called. @param {any} value @param {number} index */
+export const containerTitle = (value, index) => {
+  const what = [value?.size, value?.holds, value?.box, value?.across, value?.top].find(text => typeof text === 'string' && text !== '');
+  return what ? say('Line {n}: {what}', {n: index + 1, what: value?.count === undefined ? what : `${asText(value.count)} x ${what}`}) : say('Line {n}', {n: index + 1});
+};

@@ -1,0 +1,35 @@
+// What there is to pay, and how far the truck has to go.
+import {h} from '../ui/h.js';
+import {say} from '../text/say.js';
+import {facts, money} from '../ui/figure.js';
+
+/** The total and the drives, in a line that is always in sight. */
+export function totalLine(desk) {
+  const {plan} = desk;
+  if (!plan) return null;
+  if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
+  const parts = [plan.total !== undefined ? money(desk, plan.total) : say('no prices yet')];
+  if (!desk.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
+  return parts.filter(Boolean).join(' · ');
+}
+
+/** Whether the order leaves out something that is needed. */
+export const leavesOut = plan => (plan.left_out ?? []).length > 0;
+
+/** Whether some of a job's order is bought, and so in its total no more. */
+export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;
+
+/** The bill, row by row. */
+export function bill(desk) {
+  const {plan} = desk;
+  if (plan.total === undefined) return null;
+  return facts([
+    [say('Goods'), money(desk, plan.cost)],
+    plan.tax && [say('Tax'), money(desk, plan.tax)],
+    plan.driving && [say('Driving'), money(desk, plan.driving)],
+    plan.delivery && [say('Delivery'), money(desk, plan.delivery)],
+    [isPartBought(desk.slate.doc) ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(desk, plan.total))],
+    plan.deposit && [say('Deposit, paid back'), money(desk, plan.deposit)],
+    plan.none_below && [say('No order costs less than'), money(desk, plan.none_below)],
+  ], {class: 'facts bill'});
+}

@@ -1,0 +1,44 @@
+// What one task takes, beside where it is entered and where it is done.
+import {h} from '../ui/h.js';
+import {say} from '../text/say.js';
+import {facts, fold, nameOf, working} from '../ui/figure.js';
+import {drawing, drawingsOf} from '../ui/drawing.js';
+
+/** What task `index` of the plan takes, or nothing before there is a plan of it. */
+export function taskResult(desk, index) {
+  const task = desk.plan?.tasks[index];
+  if (!task || task.kind !== desk.slate.doc.tasks?.[index]?.kind) return null;
+  return h('div', {class: 'task-result'},
+    takes(desk, task),
+    tooMuch(desk, task),
+    factsOf(desk, task, 'facts ' + index),
+    drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `task-${index}-${i}`)),
+    working(desk, 'task ' + index, task.title, s => s.task === index));
+}
+
+/** Warnings that a figure typed in a task brings about, where it is typed. */
+const typed = {amend: ['layer-deep', 'over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
+
+function tooMuch(desk, task) {
+  const list = desk.plan.cautions.filter(c => typed[task.kind]?.includes(c.code));
+  return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
+}
+
+/** More facts of a task than this are folded away: a job may have hundreds. */
+const MOST = 12;
+
+/** A task's facts, folded where they are many. */
+export function factsOf(desk, task, name) {
+  const all = () => facts(task.facts.map(f => [f.label, f.figure]));
+  if (task.facts.length <= MOST) return task.facts.length > 0 ? all() : null;
+  return fold(desk, name, say('All {n} lines', {n: task.facts.length}), all);
+}
+
+/** The loose total of a task and its parts. */
+export function takes(desk, task) {
+  if (!task.filling) return null;
+  const parts = task.parts ?? [];
+  return h('div', {class: 'takes'},
+    h('p', {class: 'takes-all'}, h('strong', {class: 'figure'}, task.loose_shown), ' ', say('{material}, loose', {material: task.filling})),
+    parts.length > 1 && facts(parts.map(p => [nameOf(desk, p.material), p.shown])));
+}
