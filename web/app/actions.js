@@ -1,8 +1,8 @@
 // What a person can do with whole jobs: start, open, keep, copy, delete, share,
 // save as a file, print; and how the page speaks.
 import {say, setLanguage, sayCount} from '../text/say.js';
-import {tell} from '../state/state.js';
-import {mark} from './recompute.js';
+import {showMessage} from '../state/state.js';
+import {markResult} from './recompute.js';
 import {totalLine} from '../result/bill.js';
 import {askToStay} from '../store/jobs.js';
 import {fileName, jobText, readFile} from '../store/file.js';
@@ -22,40 +22,40 @@ const SAVE_AFTER = 150;
 const PLAN_AFTER = 1500;
 
 /**
- * @param {import('../state/state.js').Desk} desk
+ * @param {import('../state/state.js').State} state
  * @param {any} program
  */
-export function createActs(desk, program) {
-  const {keep, slate} = desk;
+export function createActions(state, program) {
+  const {store, job} = state;
   let saving, asked = false;
 
   /** Takes a record as the job in hand. */
   function take(record) {
-    Object.assign(desk, {
+    Object.assign(state, {
       record, home: record.home, ticks: record.ticks, place: places.includes(record.place) ? record.place : 'job',
       plan: null, planText: record.plan, full: null, drawings: null, costs: null, changes: null, restFor: null,
       planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null, message: null,
     });
-    if (record.plan) Object.assign(desk, savedPlan(record.plan));
-    keep.open(record.id);
-    slate.open(record.doc);
-    mark(desk);
+    if (record.plan) Object.assign(state, savedPlan(record.plan));
+    store.open(record.id);
+    job.open(record.doc);
+    markResult(state);
   }
 
   /** Makes a record of a document and takes it. */
   function begin(doc, more = {}) {
     save();
-    outcome(keep.create(doc, doc.name || say('Unnamed job'), more), take);
+    outcome(store.create(doc, doc.name || say('Unnamed job'), more), take);
   }
 
   /** Shows what became of saving. */
-  function outcome(done, take = record => { desk.record = record; }) {
+  function outcome(done, take = record => { state.record = record; }) {
     if (done.conflict) return differ(done.conflict);
     take(done.record);
-    desk.keptText = done.text ?? '';
+    state.keptText = done.text ?? '';
     if (done.kept && !asked) askToStay();
     asked = true;
-    desk.redraw();
+    state.redraw();
   }
 
   /** Saves soon; the plan, which is long, once nobody types. */
@@ -70,28 +70,28 @@ export function createActs(desk, program) {
   /** Saves what is in hand, if it is not as it was saved. */
   function save(whole = true) {
     clearTimeout(saving);
-    const {record} = desk;
-    if (!record || desk.conflict) return;
-    const of = desk.planFor === 'saved' ? record.doc : desk.planFor; // the job that the plan is of
-    const plan = of === slate.doc ? desk.planText ?? '' : '';
-    const next = {...record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place, plan: whole || plan === record.plan ? plan : ''};
-    if (typeof slate.doc.name === 'string' && slate.doc.name !== record.doc.name) next.name = keep.freeName(slate.doc.name || say('Unnamed job'), record.id);
+    const {record} = state;
+    if (!record || state.conflict) return;
+    const of = state.planFor === 'saved' ? record.doc : state.planFor; // the job that the plan is of
+    const plan = of === job.doc ? state.planText ?? '' : '';
+    const next = {...record, doc: job.doc, home: state.home, ticks: state.ticks, place: state.place, plan: whole || plan === record.plan ? plan : ''};
+    if (typeof job.doc.name === 'string' && job.doc.name !== record.doc.name) next.name = store.freeName(job.doc.name || say('Unnamed job'), record.id);
     if (Object.keys(next).every(key => next[key] === record[key])) return;
-    outcome(keep.save(next));
+    outcome(store.save(next));
   }
 
   /** Another tab saved this job too: nothing is lost, the person chooses. */
   function differ(theirs) {
-    desk.conflict = {
+    state.conflict = {
       theirs() { take(theirs); },
       mine() {
-        desk.conflict = null;
-        outcome(keep.saveAsCopy({...desk.record, doc: slate.doc, home: desk.home, ticks: desk.ticks, place: desk.place}, slate.doc.name || say('Unnamed job')));
-        keep.open(desk.record.id);
-        tell(desk, say('Kept as {name}.', {name: desk.record.name}));
+        state.conflict = null;
+        outcome(store.saveAsCopy({...state.record, doc: job.doc, home: state.home, ticks: state.ticks, place: state.place}, job.doc.name || say('Unnamed job')));
+        store.open(state.record.id);
+        showMessage(state, say('Kept as {name}.', {name: state.record.name}));
       },
     };
-    desk.redraw();
+    state.redraw();
   }
 
   /**
@@ -100,19 +100,19 @@ export function createActs(desk, program) {
    * moment give the same rev to two jobs.
    */
   function hear(record) {
-    const mine = desk.record, text = JSON.stringify(record.doc);
-    const follows = record.rev > mine.rev, unsaved = slate.doc !== mine.doc;
-    if (text === JSON.stringify(slate.doc)) {
-      if (follows) desk.record = {...record, doc: slate.doc};
-    } else if (follows && !unsaved && !desk.conflict) take(record);
+    const mine = state.record, text = JSON.stringify(record.doc);
+    const follows = record.rev > mine.rev, unsaved = job.doc !== mine.doc;
+    if (text === JSON.stringify(job.doc)) {
+      if (follows) state.record = {...record, doc: job.doc};
+    } else if (follows && !unsaved && !state.conflict) take(record);
     else if (follows || text !== JSON.stringify(mine.doc)) differ(record);
   }
 
   async function takeFile(file) {
     const {doc, why} = await readFile(file);
-    if (!doc) return tell(desk, why, {bad: true});
+    if (!doc) return showMessage(state, why, {bad: true});
     begin(doc);
-    tell(desk, say('Opened {name}.', {name: file.name}));
+    showMessage(state, say('Opened {name}.', {name: file.name}));
   }
 
   function pick() {
@@ -135,90 +135,90 @@ export function createActs(desk, program) {
     takeFile,
     open(id) {
       save();
-      const record = keep.load(id);
+      const record = store.load(id);
       if (record) take(record);
-      else tell(desk, say('That job is no longer here.'), {bad: true});
+      else showMessage(state, say('That job is no longer here.'), {bad: true});
     },
     copy() {
       save();
-      const name = keep.freeName(slate.doc.name || say('Unnamed job')), doc = {...slate.doc, name};
-      begin(doc, {home: desk.home === slate.doc ? doc : desk.home && {...desk.home, name}, ticks: desk.ticks, place: desk.place});
+      const name = store.freeName(job.doc.name || say('Unnamed job')), doc = {...job.doc, name};
+      begin(doc, {home: state.home === job.doc ? doc : state.home && {...state.home, name}, ticks: state.ticks, place: state.place});
     },
     remove(id) {
-      desk.deleted = keep.remove(id);
-      if (desk.record?.id === id) {
+      state.deleted = store.remove(id);
+      if (state.record?.id === id) {
         clearTimeout(saving);
-        Object.assign(desk, {record: null, plan: null});
-        slate.open({...emptyJob});
+        Object.assign(state, {record: null, plan: null});
+        job.open({...emptyJob});
       }
-      desk.redraw();
+      state.redraw();
     },
     undelete() {
-      const done = keep.restore(desk.deleted.token);
-      desk.deleted = null;
-      if (done) outcome(done, record => { if (!desk.record) take(record); });
-      desk.redraw();
+      const done = store.restore(state.deleted.token);
+      state.deleted = null;
+      if (done) outcome(done, record => { if (!state.record) take(record); });
+      state.redraw();
     },
     /** Another tab saved or deleted a job. */
     heard({id, record}) {
-      if (id === desk.record?.id && record) hear(record);
-      desk.redraw();
+      if (id === state.record?.id && record) hear(record);
+      state.redraw();
     },
     /** Takes the job of a link, as a job of its own. */
     async takeLink(fragment) {
       const {doc, why} = await readLink(fragment) ?? {};
       history.replaceState(null, '', location.pathname + location.search);
       if (doc) begin(doc);
-      else if (why) tell(desk, why, {bad: true});
+      else if (why) showMessage(state, why, {bad: true});
     },
     async share() {
-      const {link, why} = await linkOf(slate.doc, shareBase());
-      if (!link) return tell(desk, why, {bad: true});
+      const {link, why} = await linkOf(job.doc, shareBase());
+      if (!link) return showMessage(state, why, {bad: true});
       const code = fitsQR(link) ? await program.ask('qr', link) : null;
-      desk.shared = {link, code: code?.path ? code : null, why: say('The job is too large for one code: send the link or a file.')};
-      desk.redraw();
+      state.shared = {link, code: code?.path ? code : null, why: say('The job is too large for one code: send the link or a file.')};
+      state.redraw();
     },
     /** Puts the link where it can be pasted; refused, it is marked, to be copied by hand. */
     async copyLink() {
-      const {shared} = desk;
+      const {shared} = state;
       try {
         await navigator.clipboard.writeText(shared.link);
         shared.copied = true;
-        desk.redraw();
+        state.redraw();
       } catch {
         document.getElementById('share-link')?.select();
       }
     },
-    exportJob() { download(jobText(slate.doc), fileName(slate.doc.name, 'json'), 'application/json'); },
-    async exportCSV() { download(await program.text('csv', slate.doc), fileName(slate.doc.name, 'csv'), 'text/csv'); },
+    exportJob() { download(jobText(job.doc), fileName(job.doc.name, 'json'), 'application/json'); },
+    async exportCSV() { download(await program.text('csv', job.doc), fileName(job.doc.name, 'csv'), 'text/csv'); },
     print(which) {
-      desk.printing = which;
-      desk.redraw();
+      state.printing = which;
+      state.redraw();
       requestAnimationFrame(() => {
         // A phone may say that it has printed while it still lays the sheet out:
         // the sheet, which shows on paper alone, stays until the page is used again.
-        const done = () => { desk.printing = null; desk.redraw(); };
+        const done = () => { state.printing = null; state.redraw(); };
         addEventListener('afterprint', () => ['pointerdown', 'keydown'].forEach(used => addEventListener(used, done, {once: true})), {once: true});
         window.print();
       });
     },
     async setLanguage(language) {
-      await speak(desk, program, language);
+      await speak(state, program, language);
       saveSetting('language', language);
-      await sayAgain(desk, program);
+      await sayAgain(state, program);
     },
     async setDecimal(mark) {
       saveSetting('decimal', mark);
-      desk.comma = mark === ',';
-      await speak(desk, program, desk.language);
-      await sayAgain(desk, program);
+      state.comma = mark === ',';
+      await speak(state, program, state.language);
+      await sayAgain(state, program);
     },
     setTheme(theme) {
       saveSetting('theme', theme);
-      desk.theme = theme;
+      state.theme = theme;
       if (theme) document.documentElement.dataset.theme = theme;
       else delete document.documentElement.dataset.theme;
-      desk.redraw();
+      state.redraw();
     },
   };
 }
@@ -242,24 +242,24 @@ function shareBase() {
  * Speaks a language from now on: the page at once, the program in all that it is
  * asked after this.
  */
-export async function speak(desk, program, language) {
+export async function speak(state, program, language) {
   const bytes = language === 'en' ? new Uint8Array() : await languageBytes(language);
-  desk.language = language;
+  state.language = language;
   setLanguage(language === 'en' ? null : JSON.parse(new TextDecoder().decode(bytes)));
   document.documentElement.lang = language;
-  program.call('tongue', bytes, new TextEncoder().encode(desk.comma ? ',' : '.'));
+  program.call('tongue', bytes, new TextEncoder().encode(state.comma ? ',' : '.'));
 }
 
 /** Says everything again: what is shown was said in another language. */
-async function sayAgain(desk, program) {
-  Object.assign(desk, {planFor: null, restFor: null, problemsFor: null, catalog: null});
-  desk.redraw();
-  await desk.recompute();
-  desk.catalog = await program.ask('catalog');
-  desk.redraw();
+async function sayAgain(state, program) {
+  Object.assign(state, {planFor: null, restFor: null, problemsFor: null, catalog: null});
+  state.redraw();
+  await state.recompute();
+  state.catalog = await program.ask('catalog');
+  state.redraw();
 }
 
 /** What a screen reader hears once a result is there. */
-export function spoken(desk) {
-  return desk.stale ? sayCount(desk.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(desk);
+export function spoken(state) {
+  return state.stale ? sayCount(state.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(state);
 }

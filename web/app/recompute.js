@@ -9,17 +9,17 @@ const PAUSE = 500;
 const MOMENT = 100;
 
 /**
- * @param {import('../state/state.js').Desk} desk
+ * @param {import('../state/state.js').State} state
  * @param {ReturnType<typeof import('../shell/program.js').startProgram>} program
- * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [told]
+ * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [on]
  */
-export function keepUp(desk, program, told = {}) {
-  let busy = false, timer, moment, foreseen, rests = false, wake = () => {};
-  const {slate} = desk;
+export function startRecompute(state, program, on = {}) {
+  let busy = false, timer, moment, expected, rests = false, wake = () => {};
+  const {job} = state;
 
   /** What takes longer, in the order in which it is wanted. */
   const slower = [
-    async doc => ({changes: desk.home && desk.home !== doc ? await program.ask('changes', desk.home, doc) : null}),
+    async doc => ({changes: state.home && state.home !== doc ? await program.ask('changes', state.home, doc) : null}),
     async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
     () => new Promise(done => { wake = done; setTimeout(done, PAUSE); }), // the rest is long enough to be in the way of the next tap
     async doc => ({full: await program.ask('full', doc)}),
@@ -30,87 +30,87 @@ export function keepUp(desk, program, told = {}) {
     if (busy) return;
     busy = true;
     try {
-      for (let doc; !answered(doc = slate.doc);) take(doc, await planText(doc));
+      for (let doc; !answered(doc = job.doc);) take(doc, await planText(doc));
     } catch (error) {
-      told.failed?.(error);
+      on.failed?.(error);
     } finally {
       busy = false;
     }
     clearTimeout(timer);
-    timer = setTimeout(rest, desk.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
+    timer = setTimeout(rest, state.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
   }
 
-  const answered = doc => doc === desk.planFor || doc === desk.problemsFor;
+  const answered = doc => doc === state.planFor || doc === state.problemsFor;
 
   function planText(doc) {
-    const early = foreseen;
-    foreseen = undefined;
+    const early = expected;
+    expected = undefined;
     return early?.doc === doc ? early.text : program.text('plan', doc);
   }
 
   // A browser has work of its own to do between the news of a key and the key in
   // its box: the plan is worked out meanwhile.
-  desk.foresee = doc => {
-    if (busy || answered(doc) || doc === foreseen?.doc) return;
-    foreseen = {doc, text: program.text('plan', doc)};
-    foreseen.text.catch(() => {}); // told to whoever waits for it
+  state.expect = doc => {
+    if (busy || answered(doc) || doc === expected?.doc) return;
+    expected = {doc, text: program.text('plan', doc)};
+    expected.text.catch(() => {}); // whoever waits for it gets the error
   };
 
   function redraw() {
     clearTimeout(moment);
     moment = undefined;
-    desk.redraw();
+    state.redraw();
   }
 
   /** Takes an answer, unless the job has changed since: then only its figures. */
   function take(doc, text) {
     const answer = JSON.parse(text);
-    const now = doc === slate.doc;
+    const now = doc === job.doc;
     if (answer.problems) {
-      desk.problems = new Map(answer.problems.map(p => [p.path, p]));
-      desk.problemsFor = doc;
-      desk.stale = true;
+      state.problems = new Map(answer.problems.map(p => [p.path, p]));
+      state.problemsFor = doc;
+      state.stale = true;
     } else {
-      desk.problems = new Map();
-      desk.problemsFor = null;
-      desk.plan = answer;
-      desk.planFor = doc;
-      desk.stale = !now;
-      if (now) told.planned?.(text);
+      state.problems = new Map();
+      state.problemsFor = null;
+      state.plan = answer;
+      state.planFor = doc;
+      state.stale = !now;
+      if (now) on.planned?.(text);
     }
-    mark(desk);
+    markResult(state);
     redraw();
-    told.settled?.();
+    on.settled?.();
   }
 
   /** Asks for what takes longer, once nothing has changed for a while. */
   async function rest() {
-    const doc = slate.doc;
-    if (rests || busy || doc !== desk.planFor || doc === desk.restFor) return;
+    const doc = job.doc;
+    if (rests || busy || doc !== state.planFor || doc === state.restFor) return;
     rests = true;
     try {
       for (const more of slower) {
         const found = await more(doc);
-        if (busy || doc !== slate.doc) break; // what is typed comes first
-        Object.assign(desk, found);
-        desk.redraw();
+        if (busy || doc !== job.doc) break; // what is typed comes first
+        Object.assign(state, found);
+        state.redraw();
       }
-      if (doc === slate.doc && !busy) desk.restFor = doc;
+      if (doc === job.doc && !busy) state.restFor = doc;
     } catch (error) {
-      told.failed?.(error);
+      on.failed?.(error);
     } finally {
       rests = false;
     }
-    if (doc !== slate.doc) rest(); // asked for meanwhile
+    if (doc !== job.doc) rest(); // asked for meanwhile
   }
 
-  slate.subscribe(({cause, inBox}) => {
+  job.subscribe(({cause, inBox}) => {
     // A drawing stays while its figures are typed; with other tasks it is another's.
     wake();
-    if (cause !== 'set') Object.assign(desk, {drawings: null, costs: null});
-    desk.stale = desk.plan !== null && slate.doc !== (desk.planFor === 'saved' ? desk.record?.doc : desk.planFor);
-    if (!desk.stale) desk.problems = new Map();
-    mark(desk);
+    if (cause !== 'set') Object.assign(state, {drawings: null, costs: null});
+    state.stale = state.plan !== null && job.doc !== (state.planFor === 'saved' ? state.record?.doc : state.planFor);
+    if (!state.stale) state.problems = new Map();
+    markResult(state);
     run(); // first, so that it is worked out while this is drawn
     if (inBox) moment ??= setTimeout(redraw, MOMENT);
     else redraw();
@@ -119,9 +119,9 @@ export function keepUp(desk, program, told = {}) {
 }
 
 /** Says on the document how old the result shown is. */
-export function mark(desk) {
+export function markResult(state) {
   const was = document.documentElement.dataset.result;
-  const is = !desk.plan ? undefined : desk.stale ? 'stale' : desk.planFor === 'saved' ? 'saved' : 'fresh';
+  const is = !state.plan ? undefined : state.stale ? 'stale' : state.planFor === 'saved' ? 'saved' : 'fresh';
   if (is) document.documentElement.dataset.result = is;
   else delete document.documentElement.dataset.result;
   if (is === 'fresh' && was !== 'fresh') requestAnimationFrame(() => performance.mark('barrow-result'));

@@ -34,7 +34,7 @@ const steps = {
 };
 
 /** What warnings belong to a kind of task. */
-const mind = {
+const warnings = {
   fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
   amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
   backfill: ['digging', 'hole-only', 'nitrogen'],
@@ -42,29 +42,29 @@ const mind = {
 };
 
 /** The whole place. */
-export function groundView(desk) {
-  const {plan} = desk;
+export function bedView(state) {
+  const {plan} = state;
   if (!plan) return h('p', {class: 'note'}, say('Nothing to place yet: enter the work under Job.'));
   return h('div', {class: 'ground'},
     h('h1', null, say('What goes where')),
-    plan.tasks.map((task, i) => groundTask(desk, task, i)),
+    plan.tasks.map((task, i) => bedTask(state, task, i)),
     cautions(plan.cautions));
 }
 
 /** One task, as it is done. */
-export function groundTask(desk, task, index) {
+export function bedTask(state, task, index) {
   const figures = Object.fromEntries(task.facts.map(f => [f.code, f.figure]));
-  const shown = {...task, parts: (task.parts ?? []).map(p => ({...p, material: nameOf(desk, p.material)}))};
+  const shown = {...task, parts: (task.parts ?? []).map(p => ({...p, material: nameOf(state, p.material)}))};
   return h('section', {class: 'ground-task', key: index, 'data-test': 'ground-task'},
     h('h2', null, `${index + 1}. ${task.title}`),
-    takes(desk, task),
-    factsOf(desk, task, 'ground facts ' + index),
-    drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
+    takes(state, task),
+    factsOf(state, task, 'ground facts ' + index),
+    drawingsOf(state, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
     h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
-    cautionLines(desk, task));
+    cautionLines(state, task));
 }
 
-function cautionLines(desk, task) {
-  const list = desk.plan.cautions.filter(c => mind[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
+function cautionLines(state, task) {
+  const list = state.plan.cautions.filter(c => warnings[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
 }

@@ -71,7 +71,7 @@ test('axe does find a fault that was put in', { timeout: 60_000 }, async () => {
 
 // The states in which there is a job, and how many figures at least.
 const withFigures = { job: 8, working: 8, yard: 8, 'sold-out': 8, ticked: 8, ground: 8, problem: 8, 'task-open': 8 };
-const inSpanish = ['start', 'job', 'yard', 'sold-out', 'ground', 'task-open', 'shelf'];
+const inSpanish = ['start', 'job', 'yard', 'sold-out', 'ground', 'task-open', 'jobs'];
 
 for (const [name, go] of Object.entries(states)) {
   test(`the state ${name}`, { timeout: 180_000 }, async (t) => {
@@ -129,7 +129,7 @@ async function spanish() {
 }
 
 describe('by keyboard alone', { timeout: 300_000 }, () => {
-  const desk = { width: 1000, height: 700, deviceScaleFactor: 1 };
+  const desktop = { width: 1000, height: 700, deviceScaleFactor: 1 };
   const focused = () => {
     const el = document.activeElement;
     if (!el || el === document.body) return null;
@@ -155,7 +155,7 @@ describe('by keyboard alone', { timeout: 300_000 }, () => {
   }
 
   test('start the sample, go to the yard, mark sold out, tick', async () => {
-    await begin(desk);
+    await begin(desktop);
     await tabTo('start-sample');
     await hand.page.keyboard.press('Enter');
     await hand.fresh();
@@ -176,26 +176,26 @@ describe('by keyboard alone', { timeout: 300_000 }, () => {
     assert.ok(at, 'the focus is not lost when the line goes');
   });
 
-  test('the shelf takes the focus, closes with Escape and gives it back', async () => {
-    await begin(desk);
+  test('the jobs dialog takes the focus, closes with Escape and gives it back', async () => {
+    await begin(desktop);
     await states.job(hand);
     await hand.evaluate(() => document.activeElement?.blur());
     await tabTo('menu');
     await hand.page.keyboard.press('Enter');
-    await hand.until(() => document.querySelector('dialog[open]')?.contains(document.activeElement), 'the focus in the shelf');
+    await hand.until(() => document.querySelector('dialog[open]')?.contains(document.activeElement), 'the focus in the dialog');
     for (let i = 0; i < 40; i++) {
       await hand.page.keyboard.press('Tab');
       const inside = await hand.evaluate(() => document.activeElement === document.body || document.querySelector('dialog[open]').contains(document.activeElement));
-      assert.ok(inside, 'the focus stays in the shelf');
+      assert.ok(inside, 'the focus stays in the dialog');
     }
     await hand.page.keyboard.press('Escape');
-    await hand.until(() => !document.querySelector('dialog[open]'), 'the shelf to close');
+    await hand.until(() => !document.querySelector('dialog[open]'), 'the dialog to close');
     assert.equal((await hand.evaluate(focused))?.test, 'menu');
   });
 
   for (const name of ['start', 'job', 'yard', 'ground']) {
     test(`${name}: the focus comes by everything, can be seen, and is not covered`, async () => {
-      await begin(desk);
+      await begin(desktop);
       await states[name](hand);
       await hand.evaluate(() => {
         document.activeElement?.blur();

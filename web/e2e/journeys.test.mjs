@@ -330,7 +330,7 @@ describe('files and links', limit, () => {
       assert.deepEqual(await hand.evaluate(sideways), [], `${what}, ${place}: no sideways scroll`);
     }
     await hand.tap('menu');
-    assert.deepEqual(await look(), fine, `${what}, the shelf`);
+    assert.deepEqual(await look(), fine, `${what}, the jobs dialog`);
     await hand.tap('shelf-close');
   }
 

@@ -2,7 +2,7 @@
 // small screen each, of a width that a phone has, in few colours.
 //
 //   npm run shots                 all of them
-//   npm run shots -- yard shelf   some
+//   npm run shots -- yard jobs    some
 
 import fs from 'node:fs';
 import path from 'node:path';

@@ -64,7 +64,7 @@ export const states = {
     await phone.until(() => document.querySelector('[data-test="tick"]').checked, 'the tick');
   },
   'ground': place('ground'),
-  'shelf': async (phone) => {
+  'jobs': async (phone) => {
     await sample(phone);
     await phone.tap('menu');
   },

@@ -2,15 +2,15 @@
 // A piece of ground: a shape with its lengths, or an object with what is added
 // to it and left out of it.
 import {h} from '../ui/h.js';
-import {Part} from '../ui/memo.js';
-import {Field, choice, troubleHead} from '../ui/field.js';
+import {PureComponent} from '../ui/memo.js';
+import {Field, choice, problemHead} from '../ui/field.js';
 import {asText} from '../ui/entry.js';
 import {Rows, Values} from '../ui/list.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {rowOf} from '../state/fields.js';
 import {pathText} from '../state/path.js';
 import {mark, say} from '../text/say.js';
-import {needed, troubleAt} from '../state/problems.js';
+import {needed, problemsAt} from '../state/problems.js';
 
 /** @type {[string, string][]} */
 const shapes = [
@@ -42,8 +42,8 @@ export function readLine(text) {
 /** One line for a shape. @param {string} shape @param {unknown} lengths */
 const writeLine = (shape, lengths) => lengths === undefined ? undefined : shape === 'rectangle' || shape === 'area' ? lengths : `${shape} ${asText(lengths)}`;
 
-/** Props: desk, path, value, writing, label, mark. */
-export class AreaForm extends Part {
+/** Props: state, path, value, writing, label, mark. */
+export class AreaForm extends PureComponent {
   constructor(/** @type {any} */ props) {
     super(props);
     this.state = {shape: null}; // picked, or what was there when the box was filled
@@ -60,17 +60,17 @@ export class AreaForm extends Part {
 
   /** @param {string} shape */
   pick(shape) {
-    const {desk, path, value} = this.props;
+    const {state, path, value} = this.props;
     this.setState({shape});
     const rest = isObject(value) ? Object.fromEntries(Object.entries(value).filter(([key]) => !names.includes(key))) : {};
     const old = this.lengths(this.shape());
     const kept = typeof old === 'string' && old !== '' && worded.includes(shape) && worded.includes(this.shape()) ? old : undefined;
-    if (shape === 'strip') desk.slate.set(path, {...rest, strip: {along: ['']}}, {typing: false});
-    else if (shape === 'corners') desk.slate.set(path, {...rest, corners: [['', ''], ['', ''], ['', '']]}, {typing: false});
-    else if (Object.keys(rest).length > 0) desk.slate.set(path, kept === undefined ? rest : {...rest, [shape]: kept}, {typing: false});
+    if (shape === 'strip') state.job.set(path, {...rest, strip: {along: ['']}}, {typing: false});
+    else if (shape === 'corners') state.job.set(path, {...rest, corners: [['', ''], ['', ''], ['', '']]}, {typing: false});
+    else if (Object.keys(rest).length > 0) state.job.set(path, kept === undefined ? rest : {...rest, [shape]: kept}, {typing: false});
     else {
       this.wrote = writeLine(shape, kept) ?? (typeof path.at(-1) === 'number' ? '' : undefined);
-      desk.slate.set(path, this.wrote, {typing: false});
+      state.job.set(path, this.wrote, {typing: false});
     }
   }
 
@@ -84,58 +84,58 @@ export class AreaForm extends Part {
   }
 
   /** @param {string} shape @param {any} lengths */
-  keep(shape, lengths) {
-    const {desk, path, value} = this.props;
+  write(shape, lengths) {
+    const {state, path, value} = this.props;
     if (isObject(value)) {
-      desk.slate.set([...path, shape], lengths, {typing: true});
+      state.job.set([...path, shape], lengths, {typing: true});
       return;
     }
     const empty = typeof path.at(-1) === 'number' ? '' : undefined; // an area of a list keeps its place
     this.wrote = writeLine(shape, lengths) ?? empty;
     if (this.state.shape !== shape) this.setState({shape});
-    desk.slate.set(path, this.wrote, {typing: true});
+    state.job.set(path, this.wrote, {typing: true});
   }
 
   /** Room for what stands beside a shape. */
   object() {
-    const {desk, path, value} = this.props;
+    const {state, path, value} = this.props;
     if (isObject(value)) return;
     const shape = this.shape(), lengths = this.lengths(shape);
-    desk.slate.set(path, lengths === undefined || lengths === '' ? {} : {[shape]: lengths}, {typing: false});
+    state.job.set(path, lengths === undefined || lengths === '' ? {} : {[shape]: lengths}, {typing: false});
   }
 
-  render({desk, path, value, writing, label}) {
+  render({state, path, value, writing, label}) {
     const shape = this.shape();
     const at = isObject(value) ? [...path, shape] : path;
     const row = rowOf('area', shape);
-    const wants = needed(desk, pathText(path));
+    const wants = needed(state, pathText(path));
     const ctx = {writing};
     return h('fieldset', {class: 'area'},
       h('legend', {class: 'unseen'}, label),
-      at !== path && troubleHead(desk, path),
+      at !== path && problemHead(state, path),
       h('div', {class: 'pair shape'},
-        choice({desk, path, suffix: '-shape', test: 'way', row: {}, label, options: shapes.map(([name, text]) => [name, say(text)]), value: shape, onPick: (/** @type {string} */ name) => this.pick(name)}),
+        choice({state, path, suffix: '-shape', test: 'way', row: {}, label, options: shapes.map(([name, text]) => [name, say(text)]), value: shape, onPick: (/** @type {string} */ name) => this.pick(name)}),
         shape !== 'strip' && shape !== 'corners' && !(shape === 'ring' && isObject(value?.ring)) &&
-          h(Field, {desk, path: at, row, value: this.lengths(shape), writing, label: shape === 'area' ? say('Area') : say('Measures'), wants, onPut: (/** @type {any} */ lengths) => this.keep(shape, lengths)})),
-      shape === 'ring' && isObject(value?.ring) && h('div', {class: 'pair'}, ['outer', 'inner'].map(name => control(desk, [...path, 'ring'], value.ring, 'ring', name, ctx))),
-      shape === 'strip' && stripForm(desk, [...path, 'strip'], value?.strip, ctx),
-      shape === 'corners' && cornersForm(desk, [...path, 'corners'], value?.corners, ctx),
-      more(desk, path, say('More ground, or less'), () => this.beside(ctx), {filled: hasAny(value, beside), wrong: anyWrong(desk, path, beside)}),
-      leftOver(desk, path, value, ['area'], [shape, ...beside], ctx));
+          h(Field, {state, path: at, row, value: this.lengths(shape), writing, label: shape === 'area' ? say('Area') : say('Measures'), wants, onPut: (/** @type {any} */ lengths) => this.write(shape, lengths)})),
+      shape === 'ring' && isObject(value?.ring) && h('div', {class: 'pair'}, ['outer', 'inner'].map(name => control(state, [...path, 'ring'], value.ring, 'ring', name, ctx))),
+      shape === 'strip' && stripForm(state, [...path, 'strip'], value?.strip, ctx),
+      shape === 'corners' && cornersForm(state, [...path, 'corners'], value?.corners, ctx),
+      more(state, path, say('More ground, or less'), () => this.beside(ctx), {filled: hasAny(value, beside), wrong: anyWrong(state, path, beside)}),
+      leftOver(state, path, value, ['area'], [shape, ...beside], ctx));
   }
 
   /** How many of it, more ground, ground left out. @param {any} ctx */
   beside(ctx) {
-    const {desk, path, value} = this.props;
+    const {state, path, value} = this.props;
     const list = (/** @type {'plus' | 'less'} */ name, /** @type {string} */ adds) => h('div', {class: 'values', key: name},
       h('p', {class: 'subhead'}, say(rowOf('area', name).label)),
-      h(Rows, {desk, path: [...path, name], list: value?.[name], ctx, form: areaRow, one: (/** @type {any} */ _, /** @type {number} */ i) => say('{what} {n}', {what: say(rowOf('area', name).label), n: i + 1}), mark: troubleAt(desk, pathText([...path, name])).mark,
+      h(Rows, {state, path: [...path, name], list: value?.[name], ctx, form: areaRow, one: (/** @type {any} */ _, /** @type {number} */ i) => say('{what} {n}', {what: say(rowOf('area', name).label), n: i + 1}), mark: problemsAt(state, pathText([...path, name])).mark,
         add: {label: adds, row: () => { this.object(); return ''; }}}));
     return [
-      h(Field, {key: 'count', desk, path: [...path, 'count'], row: rowOf('area', 'count'), value: isObject(value) ? value.count : undefined, writing: ctx.writing, onPut: (/** @type {any} */ n) => {
+      h(Field, {key: 'count', state, path: [...path, 'count'], row: rowOf('area', 'count'), value: isObject(value) ? value.count : undefined, writing: ctx.writing, onPut: (/** @type {any} */ n) => {
         if (n === undefined && !isObject(value)) return;
         this.object();
-        desk.slate.set([...path, 'count'], n, {typing: true});
+        state.job.set([...path, 'count'], n, {typing: true});
       }}),
       list('plus', say('Add more ground')),
       list('less', say('Leave some out')),
@@ -143,36 +143,36 @@ export class AreaForm extends Part {
   }
 }
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-const areaRow = (desk, path, value, ctx) => h(AreaForm, {desk, path, value, writing: ctx.writing, label: say('Ground'), mark: troubleAt(desk, pathText(path)).mark});
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+const areaRow = (state, path, value, ctx) => h(AreaForm, {state, path, value, writing: ctx.writing, label: say('Ground'), mark: problemsAt(state, pathText(path)).mark});
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-function stripForm(desk, path, value, ctx) {
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+function stripForm(state, path, value, ctx) {
   const one = (/** @type {string} */ name) => ({...rowOf('strip', name), kind: 'length'});
   const rest = ['edge', 'corners', 'gaps'];
-  const lengths = (/** @type {string} */ name, /** @type {string} */ addLabel) => h(Values, {key: name, desk, path: [...path, name], list: value?.[name], row: one(name), writing: ctx.writing, label: say(rowOf('strip', name).label), addLabel, mark: troubleAt(desk, pathText([...path, name])).mark});
+  const lengths = (/** @type {string} */ name, /** @type {string} */ addLabel) => h(Values, {key: name, state, path: [...path, name], list: value?.[name], row: one(name), writing: ctx.writing, label: say(rowOf('strip', name).label), addLabel, mark: problemsAt(state, pathText([...path, name])).mark});
   return h('div', {class: 'strip'},
-    troubleHead(desk, path),
+    problemHead(state, path),
     lengths('along', say('Add a run')),
-    control(desk, path, value, 'strip', 'width', ctx),
-    more(desk, path, say('Corners and gaps'), () => [
-      control(desk, path, value, 'strip', 'edge', ctx, {empty: say('The middle')}),
-      control(desk, path, value, 'strip', 'corners', ctx),
+    control(state, path, value, 'strip', 'width', ctx),
+    more(state, path, say('Corners and gaps'), () => [
+      control(state, path, value, 'strip', 'edge', ctx, {empty: say('The middle')}),
+      control(state, path, value, 'strip', 'corners', ctx),
       lengths('gaps', say('Add a gap')),
-    ], {filled: hasAny(value, rest), wrong: anyWrong(desk, path, rest)}),
-    leftOver(desk, path, value, ['strip'], ['along', 'width', ...rest], ctx));
+    ], {filled: hasAny(value, rest), wrong: anyWrong(state, path, rest)}),
+    leftOver(state, path, value, ['strip'], ['along', 'width', ...rest], ctx));
 }
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-function cornersForm(desk, path, value, ctx) {
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+function cornersForm(state, path, value, ctx) {
   return h('div', {class: 'corners'},
     h('p', {class: 'help'}, say('Measured from one corner: how far to the right, how far up. List the corners in order, one way round.')),
-    h(Rows, {desk, path, list: value, ctx, form: cornerRow, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Corner {n}', {n: i + 1}), class: 'tight', mark: troubleAt(desk, pathText(path)).mark,
+    h(Rows, {state, path, list: value, ctx, form: cornerRow, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Corner {n}', {n: i + 1}), class: 'tight', mark: problemsAt(state, pathText(path)).mark,
       add: {label: say('Add a corner'), row: () => ['', '']}}));
 }
 
 const offset = {name: 'offset', kind: 'offset', unit: 'side', label: mark('Right')};
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-const cornerRow = (desk, path, value, ctx) => h('div', {class: 'pair'}, [say('Right'), say('Up')].map((label, i) =>
-  h(Field, {key: i, desk, path: [...path, i], row: offset, value: value?.[i], writing: ctx.writing, label, onPut: (/** @type {any} */ to) => desk.slate.set([...path, i], to ?? '', {typing: true})})));
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+const cornerRow = (state, path, value, ctx) => h('div', {class: 'pair'}, [say('Right'), say('Up')].map((label, i) =>
+  h(Field, {key: i, state, path: [...path, i], row: offset, value: value?.[i], writing: ctx.writing, label, onPut: (/** @type {any} */ to) => state.job.set([...path, i], to ?? '', {typing: true})})));

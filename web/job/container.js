@@ -16,17 +16,17 @@ const ways = [
   {name: 'top', label: mark('Tapered pot'), keys: ['top', 'bottom', 'height', 'shape'], is: ['top', 'bottom']},
 ];
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-export function containerForm(desk, path, value, ctx) {
-  const wants = needed(desk, pathText(path));
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+export function containerForm(state, path, value, ctx) {
+  const wants = needed(state, pathText(path));
   return h('div', {class: 'container-line'},
-    control(desk, path, value, 'container', 'count', ctx),
-    h(Either, {desk, path, value, ways, legend: say('What it is'), draw: (/** @type {any} */ way) => {
+    control(state, path, value, 'container', 'count', ctx),
+    h(Either, {state, path, value, ways, legend: say('What it is'), draw: (/** @type {any} */ way) => {
       const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball'];
       return [
-        h('div', {class: 'pair', key: 'fields'}, way.keys.map((/** @type {string} */ name, /** @type {number} */ i) => control(desk, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
-        more(desk, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(desk, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(desk, path, extra)}),
-        leftOver(desk, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
+        h('div', {class: 'pair', key: 'fields'}, way.keys.map((/** @type {string} */ name, /** @type {number} */ i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
+        more(state, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(state, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(state, path, extra)}),
+        leftOver(state, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
       ];
     }}));
 }

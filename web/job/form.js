@@ -2,8 +2,8 @@
 // The Job place, where a job is entered: its work, its mixes, what is there,
 // what the yard sells and what a drive carries.
 import {h, cls, Component} from '../ui/h.js';
-import {Part} from '../ui/memo.js';
-import {Field, Speaker, choice, tick, troubleHead, writingOf} from '../ui/field.js';
+import {PureComponent} from '../ui/memo.js';
+import {Field, Announcer, choice, tick, problemHead, writingOf} from '../ui/field.js';
 import {Either} from '../ui/either.js';
 import {Rows, flag} from '../ui/list.js';
 import {KeyedRows} from './keyed_rows.js';
@@ -18,18 +18,18 @@ import {addRow, giveFocus, nameRows, rowName, someRows} from '../ui/rows.js';
 import {toggle} from '../state/state.js';
 import {pathText} from '../state/path.js';
 import {mark, say, sayCount} from '../text/say.js';
-import {troubleAt} from '../state/problems.js';
+import {problemsAt} from '../state/problems.js';
 import {taskResult} from '../result/task.js';
 
-/** The entry of the whole job. @param {any} desk */
-export const formView = desk => h(Form, {desk, key: 'form'});
+/** The entry of the whole job. @param {any} state */
+export const formView = state => h(Form, {state, key: 'form'});
 
 class Form extends Component {
-  /** What the parts are given; the same object while nothing in it changes. @param {any} desk */
-  given(desk) {
-    const writing = writingOf(desk);
-    const names = namesOf(desk);
-    const key = JSON.stringify([writing, ...desk.open]); // what is folded out is drawn by all parts
+  /** What the parts are given; the same object while nothing in it changes. @param {any} state */
+  given(state) {
+    const writing = writingOf(state);
+    const names = namesOf(state);
+    const key = JSON.stringify([writing, ...state.open]); // what is folded out is drawn by all parts
     if (this.key !== key) {
       this.key = key;
       this.lines = {writing};
@@ -39,18 +39,18 @@ class Form extends Component {
     return this.ctx;
   }
 
-  render({desk}) {
-    const ctx = this.given(desk), {doc} = desk.slate;
+  render({state}) {
+    const ctx = this.given(state), {doc} = state.job;
     return h('form', {class: 'job-form', autocomplete: 'off', onSubmit: (/** @type {any} */ e) => e.preventDefault(), onKeyDown: next},
-      h(Speaker, {desk}),
+      h(Announcer, {state}),
       h('datalist', {id: 'sizes'}, ctx.names.sizes.map(([id, name]) => h('option', {value: id, key: id}, name))),
-      troubleHead(desk, []),
-      troubleHead(desk, ['schema']),
-      h(Field, {desk, path: ['name'], row: rowOf('job', 'name'), writing: ctx.writing}),
-      choice({desk, path: ['measure'], row: rowOf('job', 'measure'), value: doc.measure ?? 'us', test: 'measure'}),
-      h(Tasks, {desk, tasks: doc.tasks, ctx}),
-      sections.map(section => h(Section, {key: section.name, desk, section, ctx, open: desk.open.has('section ' + section.name), mark: section.paths.map(p => troubleAt(desk, p).mark).join('\n'), ...parts(doc, section.paths)})),
-      leftOver(desk, [], doc, [], objects.job.fields.map(r => r.name), ctx));
+      problemHead(state, []),
+      problemHead(state, ['schema']),
+      h(Field, {state, path: ['name'], row: rowOf('job', 'name'), writing: ctx.writing}),
+      choice({state, path: ['measure'], row: rowOf('job', 'measure'), value: doc.measure ?? 'us', test: 'measure'}),
+      h(Tasks, {state, tasks: doc.tasks, ctx}),
+      sections.map(section => h(Section, {key: section.name, state, section, ctx, open: state.open.has('section ' + section.name), mark: section.paths.map(p => problemsAt(state, p).mark).join('\n'), ...parts(doc, section.paths)})),
+      leftOver(state, [], doc, [], objects.job.fields.map(r => r.name), ctx));
   }
 }
 
@@ -68,36 +68,36 @@ const parts = (doc, paths) => Object.fromEntries(paths.map(path => ['doc_' + pat
 
 /** The tasks, with what each takes beside it. */
 class Tasks extends Component {
-  componentDidMount() { giveFocus(this.props.desk, ['tasks'], this.base); }
-  componentDidUpdate() { giveFocus(this.props.desk, ['tasks'], this.base); }
+  componentDidMount() { giveFocus(this.props.state, ['tasks'], this.base); }
+  componentDidUpdate() { giveFocus(this.props.state, ['tasks'], this.base); }
 
-  render({desk, tasks, ctx}) {
+  render({state, tasks, ctx}) {
     const rows = Array.isArray(tasks) ? tasks : [];
     this.known = nameRows(this.known, rows);
     const {keys, fresh} = /** @type {any} */ (this.known);
-    if (rows.length <= few || fresh.length === 1) for (const name of fresh) desk.open.add(name);
+    if (rows.length <= few || fresh.length === 1) for (const name of fresh) state.open.add(name);
     const {most, more} = someRows(this, rows, fresh.length === 1);
     return h('section', {class: 'part tasks', 'aria-labelledby': 'the-work'},
       h('h2', {id: 'the-work'}, say('The work')),
-      troubleHead(desk, ['tasks']),
+      problemHead(state, ['tasks']),
       rows.length > 0 && h('ol', {class: 'task-list'}, rows.slice(0, most).map((task, i) => {
-        const path = ['tasks', i], open = desk.open.has(keys[i]);
+        const path = ['tasks', i], open = state.open.has(keys[i]);
         return h('li', {key: keys[i], class: 'task', 'data-test': 'task', 'data-path': pathText(path)},
-          h(TaskForm, {desk, path, task, ctx, name: keys[i], open, last: i === rows.length - 1, figure: open ? undefined : figureOf(desk, task, i), mark: troubleAt(desk, pathText(path)).mark}),
-          open && taskResult(desk, i));
+          h(TaskForm, {state, path, task, ctx, name: keys[i], open, last: i === rows.length - 1, figure: open ? undefined : figureOf(state, task, i), mark: problemsAt(state, pathText(path)).mark}),
+          open && taskResult(state, i));
       })),
       more,
-      h(Adder, {desk, none: rows.length === 0}));
+      h(Adder, {state, none: rows.length === 0}));
   }
 }
 
 const few = 2; // tasks that all stand open when a job comes in
 
-/** What a task takes, in a few words, of the plan of just this task. @param {any} desk @param {any} task @param {number} i */
-function figureOf(desk, task, i) {
-  const of = desk.planFor?.tasks;
+/** What a task takes, in a few words, of the plan of just this task. @param {any} state @param {any} task @param {number} i */
+function figureOf(state, task, i) {
+  const of = state.planFor?.tasks;
   const index = of?.[i] === task ? i : of?.indexOf?.(task) ?? -1;
-  const takes = index < 0 ? undefined : desk.plan?.tasks?.[index];
+  const takes = index < 0 ? undefined : state.plan?.tasks?.[index];
   return takes?.filling ? takes.loose_shown : undefined;
 }
 
@@ -108,10 +108,10 @@ class Adder extends Component {
     this.state = {open: false};
   }
 
-  render({desk, none}, {open}) {
+  render({state, none}, {open}) {
     const add = (/** @type {string} */ kind) => {
       this.setState({open: false});
-      addRow(desk, ['tasks'], newTask(kind), say('Added'));
+      addRow(state, ['tasks'], newTask(kind), say('Added'));
     };
     const shows = open || none;
     return h('div', {class: 'adder'},
@@ -130,32 +130,32 @@ const abouts = {
   cover: mark('A layer on top, with stems kept clear.'),
 };
 
-/** @typedef {{name: string, title: string, about: string, paths: string[], sum: (doc: any, ctx: any) => string, form: (desk: any, ctx: any) => any}} SectionOf */
+/** @typedef {{name: string, title: string, about: string, paths: string[], sum: (doc: any, ctx: any) => string, form: (state: any, ctx: any) => any}} SectionOf */
 
 /** The rest of the job, each part folded to a line. */
-class Section extends Part {
-  render({desk, section, ctx, open}) {
-    const sum = section.sum(desk.slate.doc, ctx);
-    const troubles = section.paths.map((/** @type {string} */ p) => troubleAt(desk, p));
-    const all = {mark: '', wrong: total(troubles, 'wrong'), waiting: total(troubles, 'waiting')};
+class Section extends PureComponent {
+  render({state, section, ctx, open}) {
+    const sum = section.sum(state.job.doc, ctx);
+    const counts = section.paths.map((/** @type {string} */ p) => problemsAt(state, p));
+    const all = {mark: '', wrong: total(counts, 'wrong'), waiting: total(counts, 'waiting')};
     const id = 'section-' + section.name;
     return h('section', {class: cls('part', 'section', {open}), 'aria-labelledby': id},
-      h('h2', {id}, h('button', {type: 'button', class: 'opener', 'aria-expanded': String(open), 'data-test': 'section', 'data-path': section.paths[0], onClick: () => toggle(desk, 'section ' + section.name)},
+      h('h2', {id}, h('button', {type: 'button', class: 'opener', 'aria-expanded': String(open), 'data-test': 'section', 'data-path': section.paths[0], onClick: () => toggle(state, 'section ' + section.name)},
         h('span', {class: 'opener-body'}, h('span', {class: 'opener-title'}, say(section.title)), !open && sum && h('span', {class: 'opener-figure'}, sum), !open && flag(all)))),
       open && h('div', {class: 'section-inside'},
         h('p', {class: 'help'}, say(section.about)),
-        section.form(desk, ctx)));
+        section.form(state, ctx)));
   }
 }
 
-/** Whether any of them has some; counted only to tell none from some. @param {any[]} troubles @param {'wrong' | 'waiting'} what */
-const total = (troubles, what) => troubles.some(t => t[what] > 0) ? 1 : 0;
+/** Whether any of them has some; counted only to tell none from some. @param {any[]} counts @param {'wrong' | 'waiting'} what */
+const total = (counts, what) => counts.some(t => t[what] > 0) ? 1 : 0;
 
 /** @param {any} value */
 const lengthOf = value => Array.isArray(value) ? value.length : entriesOf(value).length;
 
-/** @param {any} desk @param {string} name @param {any} ctx @param {any} props */
-const rowsOf = (desk, name, ctx, props) => h(Rows, {key: name, desk, path: [name], list: desk.slate.doc[name], ctx, fold: true, mark: troubleAt(desk, name).mark, ...props});
+/** @param {any} state @param {string} name @param {any} ctx @param {any} props */
+const rowsOf = (state, name, ctx, props) => h(Rows, {key: name, state, path: [name], list: state.job.doc[name], ctx, fold: true, mark: problemsAt(state, name).mark, ...props});
 
 const stockRow = {name: 'on_hand', kind: 'stock', unit: 'bag', label: mark('How much')};
 
@@ -169,22 +169,22 @@ const sections = [
   {
     name: 'mixes', title: mark('Mixes of your own'), about: mark('Recipes by volume, besides the ones that come with Barrow.'), paths: ['mixes'],
     sum: doc => lengthOf(doc.mixes) > 0 ? sayCount(lengthOf(doc.mixes), '{n} mix', '{n} mixes') : '',
-    form: (desk, ctx) => rowsOf(desk, 'mixes', ctx, {form: mixForm, one: mixTitle, add: {label: say('Add a mix'), row: newMix}}),
+    form: (state, ctx) => rowsOf(state, 'mixes', ctx, {form: mixForm, one: mixTitle, add: {label: say('Add a mix'), row: newMix}}),
   },
   {
     name: 'on-hand', title: mark('What you have'), about: mark('Loose, such as 2 cu ft, or in packs, such as 2 x 3.8 cu ft. It is used before anything is bought.'), paths: ['on_hand'],
     sum: doc => lengthOf(doc.on_hand) > 0 ? sayCount(lengthOf(doc.on_hand), '{n} material', '{n} materials') : '',
-    form: (desk, ctx) => h(KeyedRows, {desk, path: ['on_hand'], entries: entriesOf(desk.slate.doc.on_hand), figure: stockRow, names: ctx.names, writing: ctx.writing, addLabel: say('Add what you have'), mark: troubleAt(desk, 'on_hand').mark,
+    form: (state, ctx) => h(KeyedRows, {state, path: ['on_hand'], entries: entriesOf(state.job.doc.on_hand), figure: stockRow, names: ctx.names, writing: ctx.writing, addLabel: say('Add what you have'), mark: problemsAt(state, 'on_hand').mark,
       pathOf: (/** @type {string} */ id) => ['on_hand', id],
-      keep: (/** @type {any} */ entries, /** @type {any} */ how) => desk.slate.set(['on_hand'], entries.length > 0 ? objectOf(entries) : undefined, how)}),
+      write: (/** @type {any} */ entries, /** @type {any} */ how) => state.job.set(['on_hand'], entries.length > 0 ? objectOf(entries) : undefined, how)}),
   },
   {
     name: 'offers', title: mark('What the yard sells'), about: mark('With these the order of least cost is found: how many of which, bags or bulk.'), paths: ['offers', 'currency', 'tax', 'aim'],
     sum: doc => lengthOf(doc.offers) > 0 ? sayCount(lengthOf(doc.offers), '{n} offer', '{n} offers') : '',
-    form: (desk, ctx) => [
-      rowsOf(desk, 'offers', ctx, {form: offerForm, one: offerTitle, add: {label: say('Add an offer'), row: newOffer}}),
-      h('div', {class: 'pair', key: 'money'}, control(desk, [], desk.slate.doc, 'job', 'currency', ctx), control(desk, [], desk.slate.doc, 'job', 'tax', ctx)),
-      control(desk, [], desk.slate.doc, 'job', 'aim', ctx, {empty: undefined, value: desk.slate.doc.aim ?? 'cost'}),
+    form: (state, ctx) => [
+      rowsOf(state, 'offers', ctx, {form: offerForm, one: offerTitle, add: {label: say('Add an offer'), row: newOffer}}),
+      h('div', {class: 'pair', key: 'money'}, control(state, [], state.job.doc, 'job', 'currency', ctx), control(state, [], state.job.doc, 'job', 'tax', ctx)),
+      control(state, [], state.job.doc, 'job', 'aim', ctx, {empty: undefined, value: state.job.doc.aim ?? 'cost'}),
     ],
   },
   {
@@ -195,63 +195,63 @@ const sections = [
   {
     name: 'own', title: mark('Materials and pots of your own'), about: mark('What the built-in lists do not have, or have differently.'), paths: ['materials', 'containers'],
     sum: doc => [lengthOf(doc.materials) > 0 && sayCount(lengthOf(doc.materials), '{n} material', '{n} materials'), lengthOf(doc.containers) > 0 && sayCount(lengthOf(doc.containers), '{n} container', '{n} containers')].filter(Boolean).join(', '),
-    form: (desk, ctx) => [
-      rowsOf(desk, 'materials', ctx, {form: materialForm, one: materialTitle, add: {label: say('Add a material'), row: newMaterial}}),
-      rowsOf(desk, 'containers', ctx, {form: ownContainerForm, one: ownContainerTitle, add: {label: say('Add a container'), row: newOwnContainer}}),
+    form: (state, ctx) => [
+      rowsOf(state, 'materials', ctx, {form: materialForm, one: materialTitle, add: {label: say('Add a material'), row: newMaterial}}),
+      rowsOf(state, 'containers', ctx, {form: ownContainerForm, one: ownContainerTitle, add: {label: say('Add a container'), row: newOwnContainer}}),
     ],
   },
 ];
 
-/** @param {any} desk @param {any} ctx */
-function haulForm(desk, ctx) {
-  const {haul, delivery} = desk.slate.doc;
-  const field = (/** @type {string} */ name) => control(desk, ['haul'], haul, 'haul', name, ctx, {hideLabel: name === 'payload', onPut: (/** @type {any} */ value) => desk.slate.set(['haul', name], value, {typing: true, prune: true})});
+/** @param {any} state @param {any} ctx */
+function haulForm(state, ctx) {
+  const {haul, delivery} = state.job.doc;
+  const field = (/** @type {string} */ name) => control(state, ['haul'], haul, 'haul', name, ctx, {hideLabel: name === 'payload', onPut: (/** @type {any} */ value) => state.job.set(['haul', name], value, {typing: true, prune: true})});
   return [
-    troubleHead(desk, ['haul']),
-    h(Either, {key: 'limit', desk, path: ['haul'], value: haul, ways: limits, legend: say('Weight limit of one drive'), draw: (/** @type {any} */ way) => [
+    problemHead(state, ['haul']),
+    h(Either, {key: 'limit', state, path: ['haul'], value: haul, ways: limits, legend: say('Weight limit of one drive'), draw: (/** @type {any} */ way) => [
       h('div', {class: 'pair', key: 'limit'}, way.keys.map(field)),
       h('div', {class: 'pair', key: 'rest'}, field('room'), field('trip_cost')),
-      leftOver(desk, ['haul'], haul, ['haul'], [...way.keys, 'room', 'trip_cost'], ctx),
+      leftOver(state, ['haul'], haul, ['haul'], [...way.keys, 'room', 'trip_cost'], ctx),
     ]}),
-    h(Delivery, {key: 'delivery', desk, value: delivery, ctx, mark: troubleAt(desk, 'delivery').mark}),
+    h(Delivery, {key: 'delivery', state, value: delivery, ctx, mark: problemsAt(state, 'delivery').mark}),
   ];
 }
 
-class Delivery extends Part {
-  render({desk, value, ctx}) {
+class Delivery extends PureComponent {
+  render({state, value, ctx}) {
     const on = value !== undefined, path = ['delivery'];
     return h('div', {class: 'optional'},
-      tick({desk, path, suffix: on ? '' : '-tick', label: say('The yard delivers'), checked: on, onTick: yes => desk.slate.set(path, yes ? {} : undefined)}),
+      tick({state, path, suffix: on ? '' : '-tick', label: say('The yard delivers'), checked: on, onTick: yes => state.job.set(path, yes ? {} : undefined)}),
       on && h('p', {class: 'help'}, say('At each offer, say whether the yard brings it.')),
-      on && h('div', {class: 'pair', role: 'group', 'aria-label': say('The yard delivers')}, objects.delivery.fields.map(r => control(desk, path, value, 'delivery', r.name, ctx))),
-      on && leftOver(desk, path, value, ['delivery'], objects.delivery.fields.map(r => r.name), ctx));
+      on && h('div', {class: 'pair', role: 'group', 'aria-label': say('The yard delivers')}, objects.delivery.fields.map(r => control(state, path, value, 'delivery', r.name, ctx))),
+      on && leftOver(state, path, value, ['delivery'], objects.delivery.fields.map(r => r.name), ctx));
   }
 }
 
 /**
  * Opens what a path is in, and goes there: to its control, or to the nearest
  * thing that it is a part of.
- * @param {any} desk @param {string} text a path as the library writes it
+ * @param {any} state @param {string} text a path as the library writes it
  */
-export function reveal(desk, text) {
-  const path = desk.slate.find(text) ?? [];
+export function reveal(state, text) {
+  const path = state.job.find(text) ?? [];
   const section = sections.find(s => s.paths.includes(String(path[0])));
-  if (section) desk.open.add('section ' + section.name);
-  openRows(desk, path);
-  desk.redraw();
+  if (section) state.open.add('section ' + section.name);
+  openRows(state, path);
+  state.redraw();
   requestAnimationFrame(() => {
-    openRows(desk, path); // rows have no name until they are drawn
-    desk.redraw();
+    openRows(state, path); // rows have no name until they are drawn
+    state.redraw();
     requestAnimationFrame(() => goTo(path));
   });
 }
 
-/** Folds out the rows that hold a path, it being one of them or not. @param {any} desk @param {any[]} path */
-function openRows(desk, path) {
+/** Folds out the rows that hold a path, it being one of them or not. @param {any} state @param {any[]} path */
+function openRows(state, path) {
   path.forEach((_, i) => {
-    const name = rowName(desk.slate.get(path.slice(0, i + 1)));
-    if (name) desk.open.add(name);
-    desk.open.add('more ' + pathText(path.slice(0, i)));
+    const name = rowName(state.job.get(path.slice(0, i + 1)));
+    if (name) state.open.add(name);
+    state.open.add('more ' + pathText(path.slice(0, i)));
   });
 }
 

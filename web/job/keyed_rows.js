@@ -1,8 +1,8 @@
 // @ts-check
 // Rows of a material and a figure: the parts of a mix, and what is on hand.
 import {h, cls} from '../ui/h.js';
-import {Part} from '../ui/memo.js';
-import {Field, troubleHead} from '../ui/field.js';
+import {PureComponent} from '../ui/memo.js';
+import {Field, problemHead} from '../ui/field.js';
 import {MaterialField} from './material.js';
 import {giveFocus, remover, someRows, wantFocus} from '../ui/rows.js';
 import {called} from './names.js';
@@ -12,55 +12,55 @@ import {say} from '../text/say.js';
 /** @typedef {[string, any][]} Entries */
 
 /**
- * Props: desk, path, entries, keep(entries, how), pathOf(key), figure (the row
+ * Props: state, path, entries, write(entries, how), pathOf(key), figure (the row
  * of the figure), names, groups, writing, mark; addLabel, legend.
  */
-export class KeyedRows extends Part {
+export class KeyedRows extends PureComponent {
   constructor(/** @type {any} */ props) {
     super(props);
     this.state = {draft: false}; // a row whose material is still to be chosen
   }
 
-  componentDidMount() { giveFocus(this.props.desk, this.props.path, this.base); }
-  componentDidUpdate() { giveFocus(this.props.desk, this.props.path, this.base); }
+  componentDidMount() { giveFocus(this.props.state, this.props.path, this.base); }
+  componentDidUpdate() { giveFocus(this.props.state, this.props.path, this.base); }
 
   add() {
-    const {desk, path} = this.props;
+    const {state, path} = this.props;
     this.setState({draft: true});
-    wantFocus(desk, path, 'draft');
+    wantFocus(state, path, 'draft');
   }
 
   /** @param {string} id the material of the row that was still without one */
   choose(id) {
-    const {entries, keep, first} = this.props;
+    const {entries, write, first} = this.props;
     if (id === undefined || entries.some((/** @type {any} */ e) => e[0] === id)) return;
     this.setState({draft: false});
-    keep([...entries, [id, first ?? '']]);
+    write([...entries, [id, first ?? '']]);
   }
 
   drop() {
     this.setState({draft: false});
-    wantFocus(this.props.desk, this.props.path, 'add');
+    wantFocus(this.props.state, this.props.path, 'add');
   }
 
   /** @param {number} index @param {string} id */
   rename(index, id) {
-    const {entries, keep} = this.props;
+    const {entries, write} = this.props;
     if (id === undefined || entries.some(([key], /** @type {number} */ i) => key === id && i !== index)) return;
-    keep(entries.map((/** @type {any} */ e, /** @type {number} */ i) => i === index ? [id, e[1]] : e));
+    write(entries.map((/** @type {any} */ e, /** @type {number} */ i) => i === index ? [id, e[1]] : e));
   }
 
   /** @param {number} index */
   remove(index) {
-    const {desk, path, entries, keep, names} = this.props;
+    const {state, path, entries, write, names} = this.props;
     const what = called(names, entries[index][0]);
-    keep(entries.filter((/** @type {any} */ _, /** @type {number} */ i) => i !== index));
-    desk.message = {text: say('Removed: {what}', {what}), undo: true};
-    wantFocus(desk, path, 'add');
-    desk.redraw();
+    write(entries.filter((/** @type {any} */ _, /** @type {number} */ i) => i !== index));
+    state.message = {text: say('Removed: {what}', {what}), undo: true};
+    wantFocus(state, path, 'add');
+    state.redraw();
   }
 
-  render({desk, path, entries, keep, pathOf, figure, names, groups, writing, addLabel, first}) {
+  render({state, path, entries, write, pathOf, figure, names, groups, writing, addLabel, first}) {
     const taken = new Set(entries.map((/** @type {any} */ e) => e[0]));
     const text = pathText(path);
     const rows = this.state.draft || first && entries.length === 0 ? [...entries, null] : entries;
@@ -68,14 +68,14 @@ export class KeyedRows extends Part {
     const {most, more} = someRows(this, rows, this.count + 1 === rows.length);
     this.count = rows.length;
     return h('div', {class: cls('keyed', 'keyed-' + figure.kind)},
-      troubleHead(desk, path),
+      problemHead(state, path),
       h('ul', {class: 'keyed-rows'}, rows.slice(0, most).map((/** @type {any} */ entry, /** @type {number} */ i) => {
         const id = entry?.[0];
         const at = entry ? pathOf(id) : [...path, '#'];
         return h('li', {key: i, class: 'keyed-row', 'data-act': entry ? undefined : 'draft'},
-          h(MaterialField, {desk, path: [...at, '#'], row: pick, value: id, names, groups, taken, writing, hideLabel: i > 0, label: say('Material'), wants: !entry, late: true,
+          h(MaterialField, {state, path: [...at, '#'], row: pick, value: id, names, groups, taken, writing, hideLabel: i > 0, label: say('Material'), wants: !entry, late: true,
             onPut: (/** @type {string} */ to) => entry ? this.rename(i, to) : this.choose(to)}),
-          entry && h(Field, {desk, path: at, row: figure, value: entry[1], writing, hideLabel: i > 0, onPut: (/** @type {any} */ to) => keep(change(i, [id, to ?? '']), {typing: true})}),
+          entry && h(Field, {state, path: at, row: figure, value: entry[1], writing, hideLabel: i > 0, onPut: (/** @type {any} */ to) => write(change(i, [id, to ?? '']), {typing: true})}),
           (entry || this.state.draft) && remover(entry ? say('Remove {what}', {what: called(names, id)}) : say('Remove this row'), pathText(at), () => entry ? this.remove(i) : this.drop()));
       })),
       more,

@@ -7,25 +7,25 @@ import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {called, freeId, partGroups} from './names.js';
 import {pathText} from '../state/path.js';
 import {mark, say} from '../text/say.js';
-import {troubleAt} from '../state/problems.js';
+import {problemsAt} from '../state/problems.js';
 
 /** How much of a part there is. */
 export const partRow = {name: 'parts', kind: 'number', label: mark('Parts')};
 
 const rest = ['id', 'blend_loss', 'settle', 'source'];
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-export function mixForm(desk, path, value, ctx) {
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+export function mixForm(state, path, value, ctx) {
   const at = [...path, 'parts'], parts = value?.parts;
   return [
-    control(desk, path, value, 'mix', 'name', ctx),
+    control(state, path, value, 'mix', 'name', ctx),
     h('fieldset', {key: 'parts', class: 'values'},
       h('legend', null, say('Parts by volume')),
-      h(KeyedRows, {desk, path: at, entries: entriesOf(parts), figure: partRow, names: ctx.names, groups: partGroups(ctx.names), writing: ctx.writing, first: 1, addLabel: say('Add a part'), mark: troubleAt(desk, pathText(at)).mark,
+      h(KeyedRows, {state, path: at, entries: entriesOf(parts), figure: partRow, names: ctx.names, groups: partGroups(ctx.names), writing: ctx.writing, first: 1, addLabel: say('Add a part'), mark: problemsAt(state, pathText(at)).mark,
         pathOf: (/** @type {string} */ id) => [...at, id],
-        keep: (/** @type {any} */ entries, /** @type {any} */ how) => desk.slate.set(at, objectOf(entries), how)})),
-    more(desk, path, say('Losses, short name, source'), () => rest.map(name => control(desk, path, value, 'mix', name, ctx)), {filled: hasAny(value, rest.slice(1)), wrong: anyWrong(desk, path, rest)}),
-    leftOver(desk, path, value, ['mix'], ['name', 'parts', ...rest], ctx),
+        write: (/** @type {any} */ entries, /** @type {any} */ how) => state.job.set(at, objectOf(entries), how)})),
+    more(state, path, say('Losses, short name, source'), () => rest.map(name => control(state, path, value, 'mix', name, ctx)), {filled: hasAny(value, rest.slice(1)), wrong: anyWrong(state, path, rest)}),
+    leftOver(state, path, value, ['mix'], ['name', 'parts', ...rest], ctx),
   ];
 }
 
@@ -35,8 +35,8 @@ export const entriesOf = value => typeof value === 'object' && value !== null &&
 /** An object with these keys, __proto__ as a key like any other. @param {[string, any][]} entries */
 export const objectOf = entries => Object.fromEntries(entries);
 
-/** @param {any} desk */
-export const newMix = desk => ({id: freeId(desk.slate.doc.mixes, 'my-mix'), parts: {}});
+/** @param {any} state */
+export const newMix = state => ({id: freeId(state.job.doc.mixes, 'my-mix'), parts: {}});
 
 /** @param {any} value @param {number} index @param {any} ctx */
 export function mixTitle(value, index, ctx) {

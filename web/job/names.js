@@ -17,19 +17,19 @@ import {language, say} from '../text/say.js';
 /** @type {WeakMap<object, {of: any[], names: Names}>} */
 const last = new WeakMap();
 
-/** @param {any} desk @returns {Names} */
-export function namesOf(desk) {
-  const {doc} = desk.slate;
-  const of = [doc.materials, doc.mixes, doc.containers, desk.catalog, language()], before = last.get(desk);
+/** @param {any} state @returns {Names} */
+export function namesOf(state) {
+  const {doc} = state.job;
+  const of = [doc.materials, doc.mixes, doc.containers, state.catalog, language()], before = last.get(state);
   if (before && of.every((part, i) => part === before.of[i])) return before.names;
   const names = {
-    ownMaterials: own(doc.materials), materials: byName(theirs(desk.catalog?.materials, doc.materials)),
-    ownMixes: own(doc.mixes), mixes: byName(theirs(desk.catalog?.mixes, doc.mixes)),
-    sizes: [...own(doc.containers), ...theirs(desk.catalog?.containers, doc.containers)],
+    ownMaterials: own(doc.materials), materials: byName(theirs(state.catalog?.materials, doc.materials)),
+    ownMixes: own(doc.mixes), mixes: byName(theirs(state.catalog?.mixes, doc.mixes)),
+    sizes: [...own(doc.containers), ...theirs(state.catalog?.containers, doc.containers)],
   };
   const mark = JSON.stringify(names);
   const now = before?.names.mark === mark ? before.names : {...names, mark};
-  last.set(desk, {of, names: now});
+  last.set(state, {of, names: now});
   return now;
 }
 

@@ -7,7 +7,7 @@ import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {called} from './names.js';
 import {pathText} from '../state/path.js';
 import {mark, say} from '../text/say.js';
-import {needed, troubleAt} from '../state/problems.js';
+import {needed, problemsAt} from '../state/problems.js';
 import {textOf} from './mix.js';
 
 const ways = [
@@ -16,43 +16,43 @@ const ways = [
 ];
 const rest = ['breaks', 'deposit', 'least', 'deliver'];
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-export function offerForm(desk, path, value, ctx) {
-  const sizeless = needed(desk, pathText([...path, 'pack'])); // the library asks for a pack whichever way is picked
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+export function offerForm(state, path, value, ctx) {
+  const sizeless = needed(state, pathText([...path, 'pack'])); // the library asks for a pack whichever way is picked
   return [
-    control(desk, path, value, 'offer', 'material', ctx),
-    h(Either, {desk, path, value, ways, legend: say('Sold'), draw: (/** @type {any} */ way) => {
+    control(state, path, value, 'offer', 'material', ctx),
+    h(Either, {state, path, value, ways, legend: say('Sold'), draw: (/** @type {any} */ way) => {
       const hidden = way.name === 'pack' ? ['opens_to', ...rest] : rest;
       return [
         h('div', {class: 'pair', key: 'first'},
-          control(desk, path, value, 'offer', way.name, ctx, {wants: sizeless}),
-          control(desk, path, value, 'offer', 'price', ctx),
-          control(desk, path, value, 'offer', 'weight', ctx),
-          control(desk, path, value, 'offer', 'stock', ctx)),
-        more(desk, path, way.name === 'pack' ? say('Bales, price breaks, delivery') : say('Price breaks, delivery'), () => [
-          way.name === 'pack' && control(desk, path, value, 'offer', 'opens_to', ctx),
-          breaks(desk, [...path, 'breaks'], value?.breaks, ctx),
-          h('div', {class: 'pair'}, control(desk, path, value, 'offer', 'deposit', ctx), control(desk, path, value, 'offer', 'least', ctx)),
-          control(desk, path, value, 'offer', 'deliver', ctx),
-        ], {filled: hasAny(value, hidden), wrong: anyWrong(desk, path, hidden)}),
-        leftOver(desk, path, value, ['offer'], ['material', way.name, 'price', 'weight', 'stock', ...hidden], ctx),
+          control(state, path, value, 'offer', way.name, ctx, {wants: sizeless}),
+          control(state, path, value, 'offer', 'price', ctx),
+          control(state, path, value, 'offer', 'weight', ctx),
+          control(state, path, value, 'offer', 'stock', ctx)),
+        more(state, path, way.name === 'pack' ? say('Bales, price breaks, delivery') : say('Price breaks, delivery'), () => [
+          way.name === 'pack' && control(state, path, value, 'offer', 'opens_to', ctx),
+          breaks(state, [...path, 'breaks'], value?.breaks, ctx),
+          h('div', {class: 'pair'}, control(state, path, value, 'offer', 'deposit', ctx), control(state, path, value, 'offer', 'least', ctx)),
+          control(state, path, value, 'offer', 'deliver', ctx),
+        ], {filled: hasAny(value, hidden), wrong: anyWrong(state, path, hidden)}),
+        leftOver(state, path, value, ['offer'], ['material', way.name, 'price', 'weight', 'stock', ...hidden], ctx),
       ];
     }}),
   ];
 }
 
-/** @param {any} desk @param {any[]} path @param {any} list @param {any} ctx */
-function breaks(desk, path, list, ctx) {
+/** @param {any} state @param {any[]} path @param {any} list @param {any} ctx */
+function breaks(state, path, list, ctx) {
   return h('fieldset', {class: 'values'},
     h('legend', null, say('Price breaks')),
-    h(Rows, {desk, path, list, ctx, form: breakForm, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: troubleAt(desk, pathText(path)).mark}));
+    h(Rows, {state, path, list, ctx, form: breakForm, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: problemsAt(state, pathText(path)).mark}));
 }
 
-/** @param {any} desk @param {any[]} path @param {any} value @param {any} ctx */
-const breakForm = (desk, path, value, ctx) => h('div', {class: 'pair'},
-  control(desk, path, value, 'price_break', 'from', ctx),
-  control(desk, path, value, 'price_break', 'price', ctx),
-  leftOver(desk, path, value, ['price_break'], ['from', 'price'], ctx));
+/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+const breakForm = (state, path, value, ctx) => h('div', {class: 'pair'},
+  control(state, path, value, 'price_break', 'from', ctx),
+  control(state, path, value, 'price_break', 'price', ctx),
+  leftOver(state, path, value, ['price_break'], ['from', 'price'], ctx));
 
 export const newOffer = () => ({});
 

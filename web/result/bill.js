@@ -4,12 +4,12 @@ import {say} from '../text/say.js';
 import {facts, money} from '../ui/figure.js';
 
 /** The total and the drives, in a line that is always in sight. */
-export function totalLine(desk) {
-  const {plan} = desk;
+export function totalLine(state) {
+  const {plan} = state;
   if (!plan) return null;
   if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
-  const parts = [plan.total !== undefined ? money(desk, plan.total) : say('no prices yet')];
-  if (!desk.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
+  const parts = [plan.total !== undefined ? money(state, plan.total) : say('no prices yet')];
+  if (!state.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
   return parts.filter(Boolean).join(' · ');
 }
 
@@ -20,16 +20,16 @@ export const leavesOut = plan => (plan.left_out ?? []).length > 0;
 export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;
 
 /** The bill, row by row. */
-export function bill(desk) {
-  const {plan} = desk;
+export function bill(state) {
+  const {plan} = state;
   if (plan.total === undefined) return null;
   return facts([
-    [say('Goods'), money(desk, plan.cost)],
-    plan.tax && [say('Tax'), money(desk, plan.tax)],
-    plan.driving && [say('Driving'), money(desk, plan.driving)],
-    plan.delivery && [say('Delivery'), money(desk, plan.delivery)],
-    [isPartBought(desk.slate.doc) ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(desk, plan.total))],
-    plan.deposit && [say('Deposit, paid back'), money(desk, plan.deposit)],
-    plan.none_below && [say('No order costs less than'), money(desk, plan.none_below)],
+    [say('Goods'), money(state, plan.cost)],
+    plan.tax && [say('Tax'), money(state, plan.tax)],
+    plan.driving && [say('Driving'), money(state, plan.driving)],
+    plan.delivery && [say('Delivery'), money(state, plan.delivery)],
+    [isPartBought(state.job.doc) ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(state, plan.total))],
+    plan.deposit && [say('Deposit, paid back'), money(state, plan.deposit)],
+    plan.none_below && [say('No order costs less than'), money(state, plan.none_below)],
   ], {class: 'facts bill'});
 }

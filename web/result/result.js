@@ -1,32 +1,32 @@
 // What the whole job takes: needs, what packs they come in, how sure, cautions.
 import {h} from '../ui/h.js';
 import {language, say} from '../text/say.js';
-import {Still} from '../ui/memo.js';
+import {Memo} from '../ui/memo.js';
 import {leavesOut} from './bill.js';
 import {count, facts, fold, money, nameOf, packName, working} from '../ui/figure.js';
 import {drawing, drawingsOf} from '../ui/drawing.js';
 
 /** The result side of the Job place. `reveal` goes to what a path is of. */
-export function resultView(desk, reveal) {
-  const {plan} = desk;
+export function resultView(state, reveal) {
+  const {plan} = state;
   if (!plan) return null;
   return h('section', {class: 'result', 'aria-labelledby': 'result-head'},
     h('h2', {id: 'result-head'}, say('What it takes')),
     h('p', {class: 'note'}, say('Loose, as it leaves the shovel.')),
-    plan.needs.map(n => need(desk, n)),
-    h(Still, {of: wholeOf(desk), draw: () => [sure(desk), choices(desk)]}),
-    h(Still, {of: [JSON.stringify(plan.notes), desk.stale, language()], draw: () => notes(desk, reveal)}),
-    h(Still, {of: [JSON.stringify(plan.cautions), language()], draw: () => cautions(plan.cautions)}));
+    plan.needs.map(n => need(state, n)),
+    h(Memo, {of: wholeOf(state), draw: () => [sure(state), choices(state)]}),
+    h(Memo, {of: [JSON.stringify(plan.notes), state.stale, language()], draw: () => notes(state, reveal)}),
+    h(Memo, {of: [JSON.stringify(plan.cautions), language()], draw: () => cautions(plan.cautions)}));
 }
 
 /** All that sure and choices are drawn from: a key changes none of it. */
-const wholeOf = desk => [
-  desk.full, desk.drawings, desk.costs, desk.plan.currency, leavesOut(desk.plan), JSON.stringify(desk.plan.needs.map(n => [n.material, n.name])),
-  desk.comma, language(), desk.open.has('sure'), desk.open.has('choices'),
+const wholeOf = state => [
+  state.full, state.drawings, state.costs, state.plan.currency, leavesOut(state.plan), JSON.stringify(state.plan.needs.map(n => [n.material, n.name])),
+  state.comma, language(), state.open.has('sure'), state.open.has('choices'),
 ];
 
 /** One material over all tasks. */
-function need(desk, n) {
+function need(state, n) {
   const id = n.material;
   return h('article', {class: 'need', key: id, 'data-test': 'need', 'data-material': id},
     h('h3', null, n.name),
@@ -35,50 +35,50 @@ function need(desk, n) {
       n.on_hand_shown && [say('Besides, on hand'), n.on_hand_shown],
       n.mass_shown && [say('Weight, dry to wet'), n.mass_shown],
     ]),
-    n.packs.length > 0 && fold(desk, 'packs ' + id, [say('In common packs'), h('span', {class: 'unseen'}, ': ' + n.name)], () =>
+    n.packs.length > 0 && fold(state, 'packs ' + id, [say('In common packs'), h('span', {class: 'unseen'}, ': ' + n.name)], () =>
       facts(n.packs.map(p => [packName(p), say('{count}, {left} over', {count: count(p), left: p.left_shown})]))),
-    working(desk, 'need ' + id, n.name, s => s.task === undefined && s.material === id));
+    working(state, 'need ' + id, n.name, s => s.task === undefined && s.material === id));
 }
 
 /** How sure the order is, and what would make it surer. */
-export function sure(desk) {
-  const s = desk.full?.sure;
+export function sure(state) {
+  const s = state.full?.sure;
   if (!s) return null;
   return h('section', {class: 'sure'},
     h('h2', null, say('How sure')),
-    h('p', null, leavesOut(desk.plan) ? say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
-    s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(desk, l)).join('; ')}),
-      s.enough_total && [' ', say('{total} in all.', {total: money(desk, s.enough_total)})]),
+    h('p', null, leavesOut(state.plan) ? say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
+    s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(state, l)).join('; ')}),
+      s.enough_total && [' ', say('{total} in all.', {total: money(state, s.enough_total)})]),
     s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
-    fold(desk, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
+    fold(state, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
 }
 
 /** An order's line in words. */
-export const buys = (desk, l) => say('{count} x {pack} {material}', {count: count(l), pack: packName(l), material: nameOf(desk, l.material)});
+export const buys = (state, l) => say('{count} x {pack} {material}', {count: count(l), pack: packName(l), material: nameOf(state, l.material)});
 
 /** Bags or bulk, and other orders that could be chosen. */
-function choices(desk) {
-  const {bags_or_bulk: crossings = [], choices: options = []} = desk.full ?? {};
+function choices(state) {
+  const {bags_or_bulk: crossings = [], choices: options = []} = state.full ?? {};
   if (crossings.length === 0 && options.length < 2) return null;
   return h('section', {class: 'choices'},
     h('h2', null, say('Bags or bulk')),
     h('ul', null, crossings.map((c, i) => h('li', {key: i}, c.text))),
-    drawingsOf(desk, d => d.kind === 'cost').map((d, i) => drawing(d, 'cost-' + i)),
-    options.length > 1 && fold(desk, 'choices', say('Other orders to choose from'), () =>
+    drawingsOf(state, d => d.kind === 'cost').map((d, i) => drawing(d, 'cost-' + i)),
+    options.length > 1 && fold(state, 'choices', say('Other orders to choose from'), () =>
       h('ul', {class: 'options'}, options.map((o, i) => h('li', {key: i},
-        h('p', null, o.total && [h('strong', {class: 'figure'}, money(desk, o.total)), ' '],
+        h('p', null, o.total && [h('strong', {class: 'figure'}, money(state, o.total)), ' '],
           say('{left} over, packs to lift: {packs}, trips: {trips}', {left: o.left_shown, packs: o.packs, trips: o.trips})),
-        h('p', null, i === 0 ? say('As planned.') : o.order.map(l => buys(desk, l)).join('; ')))))));
+        h('p', null, i === 0 ? say('As planned.') : o.order.map(l => buys(state, l)).join('; ')))))));
 }
 
 /** What is worth knowing, with the way to the field that it is about. */
-function notes(desk, reveal) {
-  const list = desk.plan.notes;
+function notes(state, reveal) {
+  const list = state.plan.notes;
   if (list.length === 0) return null;
   return h('section', {class: 'notes'},
     h('h2', null, say('Worth knowing')),
     h('ul', null, list.map((n, i) => h('li', {key: i}, sentence(n.text), ' ',
-      !desk.stale && n.path && !n.path.startsWith('yard') && h('button', {type: 'button', class: 'there', onClick: () => reveal(desk, n.path)}, say('Show where'), h('span', {class: 'unseen'}, ': ' + n.text))))));
+      !state.stale && n.path && !n.path.startsWith('yard') && h('button', {type: 'button', class: 'there', onClick: () => reveal(state, n.path)}, say('Show where'), h('span', {class: 'unseen'}, ': ' + n.text))))));
 }
 
 /** What to take care of. */

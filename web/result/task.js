@@ -5,22 +5,22 @@ import {facts, fold, nameOf, working} from '../ui/figure.js';
 import {drawing, drawingsOf} from '../ui/drawing.js';
 
 /** What task `index` of the plan takes, or nothing before there is a plan of it. */
-export function taskResult(desk, index) {
-  const task = desk.plan?.tasks[index];
-  if (!task || task.kind !== desk.slate.doc.tasks?.[index]?.kind) return null;
+export function taskResult(state, index) {
+  const task = state.plan?.tasks[index];
+  if (!task || task.kind !== state.job.doc.tasks?.[index]?.kind) return null;
   return h('div', {class: 'task-result'},
-    takes(desk, task),
-    tooMuch(desk, task),
-    factsOf(desk, task, 'facts ' + index),
-    drawingsOf(desk, d => d.task === index).map((d, i) => drawing(d, `task-${index}-${i}`)),
-    working(desk, 'task ' + index, task.title, s => s.task === index));
+    takes(state, task),
+    tooMuch(state, task),
+    factsOf(state, task, 'facts ' + index),
+    drawingsOf(state, d => d.task === index).map((d, i) => drawing(d, `task-${index}-${i}`)),
+    working(state, 'task ' + index, task.title, s => s.task === index));
 }
 
 /** Warnings that a figure typed in a task brings about, where it is typed. */
 const typed = {amend: ['layer-deep', 'over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
 
-function tooMuch(desk, task) {
-  const list = desk.plan.cautions.filter(c => typed[task.kind]?.includes(c.code));
+function tooMuch(state, task) {
+  const list = state.plan.cautions.filter(c => typed[task.kind]?.includes(c.code));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
 }
 
@@ -28,17 +28,17 @@ function tooMuch(desk, task) {
 const MOST = 12;
 
 /** A task's facts, folded where they are many. */
-export function factsOf(desk, task, name) {
+export function factsOf(state, task, name) {
   const all = () => facts(task.facts.map(f => [f.label, f.figure]));
   if (task.facts.length <= MOST) return task.facts.length > 0 ? all() : null;
-  return fold(desk, name, say('All {n} lines', {n: task.facts.length}), all);
+  return fold(state, name, say('All {n} lines', {n: task.facts.length}), all);
 }
 
 /** The loose total of a task and its parts. */
-export function takes(desk, task) {
+export function takes(state, task) {
   if (!task.filling) return null;
   const parts = task.parts ?? [];
   return h('div', {class: 'takes'},
     h('p', {class: 'takes-all'}, h('strong', {class: 'figure'}, task.loose_shown), ' ', say('{material}, loose', {material: task.filling})),
-    parts.length > 1 && facts(parts.map(p => [nameOf(desk, p.material), p.shown])));
+    parts.length > 1 && facts(parts.map(p => [nameOf(state, p.material), p.shown])));
 }

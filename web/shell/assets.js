@@ -1,4 +1,4 @@
-// Where the page's other parts are: files beside it or, in the page that is one
+// Where the rest of the page is: files beside it or, in the page that is one
 // file, blocks of text inside it.
 
 const block = id => document.getElementById(id)?.textContent;
@@ -7,7 +7,7 @@ const block = id => document.getElementById(id)?.textContent;
 export const single = Boolean(block('barrow-wasm'));
 
 /** What startProgram takes. */
-export const parts = single ? {worker: workerInside, bytes: unzip(block('barrow-wasm'))}
+export const assets = single ? {worker: workerInside, bytes: unzip(block('barrow-wasm'))}
   : {worker: () => globalThis.barrowEarly ?? new Worker('worker.js', {type: 'module'})};
 
 // workerInside is a port with the program behind it: in a worker or, where the

@@ -3,13 +3,13 @@ import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
 
 /** The ways to start. */
-export function startView(desk) {
+export function firstVisitView(state) {
   const way = (test, name, about, act) => h('li', {key: test}, h('button', {type: 'button', 'data-test': test, onClick: act}, h('strong', null, name), h('span', null, about)));
   return h('section', {class: 'start'},
     h('h1', null, say('How much of everything, what to buy, how to haul it')),
     h('p', null, say('From trays of cuttings to a mulched bed. Everything is worked out in this page, here and offline; nothing is sent anywhere.')),
     h('ul', {class: 'ways'},
-      way('start-empty', say('A new job'), say('Start with nothing and add what is to be done.'), () => desk.acts.startEmpty()),
-      way('start-sample', say('The sample'), say('A worked job to look at and to change.'), () => desk.acts.startSample()),
-      way('start-file', say('Open a file'), say('A job saved here or by the command line.'), () => desk.acts.openFile())));
+      way('start-empty', say('A new job'), say('Start with nothing and add what is to be done.'), () => state.actions.startEmpty()),
+      way('start-sample', say('The sample'), say('A worked job to look at and to change.'), () => state.actions.startSample()),
+      way('start-file', say('Open a file'), say('A job saved here or by the command line.'), () => state.actions.openFile())));
 }

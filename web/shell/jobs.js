@@ -1,83 +1,83 @@
-// The shelf: the jobs kept here, files, sharing, printing, and how the page
+// The jobs dialog: the jobs kept here, files, sharing, printing, and how the page
 // speaks. It opens over the page and gives the focus back when it closes.
 import {h, Component} from '../ui/h.js';
 import {say, language, languages} from '../text/say.js';
 
 const languageNames = {en: 'English', es: 'Español'};
 
-/** The shelf, open. */
-export function shelfView(desk) {
-  return h(Shelf, {desk, key: 'shelf', tick: desk.tick});
+/** The dialog, open. */
+export function jobsView(state) {
+  return h(JobsDialog, {state, key: 'jobs', tick: state.tick});
 }
 
-class Shelf extends Component {
+class JobsDialog extends Component {
   componentDidMount() {
     this.dialog?.showModal();
   }
 
   componentDidUpdate() {
-    if (this.props.desk.shared && !this.shown) this.dialog?.querySelector('.shared')?.scrollIntoView({block: 'start'});
-    this.shown = Boolean(this.props.desk.shared);
+    if (this.props.state.shared && !this.shown) this.dialog?.querySelector('.shared')?.scrollIntoView({block: 'start'});
+    this.shown = Boolean(this.props.state.shared);
   }
 
-  render({desk}) {
+  render({state}) {
     const close = () => {
-      desk.shelfOpen = false;
-      desk.shared = null;
-      desk.redraw();
+      state.jobsOpen = false;
+      state.shared = null;
+      state.redraw();
       document.querySelector('.head .menu')?.focus();
     };
     const act = (test, name, does, more) => h('li', {key: test}, h('button', {type: 'button', 'data-test': test, onClick: does, ...more}, name));
-    const has = Boolean(desk.record);
+    const has = Boolean(state.record);
     return h('dialog', {ref: d => { this.dialog = d; }, class: 'shelf', 'aria-labelledby': 'shelf-head', onClose: close},
       h('div', {class: 'shelf-head'},
         h('h2', {id: 'shelf-head'}, say('Jobs and more')),
         h('button', {type: 'button', class: 'quiet', 'data-test': 'shelf-close', onClick: () => this.dialog.close()}, say('Close'))),
-      jobs(desk, () => this.dialog.close()),
+      jobList(state, () => this.dialog.close()),
       has && h('section', null, h('h3', null, say('This job')),
         h('ul', {class: 'acts'},
-          act('share', say('Share as a link or a code'), () => desk.acts.share()),
-          act('export', say('Save as a file'), () => desk.acts.exportJob()),
-          act('csv', say('Save the list for a spreadsheet'), () => desk.acts.exportCSV(), {disabled: !desk.plan}),
-          act('print-yard', say('Print the sheet for the yard'), () => { this.dialog.close(); desk.acts.print('yard'); }, {disabled: !desk.plan}),
-          act('print-ground', say('Print the sheet for the ground'), () => { this.dialog.close(); desk.acts.print('ground'); }, {disabled: !desk.plan})),
-        desk.shared && shared(desk)),
+          act('share', say('Share as a link or a code'), () => state.actions.share()),
+          act('export', say('Save as a file'), () => state.actions.exportJob()),
+          act('csv', say('Save the list for a spreadsheet'), () => state.actions.exportCSV(), {disabled: !state.plan}),
+          act('print-yard', say('Print the sheet for the yard'), () => { this.dialog.close(); state.actions.print('yard'); }, {disabled: !state.plan}),
+          act('print-ground', say('Print the sheet for the ground'), () => { this.dialog.close(); state.actions.print('ground'); }, {disabled: !state.plan})),
+        state.shared && shared(state)),
       h('section', null, h('h3', null, say('How it is written')),
-        choice('language', say('Language'), language(), languages.map(l => [l, languageNames[l]]), v => desk.acts.setLanguage(v)),
-        choice('decimal', say('Decimal mark'), desk.comma ? ',' : '.', [['.', say('Point, 1.5')], [',', say('Comma, 1,5')]], v => desk.acts.setDecimal(v)),
-        choice('theme', say('Light or dark'), desk.theme ?? '', [['', say('As the device is')], ['light', say('Light')], ['dark', say('Dark')]], v => desk.acts.setTheme(v))),
+        choice('language', say('Language'), language(), languages.map(l => [l, languageNames[l]]), v => state.actions.setLanguage(v)),
+        choice('decimal', say('Decimal mark'), state.comma ? ',' : '.', [['.', say('Point, 1.5')], [',', say('Comma, 1,5')]], v => state.actions.setDecimal(v)),
+        choice('theme', say('Light or dark'), state.theme ?? '', [['', say('As the device is')], ['light', say('Light')], ['dark', say('Dark')]], v => state.actions.setTheme(v))),
       h('section', null, h('h3', null, say('On this device')),
-        h('p', null, desk.keep.state.can ? say('Jobs are kept on this device, by this browser alone. Save a file of what must not be lost.') : desk.keep.state.text),
-        h('p', null, desk.offlineText?.()),
-        desk.keep.unread().length > 0 && h('p', null, say('Something saved here could not be read. It is set aside, not deleted.')),
+        h('p', null, state.store.status.can ? say('Jobs are kept on this device, by this browser alone. Save a file of what must not be lost.') : state.store.status.text),
+        h('p', null, state.offlineText?.()),
+        state.store.unread().length > 0 && h('p', null, say('Something saved here could not be read. It is set aside, not deleted.')),
         h('p', {class: 'note'}, say('Product labels, local codes and licensed practice come before any figure here.'))));
   }
 }
 
 /** The jobs kept here. */
-function jobs(desk, close) {
-  const list = desk.keep.list();
+function jobList(state, close) {
+  const list = state.store.list();
   return h('section', {'data-test': 'jobs'}, h('h3', null, say('Jobs here')),
     list.length === 0 && h('p', null, say('None yet.')),
     h('ul', {class: 'jobs'}, list.map(j => h('li', {key: j.id, 'data-test': 'job-row', 'data-name': j.name},
-      h('button', {type: 'button', 'data-test': 'job-open', 'aria-current': j.id === desk.record?.id ? 'true' : undefined, onClick: () => { desk.acts.open(j.id); close(); }}, j.name || say('Unnamed job')),
-      h('button', {type: 'button', class: 'quiet', 'data-test': 'job-delete', onClick: () => desk.acts.remove(j.id)}, say('Delete'), h('span', {class: 'unseen'}, ' ' + j.name))))),
-    desk.deleted && h('p', {role: 'status'}, say('Deleted {name}.', {name: desk.deleted.name}), ' ',
-      h('button', {type: 'button', 'data-test': 'job-undelete', onClick: () => desk.acts.undelete()}, say('Bring it back'))),
+      h('button', {type: 'button', 'data-test': 'job-open', 'aria-current': j.id === state.record?.id ? 'true' : undefined, onClick: () => { state.actions.open(j.id); close(); }}, j.name || say('Unnamed job')),
+      h('button', {type: 'button', class: 'quiet', 'data-test': 'job-delete', onClick: () => state.actions.remove(j.id)}, say('Delete'), h('span', {class: 'unseen'}, ' ' + j.name))))),
+    state.deleted && h('p', {role: 'status'}, say('Deleted {name}.', {name: state.deleted.name}), ' ',
+      h('button', {type: 'button', 'data-test': 'job-undelete', onClick: () => state.actions.undelete()}, say('Bring it back'))),
     h('ul', {class: 'acts'},
-      h('li', null, h('button', {type: 'button', 'data-test': 'job-new', onClick: () => { desk.acts.startEmpty(); close(); }}, say('A new job'))),
-      desk.record && h('li', null, h('button', {type: 'button', 'data-test': 'job-copy', onClick: () => { desk.acts.copy(); close(); }}, say('A copy of this job'))),
-      h('li', null, h('button', {type: 'button', 'data-test': 'job-sample', onClick: () => { desk.acts.startSample(); close(); }}, say('The sample'))),
-      h('li', null, h('button', {type: 'button', 'data-test': 'import', onClick: () => { desk.acts.openFile(); close(); }}, say('Open a file')))));
+      h('li', null, h('button', {type: 'button', 'data-test': 'job-new', onClick: () => { state.actions.startEmpty(); close(); }}, say('A new job'))),
+      state.record && h('li', null, h('button', {type: 'button', 'data-test': 'job-copy', onClick: () => { state.actions.copy(); close(); }}, say('A copy of this job'))),
+      h('li', null, h('button', {type: 'button', 'data-test': 'job-sample', onClick: () => { state.actions.startSample(); close(); }}, say('The sample'))),
+      h('li', null, h('button', {type: 'button', 'data-test': 'import', onClick: () => { state.actions.openFile(); close(); }}, say('Open a file')))));
 }
 
 /** The link, and the code for the phone beside this one. */
-function shared(desk) {
-  const {link, code, why, copied} = desk.shared;
+function shared(state) {
+  const {link, code, why, copied} = state.shared;
   return h('div', {class: 'shared'},
     h('label', {for: 'share-link'}, say('The whole job is in this link; opening it sends nothing anywhere.')),
     h('textarea', {id: 'share-link', readOnly: true, rows: 4, 'data-test': 'share-link', onFocus: e => e.target.select(), value: link}),
-    navigator.clipboard && h('button', {type: 'button', class: 'quiet', 'data-test': 'share-copy', onClick: () => desk.acts.copyLink()}, say('Copy the link')),
+    navigator.clipboard && h('button', {type: 'button', class: 'quiet', 'data-test': 'share-copy', onClick: () => state.actions.copyLink()}, say('Copy the link')),
     h('p', {role: 'status'}, copied && say('Copied.')),
     code ? h('svg', {class: 'code', 'data-test': 'share-qr', role: 'img', 'aria-label': say('The link as a code to scan'), viewBox: `0 0 ${code.size} ${code.size}`}, h('path', {d: code.path})) : h('p', null, why));
 }

@@ -16,18 +16,18 @@ let registration = null;
 let offered = false;
 const listeners = {state: [], ready: [], update: []};
 
-const tell = (kind, ...args) => listeners[kind].forEach(each => each(...args));
+const notify = (kind, ...args) => listeners[kind].forEach(each => each(...args));
 
 function become(next) {
   if (state === next) return;
   state = next;
-  tell('state', state);
-  if (state === 'ready') tell('ready');
+  notify('state', state);
+  if (state === 'ready') notify('ready');
 }
 
 function offer() {
   offered = true;
-  tell('update');
+  notify('update');
 }
 
 /** Calls back with the state now and whenever it changes. */

@@ -4,13 +4,13 @@ const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
 /**
- * Starts the program. `parts` has the worker that it runs in and, where that
+ * Starts the program. `assets` has the worker that it runs in and, where that
  * cannot fetch it, its bytes.
  *
- * @param {{worker: () => Worker, bytes?: Promise<ArrayBuffer>}} parts
+ * @param {{worker: () => Worker, bytes?: Promise<ArrayBuffer>}} assets
  */
-export function startProgram(parts) {
-  const worker = parts.worker();
+export function startProgram(assets) {
+  const worker = assets.worker();
   const waiting = new Map();
   let next = 1;
   let fail;
@@ -27,8 +27,8 @@ export function startProgram(parts) {
     });
     worker.addEventListener('error', event => reject(new Error(event.message || 'the program did not start')));
   });
-  ready.catch(() => {}); // told to whoever asks
-  parts.bytes?.then(bytes => worker.postMessage({start: {bytes}}), fail);
+  ready.catch(() => {}); // whoever asks gets the error
+  assets.bytes?.then(bytes => worker.postMessage({start: {bytes}}), fail);
   worker.postMessage({hello: true});
 
   /** One call: a verb and documents as bytes. */

@@ -39,7 +39,7 @@ export {parsePath, pathText};
  *   limit: steps of undo kept; pause: milliseconds without a change that end a
  *   run of typing
  */
-export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {}) {
+export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} = {}) {
   /** @typedef {{doc: any, label: string, path: Path}} Step a document to go back to */
   /** @type {Step[]} */
   let done = [];
@@ -48,7 +48,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
   /** @type {{text: string, at: number} | null} */
   let run = null; // the field being typed into
   /** @type {{from: any, path: Path, value: unknown, prune: boolean, next: any} | null} */
-  let placed = null; // what was made last: foreseen and then set, it is one document
+  let placed = null; // what was made last: previewed and then set, it is one document
   /** @type {Set<(change: Change) => void>} */
   const watchers = new Set();
   /** @type {Change[]} */
@@ -140,7 +140,7 @@ export function createSlate(doc, {limit = 200, pause = 5000, now = Date.now} = {
      * @param {unknown} value
      * @param {How} [how]
      */
-    foresee: (path, value, how = {}) => place(path, value, how.prune),
+    preview: (path, value, how = {}) => place(path, value, how.prune),
 
     /**
      * Puts value into the list at path, before index.

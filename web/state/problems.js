@@ -12,50 +12,50 @@ export const waits = problem => problem !== undefined && waiting.has(problem.cod
 
 /**
  * The problem to show at a path: what waits is not scolded until it was left.
- * @param {any} desk
+ * @param {any} state
  * @param {string} path
  * @returns {Problem | undefined}
  */
-export function shown(desk, path) {
-  const problem = problemAt(desk, path);
-  return waits(problem) && !desk.touched.has(path) ? undefined : problem;
+export function shown(state, path) {
+  const problem = problemAt(state, path);
+  return waits(problem) && !state.touched.has(path) ? undefined : problem;
 }
 
-/** Whether something at a path waits to be filled in. @param {any} desk @param {string} path */
-export const needed = (desk, path) => waits(desk.problems.get(path));
+/** Whether something at a path waits to be filled in. @param {any} state @param {string} path */
+export const needed = (state, path) => waits(state.problems.get(path));
 
 /**
  * What is wrong at a path and below it: how many are shown, how many wait, and
  * a text that is another when any of it is.
- * @typedef {{mark: string, wrong: number, waiting: number}} Trouble
+ * @typedef {{mark: string, wrong: number, waiting: number}} ProblemCount
  */
 
-/** @type {Trouble} */
+/** @type {ProblemCount} */
 const none = Object.freeze({mark: '', wrong: 0, waiting: 0});
 
-/** @type {WeakMap<object, {touched: number, all: Map<string, Trouble>}>} */
+/** @type {WeakMap<object, {touched: number, all: Map<string, ProblemCount>}>} */
 const memory = new WeakMap();
 
 /**
- * @param {any} desk
+ * @param {any} state
  * @param {string} path
- * @returns {Trouble}
+ * @returns {ProblemCount}
  */
-export function troubleAt(desk, path) {
-  let known = memory.get(desk.problems);
-  if (!known || known.touched !== desk.touched.size) {
-    known = {touched: desk.touched.size, all: gather(desk)};
-    memory.set(desk.problems, known);
+export function problemsAt(state, path) {
+  let known = memory.get(state.problems);
+  if (!known || known.touched !== state.touched.size) {
+    known = {touched: state.touched.size, all: gather(state)};
+    memory.set(state.problems, known);
   }
   return known.all.get(path) ?? none;
 }
 
-/** Every path that has a problem at it or below it. @param {any} desk */
-function gather(desk) {
-  /** @type {Map<string, Trouble>} */
+/** Every path that has a problem at it or below it. @param {any} state */
+function gather(state) {
+  /** @type {Map<string, ProblemCount>} */
   const all = new Map();
-  for (const [path, problem] of desk.problems) {
-    const wrong = shown(desk, path) !== undefined;
+  for (const [path, problem] of state.problems) {
+    const wrong = shown(state, path) !== undefined;
     for (const above of holders(path)) {
       const was = all.get(above) ?? none;
       all.set(above, {

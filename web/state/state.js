@@ -1,11 +1,11 @@
 // What the page knows and shows: the job in hand, its plan, what is wrong with
 // it, which place is open. Views read it; what they do to it goes through the
 // functions here, and every one ends in a redraw.
-import {createSlate} from './document.js';
+import {createDocument} from './document.js';
 
 /**
- * @typedef {object} Desk
- * @property {ReturnType<typeof createSlate>} slate the job document in hand
+ * @typedef {object} State
+ * @property {ReturnType<typeof createDocument>} job the job document in hand
  * @property {any} plan the last good plan, or null
  * @property {any} full the plan with what takes longer, or null
  * @property {any} drawings pictures of the plan, or null
@@ -25,54 +25,54 @@ import {createSlate} from './document.js';
  * @property {Set<string>} touched paths whose problems may be shown
  * @property {Set<string>} open what is folded out, by name
  * @property {() => void} redraw
- * @property {(doc: any) => void} foresee told of the document that a key is about to make
+ * @property {(doc: any) => void} expect told of the document that a key is about to make
  */
 
-/** @param {any} doc @returns {Desk} */
-export function createDesk(doc) {
-  /** @type {Desk} */
-  const desk = {
-    slate: createSlate(doc),
+/** @param {any} doc @returns {State} */
+export function createState(doc) {
+  /** @type {State} */
+  const state = {
+    job: createDocument(doc),
     plan: null, planFor: null, full: null, drawings: null, costs: null, changes: null, catalog: null,
     problems: new Map(), problemsFor: null, stale: false,
     record: null, home: null, ticks: {},
     place: 'job', touched: new Set(), open: new Set(),
     comma: false, spoken: '', message: null,
-    redraw() {}, foresee() {},
+    redraw() {}, expect() {},
   };
   // A message that offers to take the last change back is of that change alone.
-  desk.slate.subscribe(() => { if (desk.message?.undo) desk.message = null; });
-  return desk;
+  state.job.subscribe(() => { if (state.message?.undo) state.message = null; });
+  return state;
 }
 
 /** Opens a place. */
-export function goTo(desk, place) {
-  desk.place = place;
-  if (desk.message && !desk.message.undo && !desk.message.bad) desk.message = null;
-  desk.redraw();
+export function goTo(state, place) {
+  state.place = place;
+  if (state.message && !state.message.undo && !state.message.bad) state.message = null;
+  state.redraw();
   scrollTo(0, 0);
 }
 
 /** Says something on the page, until it is closed or something else is said. */
-export function tell(desk, text, more = {}) {
-  desk.message = {text, ...more};
-  desk.redraw();
+export function showMessage(state, text, more = {}) {
+  state.message = {text, ...more};
+  state.redraw();
 }
 
 /** Folds a part of the page out or in. */
-export function toggle(desk, name) {
-  if (!desk.open.delete(name)) desk.open.add(name);
-  desk.redraw();
+export function toggle(state, name) {
+  if (!state.open.delete(name)) state.open.add(name);
+  state.redraw();
 }
 
 /** The problem to show at a field: nothing is said of a field that is new. */
-export function problemAt(desk, path) {
-  const problem = desk.problems.get(path);
-  if (!problem || problem.code === 'field.missing' && !desk.touched.has(path)) return undefined;
+export function problemAt(state, path) {
+  const problem = state.problems.get(path);
+  if (!problem || problem.code === 'field.missing' && !state.touched.has(path)) return undefined;
   return problem;
 }
 
 /** Whether a field waits to be filled in. */
-export function missing(desk, path) {
-  return desk.problems.get(path)?.code === 'field.missing';
+export function missing(state, path) {
+  return state.problems.get(path)?.code === 'field.missing';
 }

@@ -47,7 +47,7 @@ const taskOrder = ['kind', 'name'];
 export function jobText(doc) {
   const members = entries(doc, jobOrder).map(([key, value]) => {
     const list = key === 'tasks' && Array.isArray(value) ? value.map(task => isPlain(task) ? ordered(task, taskOrder) : task) : value;
-    return `  ${JSON.stringify(key)}: ${laidOut(list, 2, JSON.stringify(key).length + 4, true)}`;
+    return `  ${JSON.stringify(key)}: ${layout(list, 2, JSON.stringify(key).length + 4, true)}`;
   });
   return members.length === 0 ? '{}\n' : `{\n${members.join(',\n')}\n}\n`;
 }
@@ -77,17 +77,17 @@ const ordered = (object, order) => Object.fromEntries(entries(object, order));
  * @param {boolean} [open] a list of objects is laid out even where it is short
  * @returns {string}
  */
-function laidOut(value, indent, column, open = false) {
+function layout(value, indent, column, open = false) {
   const line = oneLine(value);
   const wide = Array.isArray(value) && value.some(isPlain) && open;
   if (typeof value !== 'object' || value === null || !wide && column + line.length <= width || line.length <= 2) return line;
   const inner = ' '.repeat(indent + 2), outer = ' '.repeat(indent);
   if (Array.isArray(value)) {
-    return `[\n${value.map(item => inner + laidOut(item, indent + 2, indent + 2)).join(',\n')}\n${outer}]`;
+    return `[\n${value.map(item => inner + layout(item, indent + 2, indent + 2)).join(',\n')}\n${outer}]`;
   }
   return `{\n${Object.entries(value).map(([key, item]) => {
     const name = JSON.stringify(key);
-    return `${inner}${name}: ${laidOut(item, indent + 2, indent + name.length + 4)}`;
+    return `${inner}${name}: ${layout(item, indent + 2, indent + name.length + 4)}`;
   }).join(',\n')}\n${outer}}`;
 }
 

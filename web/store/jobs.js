@@ -71,17 +71,17 @@ export async function askToStay() {
  * @param {Storage | null} storage
  * @param {{now?: () => number, newId?: () => string, events?: Pick<EventTarget, 'addEventListener' | 'removeEventListener'>}} [options]
  */
-export function openKeep(storage, {now = Date.now, newId = randomId, events = globalThis.window} = {}) {
+export function openStore(storage, {now = Date.now, newId = randomId, events = globalThis.window} = {}) {
   /** @type {Map<string, string>} */
   const memory = new Map(); // by key, what the device did not take
   /** @type {{key: string, why: 'broken' | 'newer'}[]} */
   const unread = [];
   /** @type {'' | 'refused' | 'full'} */
-  let trouble = '';
+  let problem = '';
 
   /** @param {'' | 'refused' | 'full'} why */
   function become(why) {
-    trouble = why;
+    problem = why;
   }
 
   /** @param {string} key @returns {string | null} */
@@ -247,9 +247,9 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
     return {token: kept.token, at: kept.at, record};
   }
 
-  const keep = {
+  const store = {
     /** Whether the device keeps what is saved; text says why not. */
-    get state() { return {can: trouble === '', why: trouble, text: trouble === '' ? '' : words(trouble)}; },
+    get status() { return {can: problem === '', why: problem, text: problem === '' ? '' : words(problem)}; },
 
     /** The saved jobs, the one typed into last first. @returns {Entry[]} */
     list: () => entries().sort((a, b) => b.typedAt - a.typedAt || (a.id < b.id ? -1 : 1)),
@@ -302,7 +302,7 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
     },
 
     /** The same under a new id and a name of its own. @param {Saved} record @param {string} [name] @returns {Outcome} */
-    saveAsCopy: (record, name) => keep.create(record.doc, name ?? record.name, {home: record.home, ticks: record.ticks, place: record.place, plan: record.plan}),
+    saveAsCopy: (record, name) => store.create(record.doc, name ?? record.name, {home: record.home, ticks: record.ticks, place: record.place, plan: record.plan}),
 
     /**
      * Deletes a job; restore(token) brings it back until the next one is
@@ -347,7 +347,7 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
       const id = read(lastKey);
       const record = id === null ? null : recordAt(records + id);
       if (record) return record;
-      for (const entry of keep.list()) {
+      for (const entry of store.list()) {
         const other = recordAt(records + entry.id);
         if (other) return other;
       }
@@ -388,7 +388,7 @@ export function openKeep(storage, {now = Date.now, newId = randomId, events = gl
   else become(why);
   entries(); // an index that is wrong is made again
   deleted();
-  return keep;
+  return store;
 }
 
 /**

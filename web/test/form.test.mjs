@@ -1,7 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync, readdirSync} from 'node:fs';
-import {createDesk} from '../state/state.js';
+import {createState} from '../state/state.js';
 import {formView} from '../job/form.js';
 import {readLine} from '../job/area.js';
 import {readParts, writeParts} from '../job/keyed_rows.js';
@@ -11,16 +11,16 @@ import {addRow, copyRow, moveRow, nameRows, removeRow} from '../ui/rows.js';
 import {Rows} from '../ui/list.js';
 import {differ} from '../ui/memo.js';
 import {pathText} from '../state/path.js';
-import {needed, shown, troubleAt} from '../state/problems.js';
+import {needed, shown, problemsAt} from '../state/problems.js';
 
 const jobs = new URL('../../testdata/jobs/', import.meta.url);
 const us = {comma: false, currency: '$', measure: 'us', language: 'en'};
 
-/** A desk whose every part is folded out. @param {any} doc */
-function deskOf(doc) {
-  const desk = createDesk(doc);
-  desk.open = Object.assign(new Set(), {has: () => true});
-  return desk;
+/** A state whose every part is folded out. @param {any} doc */
+function stateOf(doc) {
+  const state = createState(doc);
+  state.open = Object.assign(new Set(), {has: () => true});
+  return state;
 }
 
 /** Every element that a view draws, each time as it is drawn first. @param {any} node @returns {any[]} */
@@ -47,11 +47,11 @@ test('every value of a job has a control, and nothing else changes', () => {
   const lost = [];
   for (const name of [...names.map(n => new URL(n, jobs)), new URL('../../mix/sample.json', import.meta.url)]) {
     const doc = JSON.parse(readFileSync(name, 'utf8'));
-    const desk = deskOf(doc);
-    const controls = drawn(formView(desk)).filter(el => ['input', 'select'].includes(el.type));
+    const state = stateOf(doc);
+    const controls = drawn(formView(state)).filter(el => ['input', 'select'].includes(el.type));
     const paths = controls.map(el => el.props['data-path']);
     // What the document cannot have there can at least be taken out.
-    const odd = new Set(drawn(formView(desk)).filter(el => el.props['data-test'] === 'remove-row').map(el => el.props['data-path']));
+    const odd = new Set(drawn(formView(state)).filter(el => el.props['data-test'] === 'remove-row').map(el => el.props['data-path']));
     for (const path of leaves(doc)) {
       const text = pathText(path);
       if (path[0] === 'schema' || path[0] === 'yard') continue; // never asked; asked in another place
@@ -61,8 +61,8 @@ test('every value of a job has a control, and nothing else changes', () => {
       if (!(inside || trait || name.pathname.includes('/bad-') && takenOut)) lost.push(`${name.pathname.split('/').pop()}: ${text}`);
       seen++;
     }
-    assert.equal(desk.slate.doc, doc, `${name}: drawing changes nothing`);
-    assert.equal(desk.slate.canUndo, false);
+    assert.equal(state.job.doc, doc, `${name}: drawing changes nothing`);
+    assert.equal(state.job.canUndo, false);
     const ids = controls.map(el => el.props.id);
     assert.deepEqual(ids.filter((id, i) => ids.indexOf(id) !== i), [], `${name}: an id twice`);
   }
@@ -75,7 +75,7 @@ test('a box shows what the job has', () => {
   for (const name of [...readdirSync(jobs).filter(n => n.startsWith('good-')).map(n => new URL(n, jobs)), new URL('../../mix/sample.json', import.meta.url)]) {
     const doc = JSON.parse(readFileSync(name, 'utf8'));
     const values = new Map(leaves(doc).map(path => [pathText(path), path.reduce((at, step) => at[step], doc)]));
-    for (const el of drawn(formView(deskOf(doc)))) {
+    for (const el of drawn(formView(stateOf(doc)))) {
       const value = el.type === 'input' && el.props.type === 'text' ? values.get(el.props['data-path']) : undefined;
       if (value === undefined || value === '') continue;
       assert.notEqual(el.props.value, '', `${name}: ${el.props['data-path']}, ${value}`);
@@ -87,23 +87,23 @@ test('a box shows what the job has', () => {
 
 test('a box that is kept later is drawn at each key', t => {
   t.mock.timers.enable();
-  const desk = deskOf({schema: 1, tasks: []});
-  const box = new Field({desk, path: ['name'], row: rowOf('job', 'name'), writing: us, late: true});
+  const state = stateOf({schema: 1, tasks: []});
+  const box = new Field({state, path: ['name'], row: rowOf('job', 'name'), writing: us, late: true});
   let drawings = 0;
   box.forceUpdate = () => { drawings++; };
   box.render(box.props);
   box.input({currentTarget: {value: 'a'}});
   assert.equal(drawings, 1);
-  assert.equal(desk.slate.doc.name, undefined, 'not before it is left');
+  assert.equal(state.job.doc.name, undefined, 'not before it is left');
 });
 
 test('a box tells what a key is about to make of the job', () => {
-  const desk = deskOf({schema: 1, name: 'Bed', tasks: []});
-  const box = new Field({desk, path: ['name'], row: rowOf('job', 'name'), writing: us});
+  const state = stateOf({schema: 1, name: 'Bed', tasks: []});
+  const box = new Field({state, path: ['name'], row: rowOf('job', 'name'), writing: us});
   box.render(box.props);
   /** @type {any} */
   let foreseen;
-  desk.foresee = doc => { foreseen = doc; };
+  state.expect = doc => { foreseen = doc; };
   const key = (/** @type {string} */ value, /** @type {number} */ from, /** @type {number} */ to, /** @type {any} */ event) => {
     foreseen = undefined;
     box.before({...event, currentTarget: {value, selectionStart: from, selectionEnd: to}});
@@ -126,7 +126,7 @@ test('a box tells what a key is about to make of the job', () => {
   box.before({...insert, currentTarget: {value: 'Bed', selectionStart: 3, selectionEnd: 3}});
   box.speakUp = () => {};
   box.input({currentTarget: {value: 'Beds'}});
-  assert.equal(desk.slate.doc, foreseen);
+  assert.equal(state.job.doc, foreseen);
 });
 
 test('a box left as it is changes nothing', t => {
@@ -134,11 +134,11 @@ test('a box left as it is changes nothing', t => {
   let boxes = 0;
   for (const name of readdirSync(jobs).filter(n => n.startsWith('good-'))) {
     const doc = JSON.parse(readFileSync(new URL(name, jobs), 'utf8'));
-    const desk = deskOf(doc);
-    for (const el of drawn(formView(desk))) {
+    const state = stateOf(doc);
+    for (const el of drawn(formView(state))) {
       if (el.type !== 'input' || el.props.type !== 'text' || el.props.value === '') continue;
       el.props.onInput({currentTarget: {value: el.props.value}});
-      assert.deepEqual(desk.slate.doc, doc, `${name}: ${el.props['data-path']}, shown as ${el.props.value}`);
+      assert.deepEqual(state.job.doc, doc, `${name}: ${el.props['data-path']}, shown as ${el.props.value}`);
       boxes++;
     }
   }
@@ -146,9 +146,9 @@ test('a box left as it is changes nothing', t => {
 });
 
 test('every control has a label, and what describes it is there', () => {
-  const desk = deskOf(JSON.parse(readFileSync(new URL('good-areas.json', jobs), 'utf8')));
-  desk.problems = new Map([['tasks[0].layer', {path: 'tasks[0].layer', code: 'unit.unknown', value: 'x', hint: 'did you mean <b>"in"</b>?'}], ['tasks[1].material', {path: 'tasks[1].material', code: 'field.missing', value: '', hint: 'say what goes in'}]]);
-  const all = drawn(formView(desk));
+  const state = stateOf(JSON.parse(readFileSync(new URL('good-areas.json', jobs), 'utf8')));
+  state.problems = new Map([['tasks[0].layer', {path: 'tasks[0].layer', code: 'unit.unknown', value: 'x', hint: 'did you mean <b>"in"</b>?'}], ['tasks[1].material', {path: 'tasks[1].material', code: 'field.missing', value: '', hint: 'say what goes in'}]]);
+  const all = drawn(formView(state));
   const labels = new Set(all.filter(el => el.type === 'label').map(el => el.props.for));
   const ids = new Set(all.map(el => el.props.id).filter(Boolean));
   const controls = all.filter(el => ['input', 'select'].includes(el.type));
@@ -165,28 +165,28 @@ test('every control has a label, and what describes it is there', () => {
 
 test('the unit beside a box is the one that what stands there would get', () => {
   // A share of 0.1 is a tenth to the library; a percent sign beside it would lie.
-  const desk = deskOf({schema: 1, tasks: [{kind: 'cover', area: '', layer: '3 in', spare: '0.1'}]});
-  const unit = (/** @type {string} */ path) => drawn(formView(desk)).find(el => el.props.id === `f-${encodeURIComponent(path)}-unit`)?.props.class;
+  const state = stateOf({schema: 1, tasks: [{kind: 'cover', area: '', layer: '3 in', spare: '0.1'}]});
+  const unit = (/** @type {string} */ path) => drawn(formView(state)).find(el => el.props.id === `f-${encodeURIComponent(path)}-unit`)?.props.class;
   assert.match(unit('tasks[0].spare'), /spare/);
   assert.match(unit('tasks[0].layer'), /spare/);
   assert.doesNotMatch(unit('tasks[0].settle'), /spare/);
 });
 
 test('what waits is marked, and shown once it was left', () => {
-  const desk = createDesk({});
+  const state = createState({});
   const problem = {path: 'tasks[0].layer', code: 'field.missing', value: '', hint: 'how deep?'};
-  desk.problems = new Map([[problem.path, problem], ['tasks[0].area', {...problem, path: 'tasks[0].area', code: 'unit.unknown'}]]);
-  assert.equal(needed(desk, 'tasks[0].layer'), true);
-  assert.equal(shown(desk, 'tasks[0].layer'), undefined);
-  assert.equal(needed(desk, 'tasks[0].area'), false);
-  assert.equal(shown(desk, 'tasks[0].area')?.code, 'unit.unknown');
-  const before = troubleAt(desk, 'tasks[0]');
+  state.problems = new Map([[problem.path, problem], ['tasks[0].area', {...problem, path: 'tasks[0].area', code: 'unit.unknown'}]]);
+  assert.equal(needed(state, 'tasks[0].layer'), true);
+  assert.equal(shown(state, 'tasks[0].layer'), undefined);
+  assert.equal(needed(state, 'tasks[0].area'), false);
+  assert.equal(shown(state, 'tasks[0].area')?.code, 'unit.unknown');
+  const before = problemsAt(state, 'tasks[0]');
   assert.deepEqual([before.wrong, before.waiting], [1, 1]);
-  assert.equal(troubleAt(desk, 'tasks').mark, before.mark);
-  assert.deepEqual(troubleAt(desk, 'tasks[1]'), {mark: '', wrong: 0, waiting: 0});
-  desk.touched.add('tasks[0].layer');
-  assert.equal(shown(desk, 'tasks[0].layer'), problem);
-  assert.notEqual(troubleAt(desk, 'tasks[0]').mark, before.mark, 'a part is drawn again when a field of it was left');
+  assert.equal(problemsAt(state, 'tasks').mark, before.mark);
+  assert.deepEqual(problemsAt(state, 'tasks[1]'), {mark: '', wrong: 0, waiting: 0});
+  state.touched.add('tasks[0].layer');
+  assert.equal(shown(state, 'tasks[0].layer'), problem);
+  assert.notEqual(problemsAt(state, 'tasks[0]').mark, before.mark, 'a part is drawn again when a field of it was left');
 });
 
 test('rows keep their names while the list changes', () => {
@@ -211,23 +211,23 @@ test('rows keep their names while the list changes', () => {
 });
 
 test('rows are added, copied, moved and removed, with what was touched in them', () => {
-  const desk = createDesk({tasks: [{kind: 'cover', name: 'a'}, {kind: 'fill', name: 'b', containers: [{count: 1}]}]});
-  desk.touched.add('tasks[1].layer').add('tasks[0].layer').add('offers[1].price');
-  desk.open.add('more tasks[1]').add('more tasks[1].containers[0]').add('more offers[0]').add('row7');
-  addRow(desk, ['tasks'], {kind: 'amend'});
-  assert.equal(desk.slate.doc.tasks.length, 3);
-  moveRow(desk, ['tasks', 1], 'down');
-  assert.deepEqual(desk.slate.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill']);
-  assert.deepEqual([...desk.touched].sort(), ['offers[1].price', 'tasks[0].layer', 'tasks[2].layer']);
-  assert.deepEqual([...desk.open].sort(), ['more offers[0]', 'more tasks[2]', 'more tasks[2].containers[0]', 'row7']);
-  copyRow(desk, ['tasks', 2]);
-  assert.deepEqual(desk.slate.doc.tasks[3], desk.slate.doc.tasks[2]);
-  assert.notEqual(desk.slate.doc.tasks[3].containers, desk.slate.doc.tasks[2].containers);
-  removeRow(desk, ['tasks', 0], 'a');
-  assert.deepEqual([...desk.touched].sort(), ['offers[1].price', 'tasks[1].layer']);
-  assert.deepEqual([desk.message?.undo, desk.message?.text], [true, 'Removed: a']);
-  desk.slate.undo();
-  assert.deepEqual(desk.slate.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill', 'fill']);
+  const state = createState({tasks: [{kind: 'cover', name: 'a'}, {kind: 'fill', name: 'b', containers: [{count: 1}]}]});
+  state.touched.add('tasks[1].layer').add('tasks[0].layer').add('offers[1].price');
+  state.open.add('more tasks[1]').add('more tasks[1].containers[0]').add('more offers[0]').add('row7');
+  addRow(state, ['tasks'], {kind: 'amend'});
+  assert.equal(state.job.doc.tasks.length, 3);
+  moveRow(state, ['tasks', 1], 'down');
+  assert.deepEqual(state.job.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill']);
+  assert.deepEqual([...state.touched].sort(), ['offers[1].price', 'tasks[0].layer', 'tasks[2].layer']);
+  assert.deepEqual([...state.open].sort(), ['more offers[0]', 'more tasks[2]', 'more tasks[2].containers[0]', 'row7']);
+  copyRow(state, ['tasks', 2]);
+  assert.deepEqual(state.job.doc.tasks[3], state.job.doc.tasks[2]);
+  assert.notEqual(state.job.doc.tasks[3].containers, state.job.doc.tasks[2].containers);
+  removeRow(state, ['tasks', 0], 'a');
+  assert.deepEqual([...state.touched].sort(), ['offers[1].price', 'tasks[1].layer']);
+  assert.deepEqual([state.message?.undo, state.message?.text], [true, 'Removed: a']);
+  state.job.undo();
+  assert.deepEqual(state.job.doc.tasks.map(t => t.kind), ['cover', 'amend', 'fill', 'fill']);
 });
 
 test('an area in one line', () => {
@@ -262,15 +262,15 @@ test('what is typed, by the row of its field', () => {
 
 test('a key typed in one line of many draws that line alone', () => {
   const lines = Array.from({length: 200}, (_, i) => ({count: i + 1, size: '#1'}));
-  const desk = createDesk({tasks: [{kind: 'fill', containers: lines}]});
+  const state = createState({tasks: [{kind: 'fill', containers: lines}]});
   const path = ['tasks', 0, 'containers'], ctx = {writing: us};
   const form = () => [], one = () => '';
-  const props = () => ({desk, path: [...path], list: desk.slate.get(path), ctx, form, one, add: {label: ''}, mark: troubleAt(desk, 'tasks[0].containers').mark});
+  const props = () => ({state, path: [...path], list: state.job.get(path), ctx, form, one, add: {label: ''}, mark: problemsAt(state, 'tasks[0].containers').mark});
   const rows = new Rows(props());
   const drawnRows = () => rows.render(props()).props.children.flat(9).find((/** @type {any} */ el) => el?.type === 'ol').props.children;
   const before = drawnRows();
-  desk.slate.set([...path, 100, 'count'], 7);
-  desk.problems = new Map([['tasks[0].containers[3].size', {path: 'tasks[0].containers[3].size', code: 'container.unknown', value: '#x', hint: 'which?'}]]);
+  state.job.set([...path, 100, 'count'], 7);
+  state.problems = new Map([['tasks[0].containers[3].size', {path: 'tasks[0].containers[3].size', code: 'container.unknown', value: '#x', hint: 'which?'}]]);
   const after = drawnRows();
   assert.equal(after.length, 200);
   const again = after.flatMap((/** @type {any} */ el, /** @type {number} */ i) => el.key !== before[i].key || new el.type(before[i].props).shouldComponentUpdate.call({props: before[i].props, state: undefined}, el.props, undefined) ? [i] : []);

@@ -5,12 +5,12 @@ import {anyValue, dice, nasty} from './random.mjs';
 import {putDocument} from './dom.mjs';
 
 const newRoot = putDocument();
-const {createActs} = await import('../app/actions.js');
-const {createDesk} = await import('../state/state.js');
+const {createActions} = await import('../app/actions.js');
+const {createState} = await import('../state/state.js');
 const {render} = await import('../ui/h.js');
-const {openKeep} = await import('../store/jobs.js');
+const {openStore} = await import('../store/jobs.js');
 const {objects} = await import('../state/fields.js');
-const {view} = await import('../shell/frame.js');
+const {pageView} = await import('../shell/frame.js');
 
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
 const golden = readdirSync(new URL('../../testdata/golden/', import.meta.url)).filter(name => /^good-.*\.json$/.test(name));
@@ -36,29 +36,29 @@ function spoil(d, value) {
   return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, k === key ? spoil(d, v) : v]));
 }
 
-/** A desk with a job taken from a record, all of it folded out. @param {any} record */
-function deskOf(record) {
-  const desk = /** @type {any} */ (createDesk({schema: 1, tasks: []}));
-  desk.open = Object.assign(new Set(), {has: () => true});
-  desk.keep = openKeep(null, {events: undefined});
-  desk.acts = createActs(desk, {});
-  desk.acts.take({id: '1', name: 'x', doc: {}, home: null, ticks: {}, place: 'job', typedAt: 0, rev: 0, plan: '', ...record});
-  return desk;
+/** A state with a job taken from a record, all of it folded out. @param {any} record */
+function stateOf(record) {
+  const state = /** @type {any} */ (createState({schema: 1, tasks: []}));
+  state.open = Object.assign(new Set(), {has: () => true});
+  state.store = openStore(null, {events: undefined});
+  state.actions = createActions(state, {});
+  state.actions.take({id: '1', name: 'x', doc: {}, home: null, ticks: {}, place: 'job', typedAt: 0, rev: 0, plan: '', ...record});
+  return state;
 }
 
 /** What the page could not draw. @type {any[]} */
 const caught = [];
 globalThis.reportError = error => caught.push(error);
 
-/** Draws every place of the page, again and again. @param {any} desk */
-function drawAll(desk) {
+/** Draws every place of the page, again and again. @param {any} state */
+function drawAll(state) {
   const root = newRoot();
   caught.length = 0;
   for (const place of ['job', 'yard', 'ground', 'job']) {
-    desk.place = place;
-    render(view(desk), root);
+    state.place = place;
+    render(pageView(state), root);
   }
-  for (desk.printing of ['yard', 'ground', undefined]) render(view(desk), root);
+  for (state.printing of ['yard', 'ground', undefined]) render(pageView(state), root);
   return root;
 }
 /** @param {any} root @param {string} name */
@@ -73,10 +73,10 @@ function spoiled(d, whole) {
   return whole;
 }
 
-/** A desk must draw such a document, and leave it as it is. @param {any} doc @param {any} [more] @param {string} [about] */
+/** A state must draw such a document, and leave it as it is. @param {any} doc @param {any} [more] @param {string} [about] */
 function holds(doc, more, about = JSON.stringify(doc)) {
   const before = JSON.stringify(doc);
-  const root = drawAll(deskOf({doc, ...more}));
+  const root = drawAll(stateOf({doc, ...more}));
   assert.deepEqual(caught.map(error => error.stack), [], about);
   assert.equal(JSON.stringify(doc), before, 'drawing changes nothing: ' + about);
   assert.deepEqual(root.all().filter((/** @type {any} */ el) => ['script', 'img', 'b'].includes(el.localName)), [], about);
@@ -107,9 +107,9 @@ test('jobs changed at random are drawn', () => {
 test('offers that are none, where others had a price at home, are drawn', () => {
   const {doc, plan} = /** @type {any} */ (jobs[golden.indexOf('good-stock.json')]);
   for (const bad of odd) {
-    const desk = deskOf({doc: {...doc, offers: doc.offers.map(() => bad)}, plan: JSON.stringify(plan), home: doc});
-    desk.changes = {changes: [], before: {}, after: {}};
-    drawAll(desk);
+    const state = stateOf({doc: {...doc, offers: doc.offers.map(() => bad)}, plan: JSON.stringify(plan), home: doc});
+    state.changes = {changes: [], before: {}, after: {}};
+    drawAll(state);
     assert.deepEqual(caught.map(error => error.stack), [], JSON.stringify(bad));
   }
 });
@@ -117,26 +117,26 @@ test('offers that are none, where others had a price at home, are drawn', () => 
 test('a plan kept from before may be anything', () => {
   const d = dice(2);
   const {doc, plan} = /** @type {any} */ (jobs[golden.indexOf('good-stock.json')]);
-  assert.ok(marked(drawAll(deskOf({doc, plan: JSON.stringify(plan)})), 'need').length > 0);
+  assert.ok(marked(drawAll(stateOf({doc, plan: JSON.stringify(plan)})), 'need').length > 0);
   for (let n = 0; n < 50; n++) {
     const bad = n === 0 ? {needs: [], tasks: []} : spoiled(d, plan);
-    const root = drawAll(deskOf({doc, plan: JSON.stringify(bad)}));
+    const root = drawAll(stateOf({doc, plan: JSON.stringify(bad)}));
     assert.deepEqual(marked(root, 'undrawn'), [], JSON.stringify(bad));
     assert.ok(marked(root, 'job-name').length > 0, 'the form is there');
   }
 });
 
 test('what cannot be drawn says so, until it can', () => {
-  const desk = deskOf({doc: jobs[0].doc});
+  const state = stateOf({doc: jobs[0].doc});
   const root = newRoot();
-  desk.plan = {};
-  desk.planFor = desk.slate.doc;
-  render(view(desk), root);
-  render(view(desk), root);
+  state.plan = {};
+  state.planFor = state.job.doc;
+  render(pageView(state), root);
+  render(pageView(state), root);
   assert.ok(marked(root, 'undrawn').length > 0);
   assert.ok(marked(root, 'menu').length > 0);
-  desk.plan = jobs[0].plan;
-  render(view(desk), root);
+  state.plan = jobs[0].plan;
+  render(pageView(state), root);
   assert.deepEqual(marked(root, 'undrawn'), []);
   assert.ok(marked(root, 'need').length > 0);
 });
@@ -145,23 +145,23 @@ test('of a list without end some is drawn, and more when asked for', () => {
   const n = 30_000, list = (/** @type {any} */ value) => Array.from({length: n}, () => value), keyed = Object.fromEntries(list(1).map((one, i) => ['k' + i, one]));
   for (const doc of [{tasks: list(0)}, {tasks: list({kind: 'fill', containers: [{}]})}, {tasks: [{kind: 'fill', containers: list({})}]}, {tasks: [], offers: list({})}, {tasks: [], on_hand: keyed}, {tasks: [], ...keyed},
     {tasks: [{kind: 'cover', area: {strip: {along: list('')}}}]}, {tasks: [{kind: 'cover'}], materials: list(1).map((_, i) => ({id: 'm' + i}))}, {tasks: [], yard: {bought: list(0), without: list('')}}]) {
-    const desk = deskOf({doc, plan: JSON.stringify(jobs[0].plan)});
-    desk.open = new Set(['section offers', 'section on-hand']);
-    desk.place = doc.yard ? 'yard' : 'job';
+    const state = stateOf({doc, plan: JSON.stringify(jobs[0].plan)});
+    state.open = new Set(['section offers', 'section on-hand']);
+    state.place = doc.yard ? 'yard' : 'job';
     const root = newRoot();
-    render(view(desk), root);
+    render(pageView(state), root);
     const drawn = root.all().length;
     assert.ok(drawn < 15_000, `${drawn} elements of ${JSON.stringify(doc).slice(0, 60)}`);
   }
 });
 
 test('a row that is added is shown, in a long list too', () => {
-  const desk = deskOf({doc: {tasks: Array.from({length: 500}, () => ({kind: 'cover'}))}});
-  desk.open = new Set();
+  const state = stateOf({doc: {tasks: Array.from({length: 500}, () => ({kind: 'cover'}))}});
+  state.open = new Set();
   const root = newRoot();
-  render(view(desk), root);
+  render(pageView(state), root);
   assert.equal(marked(root, 'task').length, 200);
-  desk.slate.insert(['tasks'], 500, {kind: 'cover'});
-  render(view(desk), root);
+  state.job.insert(['tasks'], 500, {kind: 'cover'});
+  render(pageView(state), root);
   assert.equal(marked(root, 'task').length, 501);
 });

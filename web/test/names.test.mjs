@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import {createDesk} from '../state/state.js';
+import {createState} from '../state/state.js';
 import {materialGroups, namesOf, partGroups} from '../job/names.js';
 import {setLanguage} from '../text/say.js';
 
@@ -14,9 +14,9 @@ const ids = (/** @type {any} */ list) => list.map((/** @type {any} */ [id]) => i
 test('what there is to choose from is in the order of what it is called', () => {
   setLanguage({language: 'es'});
   try {
-    const desk = createDesk({schema: 1, tasks: [], materials: [{id: 'z', name: 'Zeta'}, {id: 'a', name: 'Alfa'}]});
-    desk.catalog = catalog;
-    const names = namesOf(desk);
+    const state = createState({schema: 1, tasks: [], materials: [{id: 'z', name: 'Zeta'}, {id: 'a', name: 'Alfa'}]});
+    state.catalog = catalog;
+    const names = namesOf(state);
     assert.deepEqual(materialGroups(names).map(group => ids(group.options)), [['z', 'a'], ['sand', 'bark', 'wood', 'peat', 'zinc']], 'their own as they wrote it');
     assert.deepEqual(ids(partGroups(names)[2].options), ['c', 'b']);
     assert.deepEqual(ids(names.sizes), ['#1', '#10', '#2'], 'sizes as the catalogue has them');

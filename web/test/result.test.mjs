@@ -4,7 +4,7 @@ import {readFileSync} from 'node:fs';
 import {putDocument} from './dom.mjs';
 
 const newRoot = putDocument();
-const {createDesk} = await import('../state/state.js');
+const {createState} = await import('../state/state.js');
 const {render} = await import('../ui/h.js');
 const {resultView} = await import('../result/result.js');
 const {setLanguage} = await import('../text/say.js');
@@ -26,35 +26,35 @@ const shape = {kind: 'cost', title: 'Cost', desc: 'Of all', width: 10, height: 1
 
 test('the result says what a new page would, whatever changes on it', () => {
   const plan = read('golden/good-stock.json');
-  const desk = /** @type {any} */ (createDesk(read('jobs/good-stock.json')));
-  Object.assign(desk, {plan, planFor: desk.slate.doc});
+  const state = /** @type {any} */ (createState(read('jobs/good-stock.json')));
+  Object.assign(state, {plan, planFor: state.job.doc});
   const root = newRoot();
   /** @type {[string, () => void][]} */
   const changes = [
-    ['what takes longer comes', () => { desk.full = full; }],
-    ['its drawing comes', () => { desk.costs = [shape]; }],
-    ['it is worked out', () => desk.open.add('sure')],
-    ['other orders are opened', () => desk.open.add('choices')],
-    ['a decimal comma', () => { desk.comma = true; }],
-    ['another currency', () => { desk.plan = {...desk.plan, currency: 'CAD'}; }],
-    ['another name', () => { desk.plan = {...desk.plan, needs: desk.plan.needs.map((/** @type {any} */ n, /** @type {number} */ i) => i === 0 ? {...n, material: 'peat', name: 'Moss peat'} : n)}; }],
-    ['something is left out', () => { desk.plan = {...desk.plan, left_out: desk.plan.left_out?.length > 0 ? [] : [{material: 'peat', name: 'Peat', stand_ins: []}]}; }],
-    ['another note', () => { desk.plan = {...desk.plan, notes: [{text: 'something else', path: 'name'}]}; }],
-    ['another caution', () => { desk.plan = {...desk.plan, cautions: [{code: 'lift', text: 'Lift with care.'}]}; }],
-    ['it is of an older entry', () => { desk.stale = true; }],
+    ['what takes longer comes', () => { state.full = full; }],
+    ['its drawing comes', () => { state.costs = [shape]; }],
+    ['it is worked out', () => state.open.add('sure')],
+    ['other orders are opened', () => state.open.add('choices')],
+    ['a decimal comma', () => { state.comma = true; }],
+    ['another currency', () => { state.plan = {...state.plan, currency: 'CAD'}; }],
+    ['another name', () => { state.plan = {...state.plan, needs: state.plan.needs.map((/** @type {any} */ n, /** @type {number} */ i) => i === 0 ? {...n, material: 'peat', name: 'Moss peat'} : n)}; }],
+    ['something is left out', () => { state.plan = {...state.plan, left_out: state.plan.left_out?.length > 0 ? [] : [{material: 'peat', name: 'Peat', stand_ins: []}]}; }],
+    ['another note', () => { state.plan = {...state.plan, notes: [{text: 'something else', path: 'name'}]}; }],
+    ['another caution', () => { state.plan = {...state.plan, cautions: [{code: 'lift', text: 'Lift with care.'}]}; }],
+    ['it is of an older entry', () => { state.stale = true; }],
     ['another language', () => setLanguage(spanish)],
-    ['other odds', () => { desk.full = {...full, sure: {...full.sure, shown: '9 times in 10'}}; }],
-    ['folded away', () => { desk.open.clear(); }],
-    ['nothing takes longer', () => { desk.full = null; }],
+    ['other odds', () => { state.full = {...full, sure: {...full.sure, shown: '9 times in 10'}}; }],
+    ['folded away', () => { state.open.clear(); }],
+    ['nothing takes longer', () => { state.full = null; }],
   ];
   try {
-    render(resultView(desk), root);
+    render(resultView(state), root);
     for (const [what, change] of changes) {
       const before = JSON.stringify(written(root));
       change();
-      render(resultView(desk), root);
+      render(resultView(state), root);
       const fresh = newRoot();
-      render(resultView(desk), fresh);
+      render(resultView(state), fresh);
       assert.deepEqual(written(root), written(fresh), what);
       assert.notEqual(JSON.stringify(written(root)), before, `${what}: it shows`);
     }

@@ -41,6 +41,6 @@ function shape(s, key) {
 }
 
 /** The drawings of one task, or of a kind. */
-export function drawingsOf(desk, which) {
-  return [...desk.drawings ?? [], ...desk.costs ?? []].filter(which);
+export function drawingsOf(state, which) {
+  return [...state.drawings ?? [], ...state.costs ?? []].filter(which);
 }

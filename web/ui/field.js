@@ -12,10 +12,10 @@ import {units} from '../state/fields.js';
  * @typedef {{comma: boolean, currency: string, measure: 'us' | 'metric', language: string}} Writing
  */
 
-/** @param {any} desk @returns {Writing} */
-export function writingOf(desk) {
-  const {measure, currency} = desk.slate.doc;
-  return {comma: desk.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
+/** @param {any} state @returns {Writing} */
+export function writingOf(state) {
+  const {measure, currency} = state.job.doc;
+  return {comma: state.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
 }
 
 const patience = 900; // ms without a key before what is being typed is called wrong
@@ -47,24 +47,24 @@ export function showField(row, value, writing) {
   return show(kind, value, habitOf(row, writing));
 }
 
-/** Called by their name alone: text that a keyboard must not mend. */
+/** Called by their name alone: text that a keyboard must not correct. */
 const plainText = new Set(['text']);
 
 /** @param {string} kind */
 const keyboard = kind => kind === 'count' ? 'numeric' : kind === 'money' ? 'decimal' : 'text';
 
-/** Who speaks up for the form. @type {WeakMap<object, (text: string) => void>} */
-const speakers = new WeakMap();
+/** What announces for the form. @type {WeakMap<object, (text: string) => void>} */
+const announcers = new WeakMap();
 
-/** Says something politely. @param {any} desk @param {string} text */
-export const tell = (desk, text) => speakers.get(desk)?.(text);
+/** Says something politely. @param {any} state @param {string} text */
+export const announce = (state, text) => announcers.get(state)?.(text);
 
 /** Where a screen reader hears of what is wrong. */
-export class Speaker extends Component {
+export class Announcer extends Component {
   constructor(/** @type {any} */ props) {
     super(props);
     this.state = {text: ''};
-    speakers.set(props.desk, text => this.setState({text}));
+    announcers.set(props.state, text => this.setState({text}));
   }
 
   shouldComponentUpdate(/** @type {any} */ _, /** @type {any} */ state) { return state !== this.state; }
@@ -74,18 +74,18 @@ export class Speaker extends Component {
   }
 }
 
-/** Puts what was typed into the job; undefined takes it away. @param {any} desk @param {any[]} path @param {unknown} value */
-export function put(desk, path, value, how = {}) {
-  desk.slate.set(path, value, {typing: true, ...how});
+/** Puts what was typed into the job; undefined takes it away. @param {any} state @param {any[]} path @param {unknown} value */
+export function put(state, path, value, how = {}) {
+  state.job.set(path, value, {typing: true, ...how});
 }
 
-/** A field was left: soon what is wrong with it is shown. @param {any} desk @param {string} path */
-export function leave(desk, path) {
-  desk.slate.rest();
-  if (desk.touched.has(path)) return;
+/** A field was left: soon what is wrong with it is shown. @param {any} state @param {string} path */
+export function leave(state, path) {
+  state.job.rest();
+  if (state.touched.has(path)) return;
   setTimeout(() => {
-    desk.touched.add(path);
-    desk.redraw();
+    state.touched.add(path);
+    state.redraw();
   }, press);
 }
 
@@ -100,7 +100,7 @@ function typedNext({inputType, data, isComposing, currentTarget}) {
 }
 
 /**
- * A text box. Props: desk, path, row, writing; label, hideLabel, wants, list;
+ * A text box. Props: state, path, row, writing; label, hideLabel, wants, list;
  * value when it stands elsewhere than at the path, onPut when it is kept in a
  * way of its own; late when it is kept only once the box was left, as a name is
  * that other things hang on.
@@ -115,9 +115,9 @@ export class Field extends Component {
   componentWillUnmount() { clearTimeout(this.timer); }
 
   componentDidUpdate() {
-    if (this.hint === this.told) return;
-    this.told = this.hint;
-    if (this.hint && this.worked) tell(this.props.desk, `${this.props.label ?? say(this.props.row.label)}: ${this.hint}`);
+    if (this.hint === this.announced) return;
+    this.announced = this.hint;
+    if (this.hint && this.worked) announce(this.props.state, `${this.props.label ?? say(this.props.row.label)}: ${this.hint}`);
   }
 
   /** @param {any} event */
@@ -125,21 +125,21 @@ export class Field extends Component {
     const typed = event.currentTarget.value;
     this.worked = true;
     this.typed = typed;
-    this.quiet = !this.hint; // what is shown already stays until it is mended
-    this.speakUp(patience);
+    this.quiet = !this.hint; // what is shown already stays until it is put right
+    this.showProblemIn(patience);
     if (this.props.late) this.forceUpdate(); // nothing else draws it
-    else this.keep(typed);
+    else this.write(typed);
   }
 
   /** A key is on its way into the box. @param {any} event */
   before(event) {
-    const {desk, path, onPut, late} = this.props;
+    const {state, path, onPut, late} = this.props;
     const typed = onPut || late ? undefined : typedNext(event);
-    if (typed !== undefined) desk.foresee(desk.slate.foresee(path, this.meant(typed)));
+    if (typed !== undefined) state.expect(state.job.preview(path, this.meant(typed)));
   }
 
   /** Shows what is wrong, if anything is, after so many ms. @param {number} wait */
-  speakUp(wait) {
+  showProblemIn(wait) {
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
       this.quiet = false;
@@ -155,38 +155,38 @@ export class Field extends Component {
   }
 
   /** @param {string} typed */
-  keep(typed) {
-    const {desk, path, onPut} = this.props;
+  write(typed) {
+    const {state, path, onPut} = this.props;
     const value = this.meant(typed);
     if (onPut) onPut(value);
-    else put(desk, path, value, {inBox: true});
+    else put(state, path, value, {inBox: true});
   }
 
   blur() {
-    if (this.props.late && this.typed !== null) this.keep(this.typed);
+    if (this.props.late && this.typed !== null) this.write(this.typed);
     this.typed = null;
     this.quiet = !this.hint;
-    this.speakUp(press);
+    this.showProblemIn(press);
     this.forceUpdate();
-    this.props.desk.redraw(); // what comes next may lean on what was typed
-    leave(this.props.desk, pathText(this.props.path));
+    this.props.state.redraw(); // what comes next may lean on what was typed
+    leave(this.props.state, pathText(this.props.path));
   }
 
   /** @param {any} props */
   render(props) {
     const {typed, quiet} = this;
-    const {desk, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
+    const {state, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
     const text = pathText(path), id = idOf(text);
-    const value = 'value' in props ? props.value : desk.slate.get(path);
+    const value = 'value' in props ? props.value : state.job.get(path);
     const kept = showField(row, value, writing);
     const mine = typed !== null && (late || readField(row, typed, writing) === value || typed === this.kept?.text && value === this.kept?.value);
     if (typed === null) this.kept = {text: kept, value};
     const shows = mine ? typed : kept;
-    const problem = quiet ? undefined : shown(desk, text);
+    const problem = quiet ? undefined : shown(state, text);
     this.hint = problem?.hint;
     const unit = habitOf(row, writing).unit;
     const help = helpOf(row, props);
-    const waiting = !problem && shows === '' && (wants || needed(desk, text));
+    const waiting = !problem && shows === '' && (wants || needed(state, text));
     const bare = unit && (shows.trim() === '' || mine && value !== shows.trim());
     return h('div', {class: cls('field', `field-${row.kind}`, {wrong: !!problem})},
       h('label', {for: id, class: cls({unseen: hideLabel})}, label),
@@ -224,45 +224,45 @@ const wantsMark = id => h('span', {class: 'wants', id: id + '-wants'}, say('need
 /** What stands under a box. @param {string} path @param {string} id @param {any} help @param {any} problem */
 const below = (path, id, help, problem) => h('div', {class: 'below'},
   help && h('p', {class: 'help', id: id + '-help'}, help),
-  trouble(path, problem));
+  problemText(path, problem));
 
 /** The words of what is wrong, at the control or the head of what it is about. */
-export function trouble(path, problem) {
+export function problemText(path, problem) {
   return problem && h('p', {class: 'problem', id: idOf(path) + '-problem', 'data-test': 'problem', 'data-path': path},
     problem.hint);
 }
 
-/** What is wrong with an object or a list, at its head. @param {any} desk @param {any[]} path */
-export function troubleHead(desk, path) {
+/** What is wrong with an object or a list, at its head. @param {any} state @param {any[]} path */
+export function problemHead(state, path) {
   const text = pathText(path);
-  return trouble(text, shown(desk, text));
+  return problemText(text, shown(state, text));
 }
 
 /**
  * A choice of the browser's own: values and what they are called.
- * @param {any} props desk, path, row, value; options as [value, label] or
+ * @param {any} props state, path, row, value; options as [value, label] or
  *   {label, options}; onPick when it is kept elsewhere
  */
 export function choice(props) {
-  const {desk, path, row, label = say(row.label), hideLabel, options = chooseFrom(row), empty, wants, onPick, test = 'field'} = props;
+  const {state, path, row, label = say(row.label), hideLabel, options = chooseFrom(row), empty, wants, onPick, test = 'field'} = props;
   const text = pathText(path), id = idOf(text) + (props.suffix ?? '');
-  const value = 'value' in props ? props.value : desk.slate.get(path);
-  const problem = props.suffix ? undefined : shown(desk, text);
+  const value = 'value' in props ? props.value : state.job.get(path);
+  const problem = props.suffix ? undefined : shown(state, text);
   const help = helpOf(row, props);
-  const waiting = !problem && (wants || !props.suffix && needed(desk, text));
+  const waiting = !problem && (wants || !props.suffix && needed(state, text));
   const pick = (/** @type {any} */ event) => {
     const picked = event.currentTarget.value;
     if (onPick) onPick(picked);
-    else desk.slate.set(path, picked === '' ? undefined : picked);
-    desk.touched.add(text);
-    desk.redraw();
+    else state.job.set(path, picked === '' ? undefined : picked);
+    state.touched.add(text);
+    state.redraw();
   };
   const known = options.flatMap((/** @type {any} */ o) => Array.isArray(o) ? [o[0]] : o.options.map((/** @type {any} */ p) => p[0]));
   const odd = value !== undefined && value !== '' && !known.includes(value);
   return h('div', {class: cls('field', 'field-choice', {wrong: !!problem})},
     h('label', {for: id, class: cls({unseen: hideLabel})}, label),
     h('div', {class: 'box'},
-      h('select', {id, value: asText(value), 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(desk, text)},
+      h('select', {id, value: asText(value), 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(state, text)},
         empty !== undefined && option('', empty),
         odd && option(asText(value), asText(value)),
         options.map((/** @type {any} */ o) => Array.isArray(o)
@@ -280,20 +280,20 @@ const chooseFrom = row => row.choices.map((/** @type {[string, string]} */ [valu
 
 /**
  * A box to tick.
- * @param {any} props desk, path, label, checked; onTick
+ * @param {any} props state, path, label, checked; onTick
  */
-export function tick({desk, path, label, checked, onTick, test = 'field', suffix = ''}) {
+export function tick({state, path, label, checked, onTick, test = 'field', suffix = ''}) {
   const text = pathText(path), id = idOf(text) + suffix;
-  const problem = suffix ? undefined : shown(desk, text);
+  const problem = suffix ? undefined : shown(state, text);
   return h('div', {class: cls('field', 'field-tick', {wrong: !!problem})},
     h('label', {class: 'tick', for: id},
       h('input', {id, type: 'checkbox', checked, name: text + suffix, 'data-test': test, 'data-path': text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem && id + '-problem',
-        onChange: (/** @type {any} */ e) => { onTick(e.currentTarget.checked); desk.redraw(); }}),
+        onChange: (/** @type {any} */ e) => { onTick(e.currentTarget.checked); state.redraw(); }}),
       h('span', null, label)),
-    trouble(text, problem));
+    problemText(text, problem));
 }
 
 /** A yes or no of the document: no is left out. @param {any} props */
-export function yesNo({desk, path, row, value}) {
-  return tick({desk, path, label: say(row.label), checked: value === true, onTick: (/** @type {boolean} */ on) => desk.slate.set(path, on ? true : undefined)});
+export function yesNo({state, path, row, value}) {
+  return tick({state, path, label: say(row.label), checked: value === true, onTick: (/** @type {boolean} */ on) => state.job.set(path, on ? true : undefined)});
 }

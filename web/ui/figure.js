@@ -5,10 +5,10 @@ import {asText} from './entry.js';
 import {toggle} from '../state/state.js';
 
 /** An amount of money as this reader writes it. */
-export function money(desk, amount) {
-  const currency = desk.plan?.currency ?? '';
+export function money(state, amount) {
+  const currency = state.plan?.currency ?? '';
   const space = /\p{L}$/u.test(currency) ? ' ' : '';
-  return currency + space + (desk.comma ? amount.replace('.', ',') : amount);
+  return currency + space + (state.comma ? amount.replace('.', ',') : amount);
 }
 
 /** A pack as it is sold: "2 cu ft", or "1/2 cu yd, loose". */
@@ -23,12 +23,12 @@ export function offerName(line) {
 }
 
 /** An offer, by the name that a job's yard has for it, in words: "1/2 cu yd loose Pine bark fines". */
-export function offerWords(desk, name) {
-  const {offers} = desk.slate.doc;
+export function offerWords(state, name) {
+  const {offers} = state.job.doc;
   const asked = (Array.isArray(offers) ? offers : []).map(o => ({material: asText(o?.material), pack: asText(o?.pack), bulk: asText(o?.bulk)}));
-  const lines = [...desk.plan?.order ?? [], ...desk.plan?.others ?? [], ...asked];
+  const lines = [...state.plan?.order ?? [], ...state.plan?.others ?? [], ...asked];
   const line = lines.find(l => offerName(l) === name);
-  return line ? `${packName(line)} ${asText(nameOf(desk, line.material))}` : name;
+  return line ? `${packName(line)} ${asText(nameOf(state, line.material))}` : name;
 }
 
 /** A count, and the range it may be in: "6 (5 to 7)". */
@@ -37,23 +37,23 @@ export function count(line) {
 }
 
 /** What materials are called, by id. */
-export function nameOf(desk, id) {
-  return desk.plan?.needs.find(n => n.material === id)?.name ?? id;
+export function nameOf(state, id) {
+  return state.plan?.needs.find(n => n.material === id)?.name ?? id;
 }
 
 /** Something that folds out, under a button that says what it is. It stands open while something in it is wrong. */
-export function fold(desk, name, label, inside, {test, wrong} = {}) {
-  const open = wrong || desk.open.has(name);
+export function fold(state, name, label, inside, {test, wrong} = {}) {
+  const open = wrong || state.open.has(name);
   const id = 'fold-' + name.replace(/[^\w-]+/g, '-');
   return h('div', {class: 'fold'},
-    h('button', {type: 'button', class: 'fold-button', 'aria-expanded': String(open), 'aria-controls': id, 'data-test': test, onClick: () => toggle(desk, name)}, label),
+    h('button', {type: 'button', class: 'fold-button', 'aria-expanded': String(open), 'aria-controls': id, 'data-test': test, onClick: () => toggle(state, name)}, label),
     h('div', {id, hidden: !open, class: 'fold-inside', 'data-test': test && `${test}-panel`}, open ? inside() : null));
 }
 
 /** The steps behind a figure, with where each comes from. */
-export function working(desk, name, about, pick) {
-  const steps = () => desk.plan.working.filter(pick);
-  return fold(desk, 'working ' + name, [say('How it is worked out'), h('span', {class: 'unseen'}, ': ' + about)], () =>
+export function working(state, name, about, pick) {
+  const steps = () => state.plan.working.filter(pick);
+  return fold(state, 'working ' + name, [say('How it is worked out'), h('span', {class: 'unseen'}, ': ' + about)], () =>
     h('ol', {class: 'steps'}, steps().map((s, i) => h('li', {key: i},
       h('span', {class: 'step'}, s.step), ' ',
       h('span', {class: 'step-figure'}, s.figure),

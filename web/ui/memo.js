@@ -3,7 +3,7 @@
 import {Component} from './h.js';
 import {samePath} from '../state/path.js';
 
-export class Part extends Component {
+export class PureComponent extends Component {
   /** @param {any} next @param {any} state */
   shouldComponentUpdate(next, state) {
     return state !== this.state || differ(this.props, next);
@@ -11,7 +11,7 @@ export class Part extends Component {
 }
 
 /** Draws what `draw` gives, again only once any of `of` is another. Props: of, draw. */
-export class Still extends Component {
+export class Memo extends Component {
   /** @param {any} next */
   shouldComponentUpdate(next) {
     return next.of.some((/** @type {any} */ part, /** @type {number} */ i) => part !== this.props.of[i]);

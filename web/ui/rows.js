@@ -51,29 +51,29 @@ const wanted = new WeakMap();
 /**
  * Asks for the focus: at the first control of a row ('first'), at the row itself
  * ('row'), or at a button of it ('up', 'add', ...).
- * @param {any} desk
+ * @param {any} state
  * @param {Path} path
  * @param {string} [act]
  */
-export function wantFocus(desk, path, act = 'first') {
-  wanted.set(desk, {path: pathText(path), act});
+export function wantFocus(state, path, act = 'first') {
+  wanted.set(state, {path: pathText(path), act});
 }
 
 /**
  * Gives the focus that was asked for, when it is for this element of the page.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} path
  * @param {any} element
  */
-export function giveFocus(desk, path, element) {
-  const want = wanted.get(desk);
+export function giveFocus(state, path, element) {
+  const want = wanted.get(state);
   if (!want || !element || want.path !== pathText(path)) return;
   const named = (/** @type {string} */ act) => [...element.querySelectorAll(`[data-act="${act}"]`)].find(el => (el.dataset.path ?? want.path) === want.path && !el.disabled);
   const at = want.act === 'row' ? element.querySelector(':scope > h3 > button') ?? element
     : want.act === 'first' ? element.querySelector('input, select') ?? element.querySelector('button')
     : named(want.act) ?? named(want.act === 'up' ? 'down' : 'up');
   if (!at) return;
-  wanted.delete(desk);
+  wanted.delete(state);
   (at.matches('li') && want.act !== 'row' ? at.querySelector('input, select') ?? at : at).focus();
 }
 
@@ -83,11 +83,11 @@ export const atOnce = 200;
 /**
  * How many rows a list shows, and the button for more of them: a job that came
  * in may have any number. A row that was just added is shown.
- * @param {any} part the component of the list @param {readonly any[]} rows @param {boolean} [added]
+ * @param {any} list the component of the list @param {readonly any[]} rows @param {boolean} [added]
  */
-export function someRows(part, rows, added = false) {
-  const most = part.most = Math.max(part.most ?? atOnce, added ? rows.length : 0);
-  return {most, more: rows.length > most && h('button', {type: 'button', class: 'add', 'data-test': 'more-rows', onClick: () => { part.most += atOnce; part.forceUpdate(); }},
+export function someRows(list, rows, added = false) {
+  const most = list.most = Math.max(list.most ?? atOnce, added ? rows.length : 0);
+  return {most, more: rows.length > most && h('button', {type: 'button', class: 'add', 'data-test': 'more-rows', onClick: () => { list.most += atOnce; list.forceUpdate(); }},
     say('Show more: {n} are not shown', {n: rows.length - most}))};
 }
 
@@ -99,77 +99,77 @@ export const rowName = row => isObject(row) ? names.get(row) : undefined;
 
 /**
  * Puts a new row at the end of a list, and the focus into it.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} list
  * @param {any} row
  * @param {string} [label]
  */
-export function addRow(desk, list, row, label) {
-  const index = lengthAt(desk, list);
-  wantFocus(desk, [...list, index]);
-  desk.slate.insert(list, index, row, {label});
-  desk.redraw();
+export function addRow(state, list, row, label) {
+  const index = lengthAt(state, list);
+  wantFocus(state, [...list, index]);
+  state.job.insert(list, index, row, {label});
+  state.redraw();
 }
 
-/** @param {any} desk @param {Path} list */
-function lengthAt(desk, list) {
-  const value = desk.slate.get(list);
+/** @param {any} state @param {Path} list */
+function lengthAt(state, list) {
+  const value = state.job.get(list);
   return Array.isArray(value) ? value.length : 0;
 }
 
 /**
  * Takes a row out, and offers to bring it back.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} path
  * @param {string} name what it was
  */
-export function removeRow(desk, path, name) {
+export function removeRow(state, path, name) {
   const list = path.slice(0, -1), index = path.at(-1);
-  renumber(desk, list, i => i === index ? undefined : typeof index === 'number' && i > index ? i - 1 : i);
-  desk.slate.remove(path, {label: say('Removed: {what}', {what: name})});
-  desk.message = {text: say('Removed: {what}', {what: name}), undo: true};
-  const left = lengthAt(desk, list);
-  if (left === 0) wantFocus(desk, list, 'add');
-  else wantFocus(desk, [...list, Math.min(Number(index), left - 1)], 'row');
-  desk.redraw();
+  renumber(state, list, i => i === index ? undefined : typeof index === 'number' && i > index ? i - 1 : i);
+  state.job.remove(path, {label: say('Removed: {what}', {what: name})});
+  state.message = {text: say('Removed: {what}', {what: name}), undo: true};
+  const left = lengthAt(state, list);
+  if (left === 0) wantFocus(state, list, 'add');
+  else wantFocus(state, [...list, Math.min(Number(index), left - 1)], 'row');
+  state.redraw();
 }
 
 /**
  * Moves a row, and keeps the focus on the button that did it.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} path
  * @param {'up' | 'down'} way
  */
-export function moveRow(desk, path, way) {
+export function moveRow(state, path, way) {
   const list = path.slice(0, -1), from = Number(path.at(-1)), to = way === 'up' ? from - 1 : from + 1;
-  renumber(desk, list, i => i === from ? to : i === to ? from : i);
-  wantFocus(desk, [...list, to], way);
-  desk.slate.move(list, from, to);
-  desk.redraw();
+  renumber(state, list, i => i === from ? to : i === to ? from : i);
+  wantFocus(state, [...list, to], way);
+  state.job.move(list, from, to);
+  state.redraw();
 }
 
 /**
  * Puts a copy of a row after it.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} path
  */
-export function copyRow(desk, path) {
+export function copyRow(state, path) {
   const list = path.slice(0, -1), at = Number(path.at(-1)) + 1;
-  renumber(desk, list, i => i >= at ? i + 1 : i);
-  wantFocus(desk, [...list, at]);
-  desk.slate.insert(list, at, structuredClone(desk.slate.get(path)), {label: say('Copied')});
-  desk.redraw();
+  renumber(state, list, i => i >= at ? i + 1 : i);
+  wantFocus(state, [...list, at]);
+  state.job.insert(list, at, structuredClone(state.job.get(path)), {label: say('Copied')});
+  state.redraw();
 }
 
 /**
  * What was touched and what is folded out in the rows of a list go with them.
- * @param {any} desk
+ * @param {any} state
  * @param {Path} list
  * @param {(index: number) => number | undefined} to
  */
-function renumber(desk, list, to) {
-  renumberIn(desk.touched, pathText(list) + '[', to);
-  renumberIn(desk.open, 'more ' + pathText(list) + '[', to);
+function renumber(state, list, to) {
+  renumberIn(state.touched, pathText(list) + '[', to);
+  renumberIn(state.open, 'more ' + pathText(list) + '[', to);
 }
 
 /** @param {Set<string>} names @param {string} start @param {(index: number) => number | undefined} to */
