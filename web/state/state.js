@@ -18,6 +18,7 @@ import {createDocument} from './document.js';
  * @property {any} record what is kept of the job on this device, or null with no job open
  * @property {any} home the document as it left home, or null before anything changed at the yard
  * @property {Record<string, number>} ticks how many of each offer are ticked
+ * @property {string} language that the page speaks
  * @property {boolean} comma whether this reader writes 1,5
  * @property {string} spoken what the live region says
  * @property {{text: string, undo?: true | (() => void), bad?: boolean} | null} message with undo, what is to be put back besides the job, if anything
@@ -37,7 +38,7 @@ export function createState(doc) {
     problems: new Map(), problemsFor: null, stale: false,
     record: null, home: null, ticks: {},
     place: 'job', touched: new Set(), open: new Set(),
-    comma: false, spoken: '', message: null,
+    language: 'en', comma: false, spoken: '', message: null,
     redraw() {}, expect() {},
   };
   // A message that offers to take the last change back is of that change alone.
