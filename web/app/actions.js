@@ -4,7 +4,7 @@ import {say, setLanguage, sayCount} from '../text/say.js';
 import {showMessage} from '../state/state.js';
 import {markResult} from './recompute.js';
 import {totalLine} from '../result/bill.js';
-import {askToStay} from '../store/jobs.js';
+import {askToStay} from '../store/device.js';
 import {fileName, jobText, readFile} from '../store/file.js';
 import {download} from '../store/download.js';
 import {fitsQR, linkOf, readLink} from '../store/link.js';

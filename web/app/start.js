@@ -3,7 +3,8 @@
 import {render} from '../ui/h.js';
 import {createActions, speak, spoken} from './actions.js';
 import {createState} from '../state/state.js';
-import {deviceStorage, openStore} from '../store/jobs.js';
+import {deviceStorage} from '../store/device.js';
+import {openStore} from '../store/jobs.js';
 import * as offline from '../shell/offline.js';
 import {assets, single} from '../shell/assets.js';
 import {startProgram} from '../shell/program.js';

@@ -6,12 +6,14 @@
 import {parseDocument} from './json.js';
 import {say} from '../text/say.js';
 
+/** @import {Doc} from './record.js' */
+
 export const largestFile = 32 * 1024 * 1024; // bytes, as the library's
 
 /**
  * The document in a file, or why there is none. Never throws.
  * @param {Blob & {name?: string}} file
- * @returns {Promise<{doc: Record<string, any>, name: string, why?: undefined} | {doc?: undefined, why: string, bytes?: Uint8Array}>}
+ * @returns {Promise<{doc: Doc, name: string, why?: undefined} | {doc?: undefined, why: string, bytes?: Uint8Array}>}
  *   bytes: what was read, for the library to say where it goes wrong
  */
 export async function readFile(file) {
@@ -42,7 +44,7 @@ const taskOrder = ['kind', 'name'];
 /**
  * A job as the text of a file, for people and programs: a field of the job on
  * each line, what is short on one line, the same text for the same job.
- * @param {Record<string, any>} doc
+ * @param {Doc} doc
  */
 export function jobText(doc) {
   const members = entries(doc, jobOrder).map(([key, value]) => {
@@ -52,26 +54,26 @@ export function jobText(doc) {
   return members.length === 0 ? '{}\n' : `{\n${members.join(',\n')}\n}\n`;
 }
 
-/** @param {unknown} value @returns {value is Record<string, any>} */
+/** @param {unknown} value @returns {value is Record<string, unknown>} */
 const isPlain = value => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * An object's members, those of order first.
- * @param {Record<string, any>} object
+ * @param {Record<string, unknown>} object
  * @param {string[]} order
- * @returns {[string, any][]}
+ * @returns {[string, unknown][]}
  */
 function entries(object, order) {
   const place = (/** @type {string} */ key) => order.includes(key) ? order.indexOf(key) : order.length;
   return Object.entries(object).sort(([a], [b]) => place(a) - place(b));
 }
 
-/** @param {Record<string, any>} object @param {string[]} order */
+/** @param {Record<string, unknown>} object @param {string[]} order */
 const ordered = (object, order) => Object.fromEntries(entries(object, order));
 
 /**
  * A value as JSON: on one line where it fits.
- * @param {any} value
+ * @param {unknown} value
  * @param {number} indent of the line that it starts on
  * @param {number} column where it starts
  * @param {boolean} [open] a list of objects is laid out even where it is short
@@ -91,7 +93,7 @@ function layout(value, indent, column, open = false) {
   }).join(',\n')}\n${outer}}`;
 }
 
-/** @param {any} value @returns {string} */
+/** @param {unknown} value @returns {string} */
 function oneLine(value) {
   if (Array.isArray(value)) return `[${value.map(oneLine).join(', ')}]`;
   if (isPlain(value)) return `{${Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${oneLine(item)}`).join(', ')}}`;

@@ -6,12 +6,14 @@
 
 import {say} from '../text/say.js';
 
+/** @import {Doc} from './record.js' */
+
 const deepest = 64; // lists and objects inside one another; the library takes 32
 
 /**
  * The object that text holds, or why there is none.
  * @param {string} text
- * @returns {{doc: Record<string, any>, why?: undefined} | {doc?: undefined, why: string}}
+ * @returns {{doc: Doc, why?: undefined} | {doc?: undefined, why: string}}
  */
 export function parseDocument(text) {
   const {safe, why} = look(text);

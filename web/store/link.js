@@ -10,13 +10,15 @@
 import {parseDocument} from './json.js';
 import {say} from '../text/say.js';
 
+/** @import {Doc} from './record.js' */
+
 export const longestFragment = 64 * 1024; // characters
 export const largestJob = 1024 * 1024; // bytes, unpacked
 const piece = 512; // bytes unpacked at a time: at most half a megabyte comes of it
 
 /**
  * A link to base with the job in it, or why it does not go into one.
- * @param {Record<string, any>} doc
+ * @param {Doc} doc
  * @param {string} base such as location.href
  * @returns {Promise<{link: string, why?: undefined} | {link?: undefined, why: string}>}
  */
@@ -39,7 +41,7 @@ const broken = () => say('This link is damaged or was cut short. Ask for it agai
  * The job in a fragment; why there is none; or null where the fragment is not
  * about a job. Never throws.
  * @param {string} fragment such as location.hash
- * @returns {Promise<{doc: Record<string, any>, why?: undefined} | {doc?: undefined, why: string} | null>}
+ * @returns {Promise<{doc: Doc, why?: undefined} | {doc?: undefined, why: string} | null>}
  */
 export async function readLink(fragment) {
   const found = /^#?job=/.exec(typeof fragment === 'string' ? fragment : '');
@@ -91,7 +93,7 @@ async function inflate(bytes) {
  * The bytes, a piece at a time and only when asked for, so that what has been
  * unpacked and not yet read stays small.
  * @param {Uint8Array} bytes
- * @returns {ReadableStream<any>}
+ * @returns {ReadableStream<Uint8Array<ArrayBuffer>>}
  */
 function source(bytes) {
   let at = 0;

@@ -1,6 +1,9 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import {askToStay, daysToRestore, deviceStorage, largestPlan, largestSaved, openStore} from '../store/jobs.js';
+import {daysToRestore} from '../store/deleted.js';
+import {askToStay, deviceStorage} from '../store/device.js';
+import {openStore} from '../store/jobs.js';
+import {largestPlan, largestSaved} from '../store/records.js';
 import {setLanguage} from '../text/say.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
