@@ -1,3 +1,4 @@
+// @ts-check
 // The page without a network. The build puts in BARROW_FILES, every file of
 // this version with its hash, and BARROW_VERSION, which changes when one does.
 // A version is kept whole or not at all, and a newer one waits until the person
@@ -15,21 +16,23 @@ addEventListener('message', event => {
 });
 addEventListener('fetch', event => event.respondWith(answer(event.request)));
 
-// keepAll fetches everything before it keeps anything.
+/** Fetches everything before it keeps anything. */
 async function keepAll() {
-  const all = await Promise.all([...hashes].map(async ([url, hash]) => [url, await whole(url, hash)]));
+  const all = await Promise.all([...hashes].map(async ([url, hash]) => ({url, response: await whole(url, hash)})));
   await caches.delete(kept); // what an install that was cut short left
   const cache = await caches.open(kept);
   try {
-    await Promise.all(all.map(([url, response]) => cache.put(url, response)));
+    await Promise.all(all.map(({url, response}) => cache.put(url, response)));
   } catch (error) { // no room
     await caches.delete(kept);
     throw error;
   }
 }
 
-// takeOver drops the versions before this one. A version that is only coming
-// has its cache already, and drops ours when its time comes.
+/**
+ * Drops the versions before this one. A version that is only coming has its
+ * cache already, and drops ours when its time comes.
+ */
 async function takeOver() {
   const names = await caches.keys();
   if (!registration.installing && !registration.waiting) {
@@ -38,18 +41,24 @@ async function takeOver() {
   await clients.claim();
 }
 
-// whole fetches a file of this version and no other: first as the browser has
-// it from the visit, then past what it has.
+/**
+ * Fetches a file of this version and no other: first as the browser has it from
+ * the visit, then past what it has.
+ * @param {string} url @param {string} hash
+ */
 async function whole(url, hash) {
+  /** @param {RequestCache} cache */
   const ask = cache => fetch(url, {cache, integrity: hash, credentials: 'same-origin'});
   const response = await ask('default').catch(() => ask('reload'));
   if (!response.ok) throw new Error(`${url}: ${response.status}`);
   return plain(response, url);
 }
 
-// plain is a response without what a host did on the way: a redirect, which no
-// page may be loaded from, or a type that a program can't be compiled from as
-// it arrives.
+/**
+ * A response without what a host did on the way: a redirect, which no page may
+ * be loaded from, or a type that a program can't be compiled from as it arrives.
+ * @param {Response} response @param {string} url
+ */
 function plain(response, url) {
   const headers = new Headers({'content-type': response.headers.get('content-type') ?? ''});
   if (url.endsWith('.wasm')) headers.set('content-type', 'application/wasm');
@@ -58,8 +67,7 @@ function plain(response, url) {
   return new Response(response.body, {headers});
 }
 
-// answer serves what is kept, lets files beside it through, and nothing else
-// out.
+/** Serves what is kept, lets files beside it through, and nothing else out. @param {Request} request */
 async function answer(request) {
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== location.origin) return Response.error();
@@ -71,8 +79,11 @@ async function answer(request) {
   return await cache.match(url.href) ?? repair(cache, url.href, hash, request);
 }
 
-// repair gets a file that should have been kept. Where the network has another
-// version by now, that is served and not kept.
+/**
+ * Gets a file that should have been kept. Where the network has another version
+ * by now, that is served and not kept.
+ * @param {Cache} cache @param {string} url @param {string} hash @param {Request} request
+ */
 async function repair(cache, url, hash, request) {
   try {
     const response = await whole(url, hash);

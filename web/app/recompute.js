@@ -1,3 +1,4 @@
+// @ts-check
 // Keeps the plan up with the job in hand. One question is under way at a time;
 // what is typed meanwhile is asked next, and what nobody sees any more is not
 // asked at all.
@@ -9,19 +10,34 @@ const PAUSE = 500;
 const MOMENT = 100;
 
 /**
- * @param {import('../state/state.js').State} state
- * @param {ReturnType<typeof import('../shell/program.js').startProgram>} program
+ * @import {Plan, Problems} from '../plan.d.ts'
+ * @import {Program} from '../shell/program.js'
+ * @import {Doc} from '../store/record.js'
+ * @import {State} from '../state/types.d.ts'
+ */
+
+/** @typedef {ReturnType<typeof setTimeout>} Timer */
+
+/**
+ * @param {State} state
+ * @param {Program} program
  * @param {{planned?: (text: string) => void, settled?: () => void, failed?: (error: Error) => void}} [on]
  */
 export function startRecompute(state, program, on = {}) {
-  let busy = false, timer, moment, expected, rests = false, wake = () => {};
+  let busy = false, rests = false, wake = () => {};
+  /** @type {Timer | undefined} */
+  let timer;
+  /** @type {Timer | undefined} */
+  let moment;
+  /** What is asked before it is typed. @type {{doc: Doc, text: Promise<string>} | undefined} */
+  let expected;
   const {job} = state;
 
-  /** What takes longer, in the order in which it is wanted. */
+  /** What takes longer, in the order in which it is wanted. @type {((doc: Doc) => Promise<Partial<State>>)[]} */
   const slower = [
     async doc => ({changes: state.home && state.home !== doc ? await program.ask('changes', state.home, doc) : null}),
     async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
-    () => new Promise(done => { wake = done; setTimeout(done, PAUSE); }), // the rest is long enough to be in the way of the next tap
+    () => new Promise(resolve => { const done = () => resolve({}); wake = done; setTimeout(done, PAUSE); }), // the rest is long enough to be in the way of the next tap
     async doc => ({full: await program.ask('full', doc)}),
     async doc => ({costs: (await program.ask('costs', doc)).drawings}),
   ];
@@ -32,7 +48,7 @@ export function startRecompute(state, program, on = {}) {
     try {
       for (let doc; !answered(doc = job.doc);) take(doc, await planText(doc));
     } catch (error) {
-      on.failed?.(error);
+      on.failed?.(/** @type {Error} */ (error));
     } finally {
       busy = false;
     }
@@ -40,8 +56,10 @@ export function startRecompute(state, program, on = {}) {
     timer = setTimeout(rest, state.place === 'yard' ? 0 : PAUSE); // there, one looks for what a tap changed
   }
 
+  /** @param {Doc} doc */
   const answered = doc => doc === state.planFor || doc === state.problemsFor;
 
+  /** @param {Doc} doc */
   function planText(doc) {
     const early = expected;
     expected = undefined;
@@ -62,11 +80,12 @@ export function startRecompute(state, program, on = {}) {
     state.redraw();
   }
 
-  /** Takes an answer, unless the job has changed since: then only its figures. */
+  /** Takes an answer, unless the job has changed since: then only its figures. @param {Doc} doc @param {string} text */
   function take(doc, text) {
+    /** @type {Plan | Problems} */
     const answer = JSON.parse(text);
     const now = doc === job.doc;
-    if (answer.problems) {
+    if ('problems' in answer) {
       state.problems = new Map(answer.problems.map(p => [p.path, p]));
       state.problemsFor = doc;
       state.stale = true;
@@ -97,7 +116,7 @@ export function startRecompute(state, program, on = {}) {
       }
       if (doc === job.doc && !busy) state.restFor = doc;
     } catch (error) {
-      on.failed?.(error);
+      on.failed?.(/** @type {Error} */ (error));
     } finally {
       rests = false;
     }
@@ -118,7 +137,7 @@ export function startRecompute(state, program, on = {}) {
   return run;
 }
 
-/** Says on the document how old the result shown is. */
+/** Says on the document how old the result shown is. @param {State} state */
 export function markResult(state) {
   const was = document.documentElement.dataset.result;
   const is = !state.plan ? undefined : state.stale ? 'stale' : state.planFor === 'saved' ? 'saved' : 'fresh';

@@ -1,8 +1,11 @@
+// @ts-check
 // How this device likes the page: language, decimal mark, light or dark. Kept
 // if there is somewhere to keep it; forgotten otherwise.
 
+/** @param {string} name */
 const key = name => 'barrow.setting.' + name;
 
+/** @param {string} name */
 export function setting(name) {
   try {
     return localStorage.getItem(key(name));
@@ -11,6 +14,7 @@ export function setting(name) {
   }
 }
 
+/** @param {string} name @param {string} value */
 export function saveSetting(name, value) {
   try {
     localStorage.setItem(key(name), value);

@@ -1,30 +1,31 @@
+// @ts-check
 // The page's start: what was kept is shown at once, the program loads beside
 // it, and from then on everything typed is worked out again.
-import {render} from '../ui/h.js';
-import {createActions, speak, spoken} from './actions.js';
+import {createActions} from './actions.js';
+import {speak} from './language.js';
+import {startRecompute} from './recompute.js';
+import {setting} from './settings.js';
+import {totalLine} from '../result/bill.js';
+import {assets, single} from '../shell/assets.js';
+import {pageView} from '../shell/frame.js';
+import * as offline from '../shell/offline.js';
+import {startProgram} from '../shell/program.js';
 import {createState} from '../state/state.js';
 import {deviceStorage} from '../store/device.js';
 import {openStore} from '../store/jobs.js';
-import * as offline from '../shell/offline.js';
-import {assets, single} from '../shell/assets.js';
-import {startProgram} from '../shell/program.js';
-import {startRecompute} from './recompute.js';
-import {chooseLanguage, decimalMark, say} from '../text/say.js';
-import {setting} from './settings.js';
-import {pageView} from '../shell/frame.js';
+import {chooseLanguage, decimalMark, say, sayCount} from '../text/say.js';
+import {render} from '../ui/h.js';
 
 const program = startProgram(assets);
 globalThis.barrowCall = program.call;
 
-const state = createState({schema: 1, tasks: []});
-state.store = openStore(deviceStorage());
-state.deleted = state.store.deleted();
+const state = createState({schema: 1, tasks: []}, openStore(deviceStorage()));
 state.actions = createActions(state, program);
 state.theme = setting('theme') ?? '';
 if (state.theme) document.documentElement.dataset.theme = state.theme;
 
 // Redraws come together, once a frame at most.
-const root = document.getElementById('app');
+const root = /** @type {HTMLElement} */ (document.getElementById('app'));
 let due = false, drawn = false;
 state.redraw = () => {
   if (due) return;
@@ -37,19 +38,24 @@ state.redraw = () => {
   });
 };
 
-let hush;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let quiet;
 const recompute = startRecompute(state, program, {
   planned(text) {
     state.planText = text;
     state.actions.saveSoon();
   },
   settled() {
-    clearTimeout(hush);
-    hush = setTimeout(() => { state.spoken = spoken(state); state.redraw(); }, 700);
+    clearTimeout(quiet);
+    quiet = setTimeout(() => { state.spoken = spoken(); state.redraw(); }, 700);
   },
   failed: fail,
 });
 
+/** What a screen reader hears once a result is there. */
+const spoken = () => state.stale ? sayCount(state.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(state) ?? '';
+
+/** @param {Error} error */
 function fail(error) {
   state.message = {text: say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message}), bad: true};
   state.redraw();
@@ -88,6 +94,7 @@ async function start() {
 
 /** Keeps the page for working offline, and offers a newer one. */
 function offlineWork() {
+  /** @type {Partial<Record<offline.Kept, () => string>>} */
   const texts = {
     unknown: () => '', failed: () => say('This page could not be kept for working offline; it works while there is a network.'),
     ready: () => say('This page works offline.'),

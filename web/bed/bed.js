@@ -1,3 +1,4 @@
+// @ts-check
 // The Ground place: at the tarp and the bed, task by task.
 import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
@@ -5,8 +6,16 @@ import {nameOf} from '../ui/figure.js';
 import {factsOf, takes} from '../result/task.js';
 import {drawing, drawingsOf} from '../ui/drawing.js';
 import {cautions} from '../result/result.js';
+import {hasPlan} from '../state/state.js';
 
-/** What is done, step by step, in each kind of task; f has its figures by code. */
+/**
+ * @import {Part, Task, TaskKind} from '../plan.d.ts'
+ * @import {Planned, State} from '../state/types.d.ts'
+ */
+
+/** What the steps of a task say: its figures by code, and the task with its materials by name. @typedef {(f: Record<string, string>, task: Task & {parts: Part[]}) => (string | undefined)[]} Steps */
+
+/** What is done, step by step, in each kind of task. @type {Record<TaskKind, Steps>} */
 const steps = {
   fill: (f, task) => [
     task.parts.length > 1 ? say('Measure the parts loose, by volume: {parts}.', {parts: task.parts.map(p => `${p.shown} ${p.material}`).join(', ')}) : say('Loosen it before it is measured.'),
@@ -33,7 +42,7 @@ const steps = {
   ],
 };
 
-/** What warnings belong to a kind of task. */
+/** What warnings belong to a kind of task. @type {Record<TaskKind, string[]>} */
 const warnings = {
   fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
   amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
@@ -41,17 +50,17 @@ const warnings = {
   cover: ['mulch-deep', 'mulch-stems', 'dust'],
 };
 
-/** The whole place. */
+/** The whole place. @param {State} state */
 export function bedView(state) {
+  if (!hasPlan(state)) return h('p', {class: 'note'}, say('Nothing to place yet: enter the work under Job.'));
   const {plan} = state;
-  if (!plan) return h('p', {class: 'note'}, say('Nothing to place yet: enter the work under Job.'));
   return h('div', {class: 'ground'},
     h('h1', null, say('What goes where')),
     plan.tasks.map((task, i) => bedTask(state, task, i)),
     cautions(plan.cautions));
 }
 
-/** One task, as it is done. */
+/** One task, as it is done. @param {Planned} state @param {Task} task @param {number} index */
 export function bedTask(state, task, index) {
   const figures = Object.fromEntries(task.facts.map(f => [f.code, f.figure]));
   const shown = {...task, parts: (task.parts ?? []).map(p => ({...p, material: nameOf(state, p.material)}))};
@@ -64,6 +73,7 @@ export function bedTask(state, task, index) {
     cautionLines(state, task));
 }
 
+/** @param {Planned} state @param {Task} task */
 function cautionLines(state, task) {
   const list = state.plan.cautions.filter(c => warnings[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));

@@ -8,6 +8,12 @@ import {mark, say} from '../text/say.js';
 import {needed} from '../state/problems.js';
 import {pathText} from '../state/path.js';
 
+/**
+ * @import {Path} from '../state/path.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {Context} from './control.js'
+ */
+
 const ways = [
   {name: 'size', label: mark('A size'), keys: ['size']},
   {name: 'holds', label: mark('What it holds'), keys: ['holds']},
@@ -16,15 +22,15 @@ const ways = [
   {name: 'top', label: mark('Tapered pot'), keys: ['top', 'bottom', 'height', 'shape'], is: ['top', 'bottom']},
 ];
 
-/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+/** @param {State} state @param {Path} path @param {any} value @param {Context} ctx */
 export function containerForm(state, path, value, ctx) {
   const wants = needed(state, pathText(path));
   return h('div', {class: 'container-line'},
     control(state, path, value, 'container', 'count', ctx),
-    h(Either, {state, path, value, ways, legend: say('What it is'), draw: (/** @type {any} */ way) => {
+    h(Either, {state, path, value, ways, legend: say('What it is'), draw: way => {
       const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball'];
       return [
-        h('div', {class: 'pair', key: 'fields'}, way.keys.map((/** @type {string} */ name, /** @type {number} */ i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
+        h('div', {class: 'pair', key: 'fields'}, way.keys.map((name, i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
         more(state, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(state, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(state, path, extra)}),
         leftOver(state, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
       ];

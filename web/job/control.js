@@ -2,28 +2,52 @@
 // The fields of one object of the job: what is asked first, what folds
 // out, and whatever else the document has there.
 import {h} from '../ui/h.js';
-import {Field, choice, tick, yesNo, problemText} from '../ui/field.js';
+import {problemText} from '../ui/around.js';
+import {choice} from '../ui/choice.js';
+import {Field} from '../ui/field.js';
+import {tick, yesNo} from '../ui/tick.js';
 import {MaterialField} from './material.js';
-import {Values} from '../ui/list.js';
+import {atOnce} from './some_rows.js';
+import {Values} from './values.js';
 import {objects, rowOf} from '../state/fields.js';
-import {atOnce} from '../ui/rows.js';
-import {toggle} from '../state/state.js';
 import {pathText} from '../state/path.js';
+import {problemsAt, shown} from '../state/problems.js';
+import {toggle} from '../state/state.js';
 import {say} from '../text/say.js';
-import {shown, problemsAt} from '../state/problems.js';
 
-/** @typedef {import('../state/path.js').Path} Path */
+/**
+ * @import {Child} from '../ui/h.js'
+ * @import {Value} from '../ui/entry.js'
+ * @import {Writing} from '../ui/writing.js'
+ * @import {Row} from '../state/fields.js'
+ * @import {Path} from '../state/path.js'
+ * @import {Doc} from '../store/record.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {Names} from './names.js'
+ */
 
-/** What a row may need: the names of the job, and how its reader writes. @typedef {{names?: any, writing: any}} Context */
+/** What a form needs besides its object: how its reader writes. @typedef {{writing: Writing}} Context */
+
+/** The same with what the job may name. @typedef {Context & {names: Names}} NamedContext */
+
+/**
+ * What a control is to be otherwise.
+ * @typedef {object} More
+ * @property {boolean} [hideLabel]
+ * @property {boolean} [wants]
+ * @property {string} [empty]
+ * @property {unknown} [value]
+ * @property {(value: Value) => void} [onPut]
+ */
 
 /**
  * The control of a field, by its kind.
- * @param {any} state @param {Path} path of the object @param {any} value the object @param {string} object @param {string} name
- * @param {Context} ctx @param {any} [more] props of the control
+ * @param {State} state @param {Path} path of the object @param {any} value the object @param {string} object @param {string} name
+ * @param {Context | NamedContext} ctx @param {More} [more]
  */
 export function control(state, path, value, object, name, ctx, more = {}) {
   const row = rowOf(object, name), at = [...path, name], is = value?.[name];
-  const {writing, names} = ctx;
+  const {writing, names} = /** @type {NamedContext} */ (ctx); // a material's object has names
   switch (row.kind) {
     case 'choice': return choice({state, path: at, row, value: is, empty: say('Not said'), ...more});
     case 'switch': return yesNo({state, path: at, row, value: is});
@@ -36,28 +60,28 @@ export function control(state, path, value, object, name, ctx, more = {}) {
   }
 }
 
-/** @param {any} row of a list of values */
+/** @param {Row} row of a list of values */
 const kindOf = row => row.unit === 'side' ? 'length' : 'volume';
 
-/** @param {any} state @param {Path} path @param {any} row @param {unknown} value */
+/** @param {State} state @param {Path} path @param {Row} row @param {unknown} value */
 function traits(state, path, row, value) {
-  const has = Array.isArray(value) ? value : [];
-  const order = row.choices.map((/** @type {any} */ c) => c[0]);
+  const has = Array.isArray(value) ? value : [], choices = row.choices ?? [];
+  const order = choices.map(c => c[0]);
   const text = pathText(path);
   return h('fieldset', {class: 'values'},
     h('legend', null, say(row.label)),
     problemText(text, shown(state, text)),
-    row.choices.map((/** @type {any} */ [word, label]) => tick({state, path, suffix: '-' + word, label: say(label), checked: has.includes(word),
+    choices.map(([word, label]) => tick({state, path, suffix: '-' + word, label: say(label), checked: has.includes(word),
       onTick: on => {
         const rest = has.filter(other => other !== word);
-        const next = on ? [...order.filter((/** @type {string} */ w) => w === word || has.includes(w)), ...rest.filter(w => !order.includes(w))] : rest;
+        const next = on ? [...order.filter(w => w === word || has.includes(w)), ...rest.filter(w => !order.includes(w))] : rest;
         state.job.set(path, next.length > 0 ? next : undefined);
       }})));
 }
 
 /**
  * What folds out. It stands open while something in it is wrong.
- * @param {any} state @param {Path} path @param {string} label @param {() => any} inside @param {{filled?: boolean, wrong?: boolean}} [state]
+ * @param {State} state @param {Path} path @param {string} label @param {() => Child} inside @param {{filled?: boolean, wrong?: boolean}} [has]
  */
 export function more(state, path, label, inside, {filled = false, wrong = false} = {}) {
   const name = 'more ' + pathText(path), open = wrong || state.open.has(name);
@@ -70,7 +94,7 @@ export function more(state, path, label, inside, {filled = false, wrong = false}
 /**
  * Fields that the document has here and nobody asks for: what cannot be there
  * at all, or not beside the rest. They can be corrected or taken out.
- * @param {any} state @param {Path} path @param {any} value @param {string[]} tables @param {string[]} asked
+ * @param {State} state @param {Path} path @param {unknown} value @param {string[]} tables @param {string[]} asked
  * @param {Context} ctx
  */
 export function leftOver(state, path, value, tables, asked, ctx) {
@@ -87,13 +111,13 @@ export function leftOver(state, path, value, tables, asked, ctx) {
 
 const compound = new Set(['object', 'list', 'keyed', 'area', 'fixed']);
 
-/** @param {any} state @param {string} text */
+/** @param {State} state @param {string} text */
 function firstBelow(state, text) {
   for (const [path] of state.problems) if (path.startsWith(text + '.') || path.startsWith(text + '[')) return shown(state, path);
 }
 
-/** Whether an object has any of these. @param {any} value @param {string[]} names */
+/** Whether an object has any of these. @param {Doc | undefined} value @param {string[]} names */
 export const hasAny = (value, names) => names.some(name => value?.[name] !== undefined);
 
-/** Whether something is wrong with any of these. @param {any} state @param {Path} path @param {string[]} names */
+/** Whether something is wrong with any of these. @param {State} state @param {Path} path @param {string[]} names */
 export const anyWrong = (state, path, names) => names.some(name => problemsAt(state, pathText([...path, name])).wrong > 0);

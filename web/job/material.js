@@ -1,30 +1,63 @@
 // @ts-check
 // A choice of material, with a box for an id that is not in the list.
 import {h} from '../ui/h.js';
+import {choice} from '../ui/choice.js';
+import {Field, put} from '../ui/field.js';
 import {PureComponent} from '../ui/memo.js';
-import {Field, choice, put} from '../ui/field.js';
 import {materialGroups} from './names.js';
-import {addRow} from '../ui/rows.js';
+import {addRow} from './rows.js';
 import {say} from '../text/say.js';
+
+/**
+ * @import {Group} from '../ui/choice.js'
+ * @import {Writing} from '../ui/writing.js'
+ * @import {Row} from '../state/fields.js'
+ * @import {Path} from '../state/path.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {Value} from '../ui/entry.js'
+ * @import {Names} from './names.js'
+ */
 
 const other = '\u0000other';
 
-/** Props: state, path, row, value, names, writing, mark; groups, taken, onPut. */
+/**
+ * @typedef {object} Props
+ * @property {State} state
+ * @property {Path} path
+ * @property {Row} row
+ * @property {unknown} [value]
+ * @property {Names} names
+ * @property {Writing} writing
+ * @property {string} [mark] another when its problem is
+ * @property {Group[]} [groups]
+ * @property {Set<string>} [taken] what cannot be chosen again
+ * @property {(id: Value) => void} [onPut]
+ * @property {string} [label]
+ * @property {boolean} [hideLabel]
+ * @property {boolean} [wants]
+ * @property {boolean} [late]
+ */
+
+/** @extends {PureComponent<Props, {other: boolean}>} */
 export class MaterialField extends PureComponent {
-  constructor(/** @type {any} */ props) {
+  /** @param {Props} props */
+  constructor(props) {
     super(props);
     this.state = {other: false};
   }
 
+  /** @param {Props} props */
   render({state, path, row, value, names, writing, onPut, groups = materialGroups(names), taken, label, hideLabel, wants, late}) {
-    const listed = groups.some((/** @type {any} */ g) => g.options.some((/** @type {any} */ o) => o[0] === value));
+    const listed = groups.some(g => g.options.some(o => o[0] === value));
     const byHand = this.state.other || value !== undefined && value !== '' && !listed && names.materials.length > 0;
-    const write = onPut ?? ((/** @type {any} */ id) => put(state, path, id));
-    const options = [...groups.map((/** @type {any} */ g) => ({label: g.label, options: g.options.map((/** @type {any} */ o) => [o[0], o[1], taken?.has(o[0]) && o[0] !== value])})), [other, say('Something else…')]];
+    /** @param {Value} id */
+    const write = id => onPut ? onPut(id) : put(state, path, id);
+    /** @type {Group[]} */
+    const free = groups.map(g => ({label: g.label, options: g.options.map(o => [o[0], o[1], taken?.has(o[0]) && o[0] !== value])}));
     return h('div', {class: 'pick'},
-      choice({state, path, row, label, hideLabel, wants: wants && !byHand, suffix: byHand ? '-list' : undefined, empty: say('Choose'), options, value: byHand ? other : value,
+      choice({state, path, row, label, hideLabel, wants: wants && !byHand, suffix: byHand ? '-list' : undefined, empty: say('Choose'), options: [...free, [other, say('Something else…')]], value: byHand ? other : value,
         test: byHand ? 'field-list' : 'field',
-        onPick: (/** @type {string} */ id) => {
+        onPick: id => {
           this.setState({other: id === other});
           if (id !== other) write(id || undefined);
           else if (listed) write(undefined);
@@ -34,7 +67,7 @@ export class MaterialField extends PureComponent {
   }
 }
 
-/** Offers to make a material of one's own of an id that no list has. @param {any} state @param {string} id */
+/** Offers to make a material of one's own of an id that no list has. @param {State} state @param {string} id */
 export const describe = (state, id) => h('button', {type: 'button', class: 'add', onClick: () => {
   state.open.add('section own');
   addRow(state, ['materials'], {id, name: id}, say('Added'));

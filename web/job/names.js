@@ -2,6 +2,8 @@
 // What a job may name: the catalogue's rows and the job's own.
 import {language, say} from '../text/say.js';
 
+/** @import {State} from '../state/types.d.ts' */
+
 /** @typedef {[string, string]} Named an id and what people call it */
 
 /**
@@ -14,10 +16,10 @@ import {language, say} from '../text/say.js';
  * @property {string} mark another when any of it is
  */
 
-/** @type {WeakMap<object, {of: any[], names: Names}>} */
+/** @type {WeakMap<State, {of: unknown[], names: Names}>} */
 const last = new WeakMap();
 
-/** @param {any} state @returns {Names} */
+/** @param {State} state @returns {Names} */
 export function namesOf(state) {
   const {doc} = state.job;
   const of = [doc.materials, doc.mixes, doc.containers, state.catalog, language()], before = last.get(state);
@@ -33,19 +35,19 @@ export function namesOf(state) {
   return now;
 }
 
-/** @param {any} rows @returns {any[]} */
+/** Those rows of a list, which may be anything, that have an id. @param {unknown} rows @returns {{id: string, name?: unknown}[]} */
 const rowsOf = rows => Array.isArray(rows) ? rows.filter(row => typeof row?.id === 'string' && row.id !== '') : [];
 
 /** So many of a kind a job may have; a list to choose from has no more. */
 const most = 1000;
 
-/** @param {any} rows @returns {Named[]} */
+/** @param {unknown} rows @returns {Named[]} */
 const own = rows => rowsOf(rows).slice(0, most).map(row => [row.id, typeof row.name === 'string' && row.name.trim() !== '' ? row.name : row.id]);
 
-/** @param {any} rows @param {any} over @returns {Named[]} */
+/** @param {{id: string, name?: string}[] | undefined} rows @param {unknown} over @returns {Named[]} */
 function theirs(rows, over) {
   const taken = new Set(rowsOf(over).map(row => row.id));
-  return rowsOf(rows).filter(row => !taken.has(row.id)).map(row => [row.id, row.name ?? row.id]);
+  return (rows ?? []).filter(row => !taken.has(row.id)).map(row => [row.id, row.name ?? row.id]);
 }
 
 /** As one looks a name up in a list. @param {Named[]} list @returns {Named[]} */
@@ -72,7 +74,7 @@ export function called(names, id) {
   return typeof id === 'string' ? id : '';
 }
 
-/** An id that no row of a list has yet: my-mix, my-mix-2. @param {any} rows @param {string} stem */
+/** An id that no row of a list has yet: my-mix, my-mix-2. @param {unknown} rows @param {string} stem */
 export function freeId(rows, stem) {
   const taken = new Set(rowsOf(rows).map(row => row.id));
   for (let i = 1; ; i++) {

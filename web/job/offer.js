@@ -2,13 +2,19 @@
 // What the yard sells: a material in bags, in bales or loose, with its price.
 import {h} from '../ui/h.js';
 import {Either} from '../ui/either.js';
-import {Rows} from '../ui/list.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {called} from './names.js';
 import {pathText} from '../state/path.js';
 import {mark, say} from '../text/say.js';
 import {needed, problemsAt} from '../state/problems.js';
 import {textOf} from './mix.js';
+import {rows} from './list.js';
+
+/**
+ * @import {Path} from '../state/path.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {NamedContext} from './control.js'
+ */
 
 const ways = [
   {name: 'pack', label: mark('In bags or bales'), keys: ['pack', 'opens_to'], is: ['pack']},
@@ -16,12 +22,12 @@ const ways = [
 ];
 const rest = ['breaks', 'deposit', 'least', 'deliver'];
 
-/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+/** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function offerForm(state, path, value, ctx) {
   const sizeless = needed(state, pathText([...path, 'pack'])); // the library asks for a pack whichever way is picked
   return [
     control(state, path, value, 'offer', 'material', ctx),
-    h(Either, {state, path, value, ways, legend: say('Sold'), draw: (/** @type {any} */ way) => {
+    h(Either, {state, path, value, ways, legend: say('Sold'), draw: way => {
       const hidden = way.name === 'pack' ? ['opens_to', ...rest] : rest;
       return [
         h('div', {class: 'pair', key: 'first'},
@@ -41,14 +47,14 @@ export function offerForm(state, path, value, ctx) {
   ];
 }
 
-/** @param {any} state @param {any[]} path @param {any} list @param {any} ctx */
+/** @param {State} state @param {Path} path @param {unknown} list @param {NamedContext} ctx */
 function breaks(state, path, list, ctx) {
   return h('fieldset', {class: 'values'},
     h('legend', null, say('Price breaks')),
-    h(Rows, {state, path, list, ctx, form: breakForm, one: (/** @type {any} */ _, /** @type {number} */ i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: problemsAt(state, pathText(path)).mark}));
+    rows({state, path, list, ctx, form: breakForm, one: (_, i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: problemsAt(state, pathText(path)).mark}));
 }
 
-/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+/** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 const breakForm = (state, path, value, ctx) => h('div', {class: 'pair'},
   control(state, path, value, 'price_break', 'from', ctx),
   control(state, path, value, 'price_break', 'price', ctx),
@@ -56,7 +62,7 @@ const breakForm = (state, path, value, ctx) => h('div', {class: 'pair'},
 
 export const newOffer = () => ({});
 
-/** @param {any} value @param {number} index @param {any} ctx */
+/** @param {any} value @param {number} index @param {NamedContext} ctx */
 export function offerTitle(value, index, ctx) {
   const price = textOf(value?.price) || (typeof value?.price === 'number' ? String(value.price) : '');
   const bulk = textOf(value?.bulk);

@@ -6,9 +6,15 @@ import {freeId} from './names.js';
 import {say} from '../text/say.js';
 import {textOf} from './mix.js';
 
+/**
+ * @import {Path} from '../state/path.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {NamedContext} from './control.js'
+ */
+
 const materialMore = ['id', 'settle', 'packs', 'bulk', 'bales', 'opens_low', 'opens_high', 'traits', 'source'];
 
-/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+/** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function materialForm(state, path, value, ctx) {
   return [
     control(state, path, value, 'material', 'name', ctx),
@@ -19,7 +25,7 @@ export function materialForm(state, path, value, ctx) {
   ];
 }
 
-/** @param {any} state */
+/** @param {State} state */
 export const newMaterial = state => ({id: freeId(state.job.doc.materials, 'my-material')});
 
 /** @param {any} value @param {number} index */
@@ -27,7 +33,7 @@ export const materialTitle = (value, index) => textOf(value?.name) || textOf(val
 
 const containerMore = ['id', 'cells', 'low', 'high', 'source'];
 
-/** @param {any} state @param {any[]} path @param {any} value @param {any} ctx */
+/** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function ownContainerForm(state, path, value, ctx) {
   return [
     control(state, path, value, 'own_container', 'name', ctx),
@@ -37,7 +43,7 @@ export function ownContainerForm(state, path, value, ctx) {
   ];
 }
 
-/** @param {any} state */
+/** @param {State} state */
 export const newOwnContainer = state => ({id: freeId(state.job.doc.containers, 'my-pot')});
 
 /** @param {any} value @param {number} index */

@@ -1,30 +1,38 @@
+// @ts-check
 // What there is to pay, and how far the truck has to go.
 import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
 import {facts, money} from '../ui/figure.js';
 
-/** The total and the drives, in a line that is always in sight. */
+/**
+ * @import {Plan} from '../plan.d.ts'
+ * @import {Doc} from '../store/record.js'
+ * @import {Planned, State} from '../state/types.d.ts'
+ */
+
+/** The total and the drives, in a line that is always in sight. @param {State} state */
 export function totalLine(state) {
   const {plan} = state;
   if (!plan) return null;
   if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
+  /** @type {(string | false | undefined)[]} */
   const parts = [plan.total !== undefined ? money(state, plan.total) : say('no prices yet')];
   if (!state.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
   return parts.filter(Boolean).join(' · ');
 }
 
-/** Whether the order leaves out something that is needed. */
+/** Whether the order leaves out something that is needed. @param {Plan} plan */
 export const leavesOut = plan => (plan.left_out ?? []).length > 0;
 
-/** Whether some of a job's order is bought, and so in its total no more. */
+/** Whether some of a job's order is bought, and so in its total no more. @param {Doc | null} doc */
 export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;
 
-/** The bill, row by row. */
+/** The bill, row by row. @param {Planned} state */
 export function bill(state) {
   const {plan} = state;
   if (plan.total === undefined) return null;
   return facts([
-    [say('Goods'), money(state, plan.cost)],
+    [say('Goods'), money(state, /** @type {string} */ (plan.cost))],
     plan.tax && [say('Tax'), money(state, plan.tax)],
     plan.driving && [say('Driving'), money(state, plan.driving)],
     plan.delivery && [say('Delivery'), money(state, plan.delivery)],

@@ -1,3 +1,4 @@
+// @ts-check
 // What the whole job takes: needs, what packs they come in, how sure, cautions.
 import {h} from '../ui/h.js';
 import {language, say} from '../text/say.js';
@@ -5,11 +6,19 @@ import {Memo} from '../ui/memo.js';
 import {leavesOut} from './bill.js';
 import {count, facts, fold, money, nameOf, packName, working} from '../ui/figure.js';
 import {drawing, drawingsOf} from '../ui/drawing.js';
+import {hasPlan} from '../state/state.js';
 
-/** The result side of the Job place. `reveal` goes to what a path is of. */
+/**
+ * @import {Caution, Need, TripPack} from '../plan.d.ts'
+ * @import {Planned, State} from '../state/types.d.ts'
+ */
+
+/** Goes to the control of a field. @typedef {(state: State, path: string) => void} Reveal */
+
+/** The result side of the Job place. @param {State} state @param {Reveal} reveal */
 export function resultView(state, reveal) {
+  if (!hasPlan(state)) return null;
   const {plan} = state;
-  if (!plan) return null;
   return h('section', {class: 'result', 'aria-labelledby': 'result-head'},
     h('h2', {id: 'result-head'}, say('What it takes')),
     h('p', {class: 'note'}, say('Loose, as it leaves the shovel.')),
@@ -19,13 +28,13 @@ export function resultView(state, reveal) {
     h(Memo, {of: [JSON.stringify(plan.cautions), language()], draw: () => cautions(plan.cautions)}));
 }
 
-/** All that sure and choices are drawn from: a key changes none of it. */
+/** All that sure and choices are drawn from: a key changes none of it. @param {Planned} state */
 const wholeOf = state => [
   state.full, state.drawings, state.costs, state.plan.currency, leavesOut(state.plan), JSON.stringify(state.plan.needs.map(n => [n.material, n.name])),
   state.comma, language(), state.open.has('sure'), state.open.has('choices'),
 ];
 
-/** One material over all tasks. */
+/** One material over all tasks. @param {Planned} state @param {Need} n */
 function need(state, n) {
   const id = n.material;
   return h('article', {class: 'need', key: id, 'data-test': 'need', 'data-material': id},
@@ -40,7 +49,7 @@ function need(state, n) {
     working(state, 'need ' + id, n.name, s => s.task === undefined && s.material === id));
 }
 
-/** How sure the order is, and what would make it surer. */
+/** How sure the order is, and what would make it surer. @param {Planned} state */
 export function sure(state) {
   const s = state.full?.sure;
   if (!s) return null;
@@ -53,10 +62,10 @@ export function sure(state) {
     fold(state, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
 }
 
-/** An order's line in words. */
+/** An order's line in words. @param {State} state @param {TripPack} l */
 export const buys = (state, l) => say('{count} x {pack} {material}', {count: count(l), pack: packName(l), material: nameOf(state, l.material)});
 
-/** Bags or bulk, and other orders that could be chosen. */
+/** Bags or bulk, and other orders that could be chosen. @param {Planned} state */
 function choices(state) {
   const {bags_or_bulk: crossings = [], choices: options = []} = state.full ?? {};
   if (crossings.length === 0 && options.length < 2) return null;
@@ -71,17 +80,17 @@ function choices(state) {
         h('p', null, i === 0 ? say('As planned.') : o.order.map(l => buys(state, l)).join('; ')))))));
 }
 
-/** What is worth knowing, with the way to the field that it is about. */
+/** What is worth knowing, with the way to the field that it is about. @param {Planned} state @param {Reveal} reveal */
 function notes(state, reveal) {
   const list = state.plan.notes;
   if (list.length === 0) return null;
   return h('section', {class: 'notes'},
     h('h2', null, say('Worth knowing')),
-    h('ul', null, list.map((n, i) => h('li', {key: i}, sentence(n.text), ' ',
-      !state.stale && n.path && !n.path.startsWith('yard') && h('button', {type: 'button', class: 'there', onClick: () => reveal(state, n.path)}, say('Show where'), h('span', {class: 'unseen'}, ': ' + n.text))))));
+    h('ul', null, list.map(({text, path}, i) => h('li', {key: i}, sentence(text), ' ',
+      !state.stale && path && !path.startsWith('yard') && h('button', {type: 'button', class: 'there', onClick: () => reveal(state, path)}, say('Show where'), h('span', {class: 'unseen'}, ': ' + text))))));
 }
 
-/** What to take care of. */
+/** What to take care of. @param {Caution[]} list @param {(caution: Caution) => boolean} [which] */
 export function cautions(list, which = () => true) {
   const some = list.filter(which);
   if (some.length === 0) return null;
@@ -91,7 +100,8 @@ export function cautions(list, which = () => true) {
       c.source && h('small', {class: 'source'}, c.source)))));
 }
 
-/** A note as a sentence of its own. */
+/** A note as a sentence of its own. @param {string} text */
 const sentence = text => upper(text) + (/[.!?]$/.test(text) ? '' : '.');
 
+/** @param {string} text */
 const upper = text => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,12 +1,19 @@
+// @ts-check
 // What one task takes, beside where it is entered and where it is done.
 import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
 import {facts, fold, nameOf, working} from '../ui/figure.js';
 import {drawing, drawingsOf} from '../ui/drawing.js';
+import {hasPlan} from '../state/state.js';
 
-/** What task `index` of the plan takes, or nothing before there is a plan of it. */
+/**
+ * @import {Task} from '../plan.d.ts'
+ * @import {Planned, State} from '../state/types.d.ts'
+ */
+
+/** What task `index` of the plan takes, or nothing before there is a plan of it. @param {State} state @param {number} index */
 export function taskResult(state, index) {
-  const task = state.plan?.tasks[index];
+  const task = hasPlan(state) && state.plan.tasks[index];
   if (!task || task.kind !== state.job.doc.tasks?.[index]?.kind) return null;
   return h('div', {class: 'task-result'},
     takes(state, task),
@@ -16,9 +23,10 @@ export function taskResult(state, index) {
     working(state, 'task ' + index, task.title, s => s.task === index));
 }
 
-/** Warnings that a figure typed in a task brings about, where it is typed. */
+/** Warnings that a figure typed in a task brings about, where it is typed. @type {Record<string, string[] | undefined>} */
 const typed = {amend: ['layer-deep', 'over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
 
+/** @param {Planned} state @param {Task} task */
 function tooMuch(state, task) {
   const list = state.plan.cautions.filter(c => typed[task.kind]?.includes(c.code));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
@@ -27,14 +35,14 @@ function tooMuch(state, task) {
 /** More facts of a task than this are folded away: a job may have hundreds. */
 const MOST = 12;
 
-/** A task's facts, folded where they are many. */
+/** A task's facts, folded where they are many. @param {State} state @param {Task} task @param {string} name */
 export function factsOf(state, task, name) {
   const all = () => facts(task.facts.map(f => [f.label, f.figure]));
   if (task.facts.length <= MOST) return task.facts.length > 0 ? all() : null;
   return fold(state, name, say('All {n} lines', {n: task.facts.length}), all);
 }
 
-/** The loose total of a task and its parts. */
+/** The loose total of a task and its parts. @param {State} state @param {Task} task */
 export function takes(state, task) {
   if (!task.filling) return null;
   const parts = task.parts ?? [];

@@ -1,9 +1,13 @@
+// @ts-check
 // Where somebody starts who has no job here yet.
 import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
 
-/** The ways to start. */
+/** @import {State} from '../state/types.d.ts' */
+
+/** The ways to start. @param {State} state */
 export function firstVisitView(state) {
+  /** @param {string} test @param {string} name @param {string} about @param {() => void} act */
   const way = (test, name, about, act) => h('li', {key: test}, h('button', {type: 'button', 'data-test': test, onClick: act}, h('strong', null, name), h('span', null, about)));
   return h('section', {class: 'start'},
     h('h1', null, say('How much of everything, what to buy, how to haul it')),

@@ -1,3 +1,4 @@
+// @ts-check
 // The page: a head, the place that is open, the total that is always in sight,
 // and the bar of places under the thumb.
 import {h, cls} from '../ui/h.js';
@@ -5,7 +6,8 @@ import {say} from '../text/say.js';
 import {asText} from '../ui/entry.js';
 import {Boundary} from '../ui/boundary.js';
 import {totalLine} from '../result/bill.js';
-import {formView, reveal} from '../job/form.js';
+import {formView} from '../job/form.js';
+import {reveal} from '../job/reveal.js';
 import {resultView} from '../result/result.js';
 import {yardView} from '../yard/yard.js';
 import {bedView} from '../bed/bed.js';
@@ -14,7 +16,9 @@ import {firstVisitView} from './first_visit.js';
 import {printView} from './print.js';
 import {goTo} from '../state/state.js';
 
-/** Everything there is to see. */
+/** @import {Place, State} from '../state/types.d.ts' */
+
+/** Everything there is to see. @param {State} state */
 export function pageView(state) {
   return [
     h('a', {class: 'skip', href: '#place', key: 'skip', onClick: e => { e.preventDefault(); document.getElementById('place')?.focus(); }}, say('Skip to the job')),
@@ -28,6 +32,7 @@ export function pageView(state) {
   ];
 }
 
+/** @param {State} state */
 function head(state) {
   const name = asText(state.job.doc.name) || say('Unnamed job');
   return h('header', {class: 'head', key: 'head'},
@@ -36,8 +41,9 @@ function head(state) {
     h('button', {type: 'button', class: 'menu', 'data-test': 'menu', 'aria-haspopup': 'dialog', onClick: () => { state.jobsOpen = true; state.redraw(); }}, say('Jobs'), h('span', {class: 'unseen'}, ' ', say('and more'))));
 }
 
-/** What the page has to say of itself, with what can be done about it. */
+/** What the page has to say of itself, with what can be done about it. @param {State} state */
 function messages(state) {
+  const undoes = state.message?.undo;
   return h('div', {class: 'messages', key: 'messages'},
     state.updateReady && h('div', {class: 'message', role: 'status', 'data-test': 'update'},
       h('p', null, say('A newer Barrow is ready.')),
@@ -49,24 +55,25 @@ function messages(state) {
       h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: state.conflict.mine}, say('Keep this one as a copy'))),
     state.message && h('div', {class: 'message', role: state.message.bad ? 'alert' : 'status', 'data-test': 'message'},
       h('p', null, state.message.text),
-      state.message.undo && h('button', {type: 'button', 'data-test': 'undo', onClick: () => undo(state)}, say('Undo')),
+      undoes && h('button', {type: 'button', 'data-test': 'undo', onClick: () => undo(state, undoes)}, say('Undo')),
       h('button', {type: 'button', class: 'quiet', onClick: () => closeMessage(state)}, say('Close'))));
 }
 
-/** Takes back what the message tells of. */
-function undo(state) {
-  const {undo: more} = state.message;
+/** Takes back what the message tells of. @param {State} state @param {true | (() => void)} more */
+function undo(state, more) {
   state.job.undo();
   if (more !== true) more();
   closeMessage(state);
 }
 
+/** @param {State} state */
 function closeMessage(state) {
   state.message = null;
   state.redraw();
   document.getElementById('place')?.focus({preventScroll: true});
 }
 
+/** @param {State} state */
 function place(state) {
   switch (state.place) {
     case 'yard': return yardView(state);
@@ -75,7 +82,7 @@ function place(state) {
   return h('div', {class: 'job'}, h('h1', {class: 'unseen'}, say('The job')), formView(state), resultView(state, reveal));
 }
 
-/** The total and the places. */
+/** The total and the places. @param {State} state */
 function foot(state) {
   return h('footer', {class: 'foot', key: 'foot'},
     h('div', {class: cls('total', {old: state.stale && state.plan})},
@@ -83,28 +90,28 @@ function foot(state) {
         h('p', {'data-test': 'total'}, totalLine(state) ?? waitingText(state)),
         state.stale && state.plan && h('p', {class: 'stale', 'data-test': 'stale'}, staleText(state))),
       wanting(state) && h('button', {type: 'button', class: 'quiet', 'data-test': 'show-where', onClick: () => showWhere(state)}, say('Show where'))),
-    h('nav', {'aria-label': say('Places')}, [['job', say('Job')], ['yard', say('Yard')], ['ground', say('Ground')]].map(([place, name]) =>
+    h('nav', {'aria-label': say('Places')}, /** @type {[Place, string][]} */ ([['job', say('Job')], ['yard', say('Yard')], ['ground', say('Ground')]]).map(([place, name]) =>
       h('button', {key: place, type: 'button', 'data-test': 'place-' + place, 'aria-current': state.place === place ? 'page' : undefined, onClick: () => goTo(state, place)}, name))));
 }
 
-/** The path of what is to be filled in or put right first, in the job as it stands. */
+/** The path of what is to be filled in or put right first, in the job as it stands. @param {State} state */
 const wanting = state => state.problemsFor === state.job.doc ? [...state.problems.keys()].find(path => path !== 'tasks') : undefined;
 
-/** Goes to what is wrong: here, where it is shown here, or in the Job place. */
+/** Goes to what is wrong: here, where it is shown here, or in the Job place. @param {State} state */
 function showWhere(state) {
   const here = state.place !== 'job' && document.querySelector('#place [data-test="problem"]');
   if (here) return here.scrollIntoView({block: 'center'});
   if (state.place !== 'job') goTo(state, 'job');
-  reveal(state, wanting(state));
+  reveal(state, wanting(state) ?? '');
 }
 
-/** What stands where the total will. */
+/** What stands where the total will. @param {State} state */
 function waitingText(state) {
   if (state.problems.has('tasks')) return say('Add a task to begin.');
   return wanting(state) ? say('Something is still needed.') : say('Working it out.');
 }
 
-/** Why the result is not of what is typed. */
+/** Why the result is not of what is typed. @param {State} state */
 function staleText(state) {
   const n = state.problems.size;
   if (state.problemsFor !== state.job.doc || n === 0) return say('from before');

@@ -1,3 +1,4 @@
+// @ts-check
 // The page's side of working offline: registers sw.js, says whether the page is
 // kept on this device, and offers a newer version. Nothing here reloads the page
 // unless useUpdate is called.
@@ -5,46 +6,47 @@
 import {single} from './assets.js';
 
 /**
+ * Whether this device keeps the page.
+ *
  * 'unknown'   not known yet
  * 'none'      this address or browser keeps nothing: the single file, an
  *             address without https, a private window
  * 'failed'    keeping it failed; the page works while there is a network
  * 'ready'     everything is kept on this device
+ * @typedef {'unknown' | 'none' | 'failed' | 'ready'} Kept
  */
+
+/** @type {Kept} */
 let state = 'unknown';
+/** @type {ServiceWorkerRegistration | null} */
 let registration = null;
 let offered = false;
-const listeners = {state: [], ready: [], update: []};
+/** @type {((state: Kept) => void)[]} */
+const watchers = [];
+/** @type {(() => void)[]} */
+const offers = [];
 
-const notify = (kind, ...args) => listeners[kind].forEach(each => each(...args));
-
+/** @param {Kept} next */
 function become(next) {
   if (state === next) return;
   state = next;
-  notify('state', state);
-  if (state === 'ready') notify('ready');
+  watchers.forEach(each => each(next));
 }
 
 function offer() {
   offered = true;
-  notify('update');
+  offers.forEach(each => each());
 }
 
-/** Calls back with the state now and whenever it changes. */
+/** Calls back with the state now and whenever it changes. @param {(state: Kept) => void} callback */
 export function onState(callback) {
-  listeners.state.push(callback);
+  watchers.push(callback);
   callback(state);
 }
 
-/** Calls back once everything is kept on this device. */
-export function onReady(callback) {
-  listeners.ready.push(callback);
-  if (state === 'ready') callback();
-}
-
-/** Calls back when a newer version is at hand. */
+/** Calls back when a newer version is at hand. @param {() => void} callback */
 export function onUpdate(callback) {
-  listeners.update.push(callback);
+  offers.push(callback);
   if (offered) callback();
 }
 
@@ -61,27 +63,31 @@ export async function register() {
     if (mine && mine !== workers.controller) offer();
     mine = workers.controller;
   });
+  /** @type {ServiceWorkerRegistration} */
+  let found;
   try {
-    registration = await workers.register('sw.js', {updateViaCache: 'none'});
+    found = registration = await workers.register('sw.js', {updateViaCache: 'none'});
   } catch (error) {
-    return become(error.name === 'SecurityError' || error.name === 'NotSupportedError' ? 'none' : 'failed');
+    const {name} = /** @type {DOMException} */ (error);
+    return become(name === 'SecurityError' || name === 'NotSupportedError' ? 'none' : 'failed');
   }
-  if (registration.active) become('ready');
-  if (registration.waiting) offer();
-  registration.addEventListener('updatefound', () => follow(registration.installing));
-  if (registration.installing) follow(registration.installing);
+  if (found.active) become('ready');
+  if (found.waiting) offer();
+  found.addEventListener('updatefound', () => follow(found));
+  follow(found);
   // An installed page may be open for days.
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible') registration.update().catch(() => {}); // no network
+    if (document.visibilityState === 'visible') found.update().catch(() => {}); // no network
   });
 }
 
-// follow waits for a version to come.
-function follow(worker) {
-  worker.addEventListener('statechange', () => {
-    if (worker.state === 'installed' && registration.active) offer();
+/** Waits for a version that is coming. @param {ServiceWorkerRegistration} found */
+function follow(found) {
+  const worker = found.installing;
+  worker?.addEventListener('statechange', () => {
+    if (worker.state === 'installed' && found.active) offer();
     if (worker.state === 'activated') become('ready');
-    if (worker.state === 'redundant' && !registration.active) become('failed');
+    if (worker.state === 'redundant' && !found.active) become('failed');
   });
 }
 

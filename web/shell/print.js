@@ -1,19 +1,26 @@
+// @ts-check
 // What is printed: one sheet for the yard, one for the tarp and the bed. They
 // are on the page only while they are printed.
 import {h} from '../ui/h.js';
 import {say} from '../text/say.js';
 import {bill} from '../result/bill.js';
 import {count, money, nameOf, offerName, packName} from '../ui/figure.js';
-import {drawing, drawingsOf} from '../ui/drawing.js';
 import {bedTask} from '../bed/bed.js';
+import {hasPlan} from '../state/state.js';
 
-/** The sheet that is being printed, if any. */
+/**
+ * @import {Plan} from '../plan.d.ts'
+ * @import {Planned, State} from '../state/types.d.ts'
+ */
+
+/** The sheet that is being printed, if any. @param {State} state */
 export function printView(state) {
-  if (!state.printing || !state.plan) return null;
+  if (!state.printing || !hasPlan(state)) return null;
   const sheet = state.printing === 'yard' ? yardSheet : bedSheet;
   return h('div', {class: 'paper', key: 'sheet', 'data-test': 'sheet-' + state.printing}, sheet(state));
 }
 
+/** @param {Planned} state */
 function yardSheet(state) {
   const {plan} = state;
   return [
@@ -28,11 +35,12 @@ function yardSheet(state) {
     plan.needs.filter(n => n.grade).map(n => h('p', {key: n.material, class: 'note'}, n.name, ': ', say('Ask for: {grade}', {grade: n.grade}))),
     bill(state),
     plan.trips.length > 0 && [h('h2', null, say('Trips')), plan.load?.drives_shown && h('p', null, plan.load.drives_shown),
-      h('ol', null, plan.trips.map((t, i) => h('li', {key: i}, t.times > 1 ? say('{n} times:', {n: t.times}) + ' ' : '', t.packs.map(p => `${p.count} × ${packName(p)} ${nameOf(state, p.material)}`).join(', '), '. ', t.mass_shown ?? '')))],
+      h('ol', null, plan.trips.map((t, i) => h('li', {key: i}, (t.times ?? 1) > 1 ? say('{n} times:', {n: t.times}) + ' ' : '', t.packs.map(p => `${p.count} × ${packName(p)} ${nameOf(state, p.material)}`).join(', '), '. ', t.mass_shown ?? '')))],
     warnings(plan, ['authority', 'vehicle', 'lifting', 'legionella', 'dust']),
   ];
 }
 
+/** @param {Planned} state */
 function bedSheet(state) {
   return [
     h('h1', null, say('What goes where: {name}', {name: state.plan.name || say('Unnamed job')})),
@@ -41,6 +49,7 @@ function bedSheet(state) {
   ];
 }
 
+/** @param {Plan} plan @param {string[]} codes */
 function warnings(plan, codes) {
   const list = plan.cautions.filter(c => codes.includes(c.code));
   return h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code}, c.text)));

@@ -1,3 +1,4 @@
+// @ts-check
 // The program, away from the page: answers {id, verb, docs} with {id, answer}.
 //
 // It fetches the program itself; in the page that is one file, where self is a
@@ -5,17 +6,27 @@
 // can answer.
 import './wasm_exec.js';
 
+/**
+ * What the program has: see package main in wasm.
+ * @typedef {object} Exports
+ * @property {(text: number, size: number) => number} room
+ * @property {(documents: number) => number} ask
+ * @property {() => number} answer
+ * @property {WebAssembly.Memory} mem
+ */
+
 const program = start();
 const encoder = new TextEncoder();
 
+/** @returns {Promise<Exports>} */
 async function start() {
   const go = new globalThis.Go();
   const {instance} = await (self.location ? fetched('barrow.wasm', go.importObject) : sent(go.importObject));
   go.run(instance); // until it waits to be asked
-  return instance.exports;
+  return /** @type {Exports} */ (/** @type {unknown} */ (instance.exports));
 }
 
-/** Compiles while it downloads, where the host names the type right. */
+/** Compiles while it downloads, where the host names the type right. @param {string} wasm @param {WebAssembly.Imports} imports */
 async function fetched(wasm, imports) {
   const response = await fetch(wasm);
   if (!response.ok) throw new Error(`${wasm}: ${response.status}`);
@@ -23,14 +34,16 @@ async function fetched(wasm, imports) {
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);
 }
 
+/** @param {WebAssembly.Imports} imports */
 async function sent(imports) {
+  /** @type {ArrayBuffer} */
   const bytes = await new Promise(resolve => {
     self.addEventListener('message', event => { if (event.data.start) resolve(event.data.start.bytes); });
   });
   return WebAssembly.instantiate(bytes, imports);
 }
 
-/** One call: the texts of the question go into the program's memory, the answer is copied out. */
+/** One call: the texts of the question go into the program's memory, the answer is copied out. @param {Exports} program @param {string} verb @param {Uint8Array[]} docs */
 function ask({room, ask, answer, mem}, verb, docs) {
   for (const [i, text] of [encoder.encode(verb), ...docs].entries()) {
     const at = room(i, text.length);

@@ -1,16 +1,17 @@
 // @ts-check
 // The job document in hand: read and change it by path, undo, be told.
 //
-// A document is never changed in place: a change makes new objects along its
-// path and shares the rest, so two views are equal where they are identical.
-// Keys such as __proto__ are plain data here.
+// A document is never changed in place, so two views are equal where they are
+// identical: see change.js.
 
-import {child, findPath, isObject, parsePath, pathText, samePath} from './path.js';
+import {listAt, put, spliced, without} from './change.js';
+import {child, findPath, parsePath, pathText, samePath} from './path.js';
 import {say} from '../text/say.js';
 
-export {parsePath, pathText};
-
-/** @typedef {import('./path.js').Path} Path */
+/**
+ * @import {Doc} from '../store/record.js'
+ * @import {Path} from './path.js'
+ */
 
 /**
  * How a change is made.
@@ -25,36 +26,38 @@ export {parsePath, pathText};
 /**
  * What subscribers are told.
  * @typedef {object} Change
- * @property {any} doc
- * @property {any} before
+ * @property {Doc} doc
+ * @property {Doc} before
  * @property {Path} path where it changed; [] for the whole document
  * @property {string} label
  * @property {boolean} inBox
  * @property {'set' | 'insert' | 'remove' | 'move' | 'replace' | 'open' | 'undo' | 'redo'} cause
  */
 
+/** @typedef {ReturnType<typeof createDocument>} JobDocument */
+
 /**
- * @param {any} doc
+ * @param {Doc} doc
  * @param {{limit?: number, pause?: number, now?: () => number}} [options]
  *   limit: steps of undo kept; pause: milliseconds without a change that end a
  *   run of typing
  */
 export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} = {}) {
-  /** @typedef {{doc: any, label: string, path: Path}} Step a document to go back to */
+  /** @typedef {{doc: Doc, label: string, path: Path}} Step a document to go back to */
   /** @type {Step[]} */
   let done = [];
   /** @type {Step[]} */
   let undone = [];
   /** @type {{text: string, at: number} | null} */
   let run = null; // the field being typed into
-  /** @type {{from: any, path: Path, value: unknown, prune: boolean, next: any} | null} */
+  /** @type {{from: Doc, path: Path, value: unknown, prune: boolean, next: Doc} | null} */
   let placed = null; // what was made last: previewed and then set, it is one document
   /** @type {Set<(change: Change) => void>} */
   const watchers = new Set();
   /** @type {Change[]} */
   const news = [];
 
-  /** @param {Omit<Change, 'doc' | 'before'>} what @param {any} next */
+  /** @param {Omit<Change, 'doc' | 'before'>} what @param {Doc} next */
   function become(what, next) {
     news.push({...what, doc: next, before: doc});
     doc = next;
@@ -74,7 +77,7 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
    * @param {Change['cause']} cause
    * @param {Path} path
    * @param {string} label
-   * @param {any} next
+   * @param {Doc} next
    * @param {boolean} [typing]
    * @param {boolean} [inBox]
    */
@@ -91,8 +94,9 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
 
   /** The document with value at path. @param {Path} path @param {unknown} value @param {boolean} [prune] */
   function place(path, value, prune = false) {
-    const same = placed?.from === doc && placed.value === value && placed.prune === prune && samePath(placed.path, path);
-    if (!same) placed = {from: doc, path: [...path], value, prune, next: value === undefined ? without(doc, path, prune) : put(doc, path, value)};
+    if (placed?.from !== doc || placed.value !== value || placed.prune !== prune || !samePath(placed.path, path)) {
+      placed = {from: doc, path: [...path], value, prune, next: value === undefined ? without(doc, path, prune) : put(doc, path, value)};
+    }
     return placed.next;
   }
 
@@ -115,8 +119,8 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
     pathText,
     parsePath,
 
-    /** @param {Path} path */
-    get: path => path.reduce(child, doc),
+    /** @param {Path} path @returns {any} */
+    get: path => path.reduce(child, /** @type {unknown} */ (doc)),
 
     /** The path that the library's text means in this document, or null. @param {string} text */
     find: text => findPath(doc, text),
@@ -182,12 +186,12 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
       return change('move', path, how.label ?? say('Moved'), next);
     },
 
-    /** Another document as a step that can be undone. @param {any} next @param {How} [how] */
+    /** Another document as a step that can be undone. @param {Doc} next @param {How} [how] */
     replace(next, how = {}) {
       return change('replace', [], how.label ?? say('Replaced the job'), next);
     },
 
-    /** Another document, with no way back into this one. @param {any} next */
+    /** Another document, with no way back into this one. @param {Doc} next */
     open(next) {
       done = [];
       undone = [];
@@ -213,66 +217,4 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
       return () => { watchers.delete(watcher); };
     },
   };
-}
-
-/** @param {unknown} value @returns {any[]} */
-const listAt = value => Array.isArray(value) ? value : [];
-
-/** A list like list, with count elements from at replaced. @param {any[]} list @param {number} at @param {number} count @param {any[]} values */
-const spliced = (list, at, count, ...values) => [...list.slice(0, at), ...values, ...list.slice(at + count)];
-
-/**
- * A document like doc with value at path.
- * @param {any} doc
- * @param {Path} path
- * @param {unknown} value
- * @returns {any}
- */
-function put(doc, path, value) {
-  if (path.length === 0) return value;
-  const [key, ...rest] = path;
-  const old = child(doc, key);
-  const next = put(old, rest, value);
-  if (Object.is(next, old) && next !== undefined) return doc;
-  return withKey(doc, key, next);
-}
-
-/**
- * @param {any} holder
- * @param {string | number} key
- * @param {unknown} value
- */
-function withKey(holder, key, value) {
-  if (typeof key === 'number') {
-    const list = [...listAt(holder)];
-    if (!(Number.isInteger(key) && key >= 0 && key <= list.length)) throw new RangeError(`no place ${key} in a list of ${list.length}`);
-    list[key] = value;
-    return list;
-  }
-  const object = isObject(holder) ? {...holder} : {};
-  // Assigning would call the setter that __proto__ is.
-  Object.defineProperty(object, key, {value, writable: true, enumerable: true, configurable: true});
-  return object;
-}
-
-/**
- * A document like doc with nothing at path; with prune, what is left empty by
- * that goes too, up to an element of a list.
- * @param {any} doc
- * @param {Path} path
- * @param {boolean} prune
- * @returns {any}
- */
-function without(doc, path, prune) {
-  const key = path.at(-1), above = path.slice(0, -1);
-  if (key === undefined) return doc;
-  const holder = above.reduce(child, doc);
-  const has = typeof key === 'number' ? Array.isArray(holder) && Object.hasOwn(holder, key) : isObject(holder) && Object.hasOwn(holder, key);
-  if (!has) return doc;
-  const left = typeof key === 'number'
-    ? spliced(/** @type {any[]} */ (holder), key, 1)
-    : Object.fromEntries(Object.entries(/** @type {object} */ (holder)).filter(([k]) => k !== key));
-  const empty = Object.keys(left).length === 0;
-  if (prune && empty && typeof above.at(-1) === 'string') return without(doc, above, true);
-  return put(doc, above, left);
 }

@@ -4,20 +4,31 @@
 import {mark} from '../text/say.js';
 
 /**
+ * What a box holds: see ui/entry.js.
+ * @typedef {'length' | 'volume' | 'mass' | 'density' | 'area' | 'lengths'
+ *   | 'ball' | 'stock' | 'share' | 'money' | 'count' | 'number' | 'parts'
+ *   | 'text'} Entry
+ */
+
+/** A field's own unit, by what it measures. @typedef {keyof typeof units} Unit */
+
+/**
  * @typedef {object} Row
  * @property {string} name as the document has it
- * @property {string} kind how it is entered: a kind of entry.js, or one of
- *   choice, switch, traits, material, mix, size (a control of its own), object,
- *   list, keyed (a form of its own), fixed (never asked for)
+ * @property {Entry | 'id' | 'offset' | 'choice' | 'switch' | 'traits' | 'material'
+ *   | 'mix' | 'size' | 'object' | 'list' | 'keyed' | 'fixed'} kind how it is
+ *   entered: in a box, id and offset (a length that may be less than nothing)
+ *   too; choice, switch, traits, material, mix and size have a control of their
+ *   own, object, list and keyed a form; fixed is never asked for
  * @property {string} label
- * @property {string} [unit] one of `units`: the field's own
+ * @property {Unit} [unit] the field's own
  * @property {[string, string][]} [choices] value and label
  * @property {string} [help]
  * @property {string | {us: string, metric: string}} [example] as anyone would write it, in any language
  * @property {boolean} [more] not among what is asked first
  */
 
-/** A field's own unit, put after a bare number; beside it stands what it is called. @type {Record<string, {us: string, metric: string}>} */
+/** A field's own unit, put after a bare number; beside it stands what it is called. */
 export const units = {
   depth: {us: mark('in'), metric: 'cm'},
   side: {us: mark('ft'), metric: 'm'},

@@ -119,5 +119,5 @@ export function isObject(value) {
  */
 export function child(holder, key) {
   if (typeof key === 'number' ? !Array.isArray(holder) : !isObject(holder)) return undefined;
-  return Object.hasOwn(/** @type {object} */ (holder), key) ? /** @type {any} */ (holder)[key] : undefined;
+  return Object.hasOwn(/** @type {object} */ (holder), key) ? /** @type {Record<string | number, unknown>} */ (holder)[key] : undefined;
 }

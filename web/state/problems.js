@@ -1,8 +1,9 @@
 // @ts-check
 // What is wrong with a part of the job, for the part of the form that shows it.
-import {problemAt} from './state.js';
-
-/** @typedef {{path: string, code: string, value: string, hint: string}} Problem */
+/**
+ * @import {Problem} from '../plan.d.ts'
+ * @import {State} from './types.d.ts'
+ */
 
 /** What says only that something is still to be filled in. */
 const waiting = new Set(['field.missing', 'area.missing', 'container.missing', 'quantity.empty', 'mix.empty', 'job.empty']);
@@ -10,9 +11,16 @@ const waiting = new Set(['field.missing', 'area.missing', 'container.missing', '
 /** Whether a problem only says that something is not there yet. @param {Problem | undefined} problem */
 export const waits = problem => problem !== undefined && waiting.has(problem.code);
 
+/** The problem at a field: nothing is said of a field that is new. @param {State} state @param {string} path */
+export function problemAt(state, path) {
+  const problem = state.problems.get(path);
+  if (!problem || problem.code === 'field.missing' && !state.touched.has(path)) return undefined;
+  return problem;
+}
+
 /**
  * The problem to show at a path: what waits is not scolded until it was left.
- * @param {any} state
+ * @param {State} state
  * @param {string} path
  * @returns {Problem | undefined}
  */
@@ -21,7 +29,7 @@ export function shown(state, path) {
   return waits(problem) && !state.touched.has(path) ? undefined : problem;
 }
 
-/** Whether something at a path waits to be filled in. @param {any} state @param {string} path */
+/** Whether something at a path waits to be filled in. @param {State} state @param {string} path */
 export const needed = (state, path) => waits(state.problems.get(path));
 
 /**
@@ -37,7 +45,7 @@ const none = Object.freeze({mark: '', wrong: 0, waiting: 0});
 const memory = new WeakMap();
 
 /**
- * @param {any} state
+ * @param {State} state
  * @param {string} path
  * @returns {ProblemCount}
  */
@@ -50,7 +58,7 @@ export function problemsAt(state, path) {
   return known.all.get(path) ?? none;
 }
 
-/** Every path that has a problem at it or below it. @param {any} state */
+/** Every path that has a problem at it or below it. @param {State} state */
 function gather(state) {
   /** @type {Map<string, ProblemCount>} */
   const all = new Map();

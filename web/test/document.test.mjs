@@ -1,7 +1,8 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync} from 'node:fs';
-import {createDocument, parsePath, pathText} from '../state/document.js';
+import {createDocument} from '../state/document.js';
+import {parsePath, pathText} from '../state/path.js';
 import {anyValue, dice, nasty} from './random.mjs';
 
 const sample = () => JSON.parse(readFileSync(new URL('../../mix/sample.json', import.meta.url), 'utf8'));

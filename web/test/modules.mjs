@@ -4,4 +4,4 @@ import {readdirSync} from 'node:fs';
 export const folders = ['text', 'store', 'state', 'ui', 'result', ['job', 'yard', 'bed'], 'shell', 'app'];
 
 /** Every module of the page, as folder/name.js. */
-export const modules = () => folders.flat().flatMap(folder => readdirSync(new URL(`../${folder}/`, import.meta.url)).filter(name => name.endsWith('.js')).map(name => `${folder}/${name}`));
+export const modules = (end = '.js') => folders.flat().flatMap(folder => readdirSync(new URL(`../${folder}/`, import.meta.url)).filter(name => name.endsWith(end)).map(name => `${folder}/${name}`));

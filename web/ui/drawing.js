@@ -1,7 +1,10 @@
+// @ts-check
 // Draws what the plan drew: shapes with their places already worked out.
 import {h, Component} from './h.js';
 
-/** The shapes that a drawing may have, and what of each is taken over. */
+/** @import {Drawing as Drawn, Shape, State} from '../state/types.d.ts' */
+
+/** The shapes that a drawing may have, and what of each is taken over. @type {Record<string, string[]>} */
 const allowed = {
   rect: ['x', 'y', 'width', 'height'],
   line: ['x1', 'y1', 'x2', 'y2'],
@@ -14,13 +17,16 @@ const allowed = {
 /** Kinds that stand in no task, and say whose they are. */
 const titled = ['heap', 'cost'];
 
-/** One drawing, with its title and its text for those who do not see it. */
+/** One drawing, with its title and its text for those who do not see it. @param {Drawn} d @param {string} key */
 export const drawing = (d, key) => h(Drawing, {d, id: 'drawing-' + key, key});
 
+/** @extends {Component<{d: Drawn, id: string}>} */
 class Drawing extends Component {
   // Hundreds of shapes stay as they are while somebody types.
+  /** @param {Drawing['props']} next */
   shouldComponentUpdate(next) { return next.d !== this.props.d; }
 
+  /** @param {Drawing['props']} props */
   render({d, id}) {
     return h('figure', {class: cls(d.kind)},
       h('svg', {viewBox: `0 0 ${d.width} ${d.height}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc`, width: d.width, height: d.height},
@@ -30,17 +36,20 @@ class Drawing extends Component {
   }
 }
 
+/** @param {string} kind */
 function cls(kind) { return 'drawing drawing-' + kind; }
 
+/** @param {Shape} s @param {number} key */
 function shape(s, key) {
   const takes = Object.hasOwn(allowed, s.is) && allowed[s.is];
   if (!takes) return null;
+  /** @type {Record<string, unknown> & {key: number}} */
   const attrs = {key, class: s.class};
   for (const name of takes) attrs[name] = s[name];
   return h(s.is, attrs, s.is === 'text' ? s.text : undefined);
 }
 
-/** The drawings of one task, or of a kind. */
+/** The drawings of one task, or of a kind. @param {State} state @param {(d: Drawn) => boolean} which */
 export function drawingsOf(state, which) {
   return [...state.drawings ?? [], ...state.costs ?? []].filter(which);
 }

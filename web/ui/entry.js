@@ -5,19 +5,18 @@
 // unit is put after a bare number, and a decimal comma becomes a point where
 // commas are the habit. Nothing is worked out here, and what is not understood
 // stays as it was typed, so that the library can say what is wrong with it.
+//
+//   lengths  "20 x 10 x 2", a unit on each
+//   ball     a class "#1", a volume "0.7 gal", or lengths "6 x 6"; a bare number
+//            stays bare, since it could be either
+//   stock    a volume, or packs: "2 x 3.8"
+//   parts    "bark-fines 3, peat 1"
 
-/**
- * What a field holds.
- * @typedef {'length' | 'volume' | 'mass' | 'density' | 'area' | 'lengths'
- *   | 'ball' | 'stock' | 'share' | 'money' | 'count' | 'number' | 'parts'
- *   | 'text'} Kind
- *
- * lengths  "20 x 10 x 2", a unit on each
- * ball     a class "#1", a volume "0.7 gal", or lengths "6 x 6"; a bare number
- *          stays bare, since it could be either
- * stock    a volume, or packs: "2 x 3.8"
- * parts    "bark-fines 3, peat 1"
- */
+import {figure, partsRead, point, swap} from './decimal.js';
+
+/** @import {Entry} from '../state/fields.js' */
+
+/** What the document keeps; undefined, which takes the field away, for nothing. @typedef {string | number | undefined} Value */
 
 /**
  * How a field is read.
@@ -45,10 +44,10 @@ const shape = new RegExp(`^(rectangle|circle|ellipse|triangle|ring|rect[áa]ngul
 /**
  * The value for the document; undefined, which takes the field away, for
  * nothing. The result is text, or a number where the library wants numbers.
- * @param {Kind} kind
+ * @param {Entry} kind
  * @param {string} typed
  * @param {Habit} [habit]
- * @returns {string | number | undefined}
+ * @returns {Value}
  */
 export function read(kind, typed, habit = {}) {
   const text = String(typed ?? '').trim();
@@ -73,7 +72,7 @@ export function read(kind, typed, habit = {}) {
 /**
  * The text that a field shows for a value of the document. What is shown, when
  * read again, gives the value back.
- * @param {Kind} kind
+ * @param {Entry} kind
  * @param {unknown} value
  * @param {Habit} [habit]
  * @returns {string}
@@ -156,39 +155,4 @@ function withoutSign(text, currency = '') {
   if (sign === '' || /[\d.,+\-−]/.test(sign)) return text;
   const alone = text.startsWith(sign) ? text.slice(sign.length).trim() : text.endsWith(sign) ? text.slice(0, -sign.length).trim() : '';
   return alone === '' || alone.startsWith(sign) || alone.endsWith(sign) ? text : alone; // two are a slip
-}
-
-const figure = /\d+(?:[.,]\d+)+/g; // digits with points and commas between them
-const decimalComma = /^\d+,\d+$/;
-const thousands = /^[1-9]\d{0,2}(?:\.\d{3})+(?:,\d+)?$/;
-
-/** @param {string} digits */
-const swap = digits => digits.replace(/[.,]/g, mark => mark === ',' ? '.' : ',');
-
-/**
- * Decimal commas as points. Where 1,5 is one and a half, 1.500 is fifteen
- * hundred: it becomes 1,500, which the library refuses and explains, rather
- * than one and a half. 1.5 can only be meant as it stands.
- * @param {string} text
- * @param {boolean} comma
- */
-function point(text, comma) {
-  if (!comma) return text;
-  return text.replace(figure, digits => decimalComma.test(digits) || thousands.test(digits) ? swap(digits) : digits);
-}
-
-/**
- * Parts: a comma parts them, and a semicolon too. Between two digits a comma is
- * a decimal one, unless a name stands on both sides: "bark 3,1 peat".
- * @param {string} text
- * @param {boolean} comma
- */
-function partsRead(text, comma) {
-  const list = text.split(/\s*;\s*/).filter(part => part !== '').join(', ') || text;
-  if (!comma) return list;
-  return list.split(/(,(?!\d)|(?<!\d),)/).map(part => {
-    const [before, after, more] = part.split(/(?<!\S)\d+,\d+(?!\S)/).map(name => name.trim());
-    const one = after !== undefined && more === undefined && (before === '') !== (after === '');
-    return one ? part.replace(',', '.') : part;
-  }).join('');
 }

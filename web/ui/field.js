@@ -1,97 +1,58 @@
 // @ts-check
-// One control of the form: its label, the box, its own unit, and what is wrong.
+// A text box of the form: its label, the box, its own unit, and what is wrong.
 import {h, cls, Component} from './h.js';
-import {asText, read, show} from './entry.js';
+import {announce} from './announcer.js';
+import {below, describedBy, helpOf, idOf, leave, press, wantsMark} from './around.js';
 import {pathText} from '../state/path.js';
-import {language, say} from '../text/say.js';
 import {needed, shown} from '../state/problems.js';
-import {units} from '../state/fields.js';
+import {say} from '../text/say.js';
+import {habitOf, readField, showField} from './writing.js';
 
 /**
- * How this reader writes quantities in this job.
- * @typedef {{comma: boolean, currency: string, measure: 'us' | 'metric', language: string}} Writing
+ * @import {Value} from './entry.js'
+ * @import {Row} from '../state/fields.js'
+ * @import {How} from '../state/document.js'
+ * @import {Path} from '../state/path.js'
+ * @import {State} from '../state/types.d.ts'
+ * @import {Writing} from './writing.js'
  */
 
-/** @param {any} state @returns {Writing} */
-export function writingOf(state) {
-  const {measure, currency} = state.job.doc;
-  return {comma: state.comma === true, currency: typeof currency === 'string' ? currency : '', measure: measure === 'metric' ? 'metric' : 'us', language: language()};
-}
+/**
+ * @typedef {object} Props
+ * @property {State} state
+ * @property {Path} path
+ * @property {Row} row
+ * @property {Writing} writing
+ * @property {string} [label]
+ * @property {boolean} [hideLabel]
+ * @property {string} [help]
+ * @property {boolean} [wants] it waits to be filled in
+ * @property {string} [list] the id of what to choose from
+ * @property {unknown} [value] when it stands elsewhere than at the path
+ * @property {(value: Value) => void} [onPut] when it is kept in a way of its own
+ * @property {boolean} [late] kept only once the box was left, as a name is that
+ *   other things hang on
+ */
 
 const patience = 900; // ms without a key before what is being typed is called wrong
-const press = 250; // ms that a tap on what comes next may take: nothing moves under it
 
-/** An id that is one word, as what points at it must be. @param {string} path */
-const idOf = path => 'f-' + encodeURIComponent(path);
-
-/** @param {any} row @param {Writing} writing */
-const habitOf = (row, writing) => ({unit: row.unit ? units[row.unit][writing.measure] : undefined, comma: writing.comma, currency: writing.currency});
-
-/**
- * The value that the document keeps for what was typed.
- * @param {any} row @param {string} typed @param {Writing} writing
- */
-export function readField(row, typed, writing) {
-  const habit = habitOf(row, writing);
-  if (row.kind === 'offset') {
-    const [, sign, rest] = /^\s*([-−]?)\s*(.*)$/s.exec(typed) ?? [];
-    const value = read('length', rest, habit);
-    return sign && value !== undefined ? '-' + value : value;
-  }
-  return row.kind === 'id' || row.kind === 'size' ? typed.trim() || undefined : read(row.kind, typed, habit);
-}
-
-/** The text for a value of the document. @param {any} row @param {unknown} value @param {Writing} writing */
-export function showField(row, value, writing) {
-  const kind = row.kind === 'id' || row.kind === 'size' ? 'text' : row.kind === 'offset' ? 'length' : row.kind;
-  return show(kind, value, habitOf(row, writing));
-}
-
-/** Called by their name alone: text that a keyboard must not correct. */
+/** Called by their name alone: text that a keyboard must not correct. @type {Set<string>} */
 const plainText = new Set(['text']);
 
 /** @param {string} kind */
 const keyboard = kind => kind === 'count' ? 'numeric' : kind === 'money' ? 'decimal' : 'text';
 
-/** What announces for the form. @type {WeakMap<object, (text: string) => void>} */
-const announcers = new WeakMap();
-
-/** Says something politely. @param {any} state @param {string} text */
-export const announce = (state, text) => announcers.get(state)?.(text);
-
-/** Where a screen reader hears of what is wrong. */
-export class Announcer extends Component {
-  constructor(/** @type {any} */ props) {
-    super(props);
-    this.state = {text: ''};
-    announcers.set(props.state, text => this.setState({text}));
-  }
-
-  shouldComponentUpdate(/** @type {any} */ _, /** @type {any} */ state) { return state !== this.state; }
-
-  render() {
-    return h('p', {class: 'unseen', 'aria-live': 'polite'}, this.state.text);
-  }
-}
-
-/** Puts what was typed into the job; undefined takes it away. @param {any} state @param {any[]} path @param {unknown} value */
+/**
+ * Puts what was typed into the job; undefined takes it away.
+ * @param {State} state @param {Path} path @param {unknown} value @param {How} [how]
+ */
 export function put(state, path, value, how = {}) {
   state.job.set(path, value, {typing: true, ...how});
 }
 
-/** A field was left: soon what is wrong with it is shown. @param {any} state @param {string} path */
-export function leave(state, path) {
-  state.job.rest();
-  if (state.touched.has(path)) return;
-  setTimeout(() => {
-    state.touched.add(path);
-    state.redraw();
-  }, press);
-}
-
-/** What a box will hold once a key is in it, where that is plain. @param {InputEvent} event */
+/** What a box will hold once a key is in it, where that is plain. @param {InputEvent & {currentTarget: HTMLInputElement}} event */
 function typedNext({inputType, data, isComposing, currentTarget}) {
-  const {value, selectionStart: from, selectionEnd: to} = /** @type {HTMLInputElement} */ (currentTarget);
+  const {value, selectionStart: from, selectionEnd: to} = currentTarget;
   if (isComposing || from === null || to === null) return undefined;
   if (inputType === 'insertText' && data) return value.slice(0, from) + data + value.slice(to);
   if (inputType === 'deleteContentBackward' && from < to) return value.slice(0, from) + value.slice(to);
@@ -99,12 +60,7 @@ function typedNext({inputType, data, isComposing, currentTarget}) {
   return undefined;
 }
 
-/**
- * A text box. Props: state, path, row, writing; label, hideLabel, wants, list;
- * value when it stands elsewhere than at the path, onPut when it is kept in a
- * way of its own; late when it is kept only once the box was left, as a name is
- * that other things hang on.
- */
+/** @extends {Component<Props>} */
 export class Field extends Component {
   // Kept here and not as state, so that a key alone draws nothing: the box has it
   // already, and the job that it changed is drawn in its own time.
@@ -116,11 +72,12 @@ export class Field extends Component {
 
   componentDidUpdate() {
     if (this.hint === this.announced) return;
+    /** @type {string | undefined} */
     this.announced = this.hint;
     if (this.hint && this.worked) announce(this.props.state, `${this.props.label ?? say(this.props.row.label)}: ${this.hint}`);
   }
 
-  /** @param {any} event */
+  /** @param {{currentTarget: HTMLInputElement}} event */
   input(event) {
     const typed = event.currentTarget.value;
     this.worked = true;
@@ -131,7 +88,7 @@ export class Field extends Component {
     else this.write(typed);
   }
 
-  /** A key is on its way into the box. @param {any} event */
+  /** A key is on its way into the box. @param {InputEvent & {currentTarget: HTMLInputElement}} event */
   before(event) {
     const {state, path, onPut, late} = this.props;
     const typed = onPut || late ? undefined : typedNext(event);
@@ -150,8 +107,8 @@ export class Field extends Component {
   /** The value for what was typed. @param {string} typed */
   meant(typed) {
     const {row, writing} = this.props;
-    const {text, value} = /** @type {any} */ (this.kept); // as it stood: the same text means the same
-    return typed === text ? value : readField(row, typed, writing);
+    const {text, value} = /** @type {{text: string, value: unknown}} */ (this.kept); // as it stood: the same text means the same
+    return /** @type {Value} */ (typed === text ? value : readField(row, typed, writing));
   }
 
   /** @param {string} typed */
@@ -172,7 +129,7 @@ export class Field extends Component {
     leave(this.props.state, pathText(this.props.path));
   }
 
-  /** @param {any} props */
+  /** @param {Props} props */
   render(props) {
     const {typed, quiet} = this;
     const {state, path, row, writing, label = say(row.label), hideLabel, list, wants, late} = props;
@@ -198,102 +155,10 @@ export class Field extends Component {
           autocapitalize: plainText.has(row.kind) ? 'sentences' : 'off', spellcheck: plainText.has(row.kind),
           'aria-invalid': problem ? 'true' : undefined,
           'aria-describedby': describedBy(id, problem, help, waiting, bare),
-          onbeforeinput: (/** @type {any} */ e) => this.before(e), onInput: (/** @type {any} */ e) => this.input(e), onBlur: () => this.blur(),
+          onbeforeinput: e => this.before(e), onInput: e => this.input(e), onBlur: () => this.blur(),
         }),
         waiting && wantsMark(id),
         unit && h('span', {class: cls('unit', {spare: !bare}), id: id + '-unit', 'aria-hidden': bare ? undefined : 'true'}, say(unit))),
       below(text, id, help, problem));
   }
-}
-
-/** @param {any} row @param {any} props */
-function helpOf(row, {help, writing}) {
-  const about = help ?? (row.help ? say(row.help) : '');
-  if (!row.example) return about || undefined;
-  const example = say(row.example[writing?.measure] ?? row.example);
-  if (about === '') return say('such as {example}', {example});
-  return about.endsWith('.') ? `${about} ${say('Such as {example}.', {example})}` : `${about}, ${say('such as {example}', {example})}`;
-}
-
-/** @param {string} id @param {any} problem @param {unknown} help @param {unknown} waits @param {unknown} [unit] */
-const describedBy = (id, problem, help, waits, unit) => [problem && id + '-problem', waits && id + '-wants', unit && id + '-unit', help && id + '-help'].filter(Boolean).join(' ') || undefined;
-
-/** What says that a box waits to be filled, where it moves nothing. @param {string} id */
-const wantsMark = id => h('span', {class: 'wants', id: id + '-wants'}, say('needed'));
-
-/** What stands under a box. @param {string} path @param {string} id @param {any} help @param {any} problem */
-const below = (path, id, help, problem) => h('div', {class: 'below'},
-  help && h('p', {class: 'help', id: id + '-help'}, help),
-  problemText(path, problem));
-
-/** The words of what is wrong, at the control or the head of what it is about. */
-export function problemText(path, problem) {
-  return problem && h('p', {class: 'problem', id: idOf(path) + '-problem', 'data-test': 'problem', 'data-path': path},
-    problem.hint);
-}
-
-/** What is wrong with an object or a list, at its head. @param {any} state @param {any[]} path */
-export function problemHead(state, path) {
-  const text = pathText(path);
-  return problemText(text, shown(state, text));
-}
-
-/**
- * A choice of the browser's own: values and what they are called.
- * @param {any} props state, path, row, value; options as [value, label] or
- *   {label, options}; onPick when it is kept elsewhere
- */
-export function choice(props) {
-  const {state, path, row, label = say(row.label), hideLabel, options = chooseFrom(row), empty, wants, onPick, test = 'field'} = props;
-  const text = pathText(path), id = idOf(text) + (props.suffix ?? '');
-  const value = 'value' in props ? props.value : state.job.get(path);
-  const problem = props.suffix ? undefined : shown(state, text);
-  const help = helpOf(row, props);
-  const waiting = !problem && (wants || !props.suffix && needed(state, text));
-  const pick = (/** @type {any} */ event) => {
-    const picked = event.currentTarget.value;
-    if (onPick) onPick(picked);
-    else state.job.set(path, picked === '' ? undefined : picked);
-    state.touched.add(text);
-    state.redraw();
-  };
-  const known = options.flatMap((/** @type {any} */ o) => Array.isArray(o) ? [o[0]] : o.options.map((/** @type {any} */ p) => p[0]));
-  const odd = value !== undefined && value !== '' && !known.includes(value);
-  return h('div', {class: cls('field', 'field-choice', {wrong: !!problem})},
-    h('label', {for: id, class: cls({unseen: hideLabel})}, label),
-    h('div', {class: 'box'},
-      h('select', {id, value: asText(value), 'data-test': test, 'data-path': text, name: text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': describedBy(id, problem, help, waiting), onChange: pick, onBlur: () => leave(state, text)},
-        empty !== undefined && option('', empty),
-        odd && option(asText(value), asText(value)),
-        options.map((/** @type {any} */ o) => Array.isArray(o)
-          ? option(o[0], o[1], o[2])
-          : h('optgroup', {label: o.label, key: o.label}, o.options.map((/** @type {any} */ p) => option(p[0], p[1], p[2]))))),
-      waiting && wantsMark(id)),
-    below(text, id, help, problem));
-}
-
-/** @param {string} value @param {string} label @param {boolean} [disabled] */
-const option = (value, label, disabled) => h('option', {value, key: value, disabled}, label);
-
-/** @param {any} row */
-const chooseFrom = row => row.choices.map((/** @type {[string, string]} */ [value, label]) => [value, say(label)]);
-
-/**
- * A box to tick.
- * @param {any} props state, path, label, checked; onTick
- */
-export function tick({state, path, label, checked, onTick, test = 'field', suffix = ''}) {
-  const text = pathText(path), id = idOf(text) + suffix;
-  const problem = suffix ? undefined : shown(state, text);
-  return h('div', {class: cls('field', 'field-tick', {wrong: !!problem})},
-    h('label', {class: 'tick', for: id},
-      h('input', {id, type: 'checkbox', checked, name: text + suffix, 'data-test': test, 'data-path': text, 'aria-invalid': problem ? 'true' : undefined, 'aria-describedby': problem && id + '-problem',
-        onChange: (/** @type {any} */ e) => { onTick(e.currentTarget.checked); state.redraw(); }}),
-      h('span', null, label)),
-    problemText(text, problem));
-}
-
-/** A yes or no of the document: no is left out. @param {any} props */
-export function yesNo({state, path, row, value}) {
-  return tick({state, path, label: say(row.label), checked: value === true, onTick: (/** @type {boolean} */ on) => state.job.set(path, on ? true : undefined)});
 }
