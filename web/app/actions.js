@@ -1,7 +1,7 @@
 // @ts-check
 // What a person can do with whole jobs: start, open, keep, copy, delete, share,
-// save as a file, print; and how the page speaks.
-import {sayAgain, speak} from './language.js';
+// save as a file, print; and the language, decimal mark and colours of the page.
+import {changeLanguage, sayAgain} from './language.js';
 import {createSaving} from './saving.js';
 import {saveSetting} from './settings.js';
 import {showMessage} from '../state/state.js';
@@ -106,22 +106,22 @@ export function createActions(state, program) {
       state.printing = which;
       state.redraw();
       requestAnimationFrame(() => {
-        // A phone may say that it has printed while it still lays the sheet out:
-        // the sheet, which shows on paper alone, stays until the page is used again.
+        // A phone may say that it has printed while it is still working on the
+        // sheet, which shows on paper alone: it stays until the page is used again.
         const done = () => { state.printing = null; state.redraw(); };
         addEventListener('afterprint', () => ['pointerdown', 'keydown'].forEach(used => addEventListener(used, done, {once: true})), {once: true});
         window.print();
       });
     },
     async setLanguage(language) {
-      await speak(state, program, language);
+      await changeLanguage(state, program, language);
       saveSetting('language', language);
       await sayAgain(state, program);
     },
     async setDecimal(mark) {
       saveSetting('decimal', mark);
       state.comma = mark === ',';
-      await speak(state, program, state.language);
+      await changeLanguage(state, program, state.language);
       await sayAgain(state, program);
     },
     setTheme(theme) {

@@ -1,5 +1,5 @@
 // @ts-check
-// The language that the page and its program speak.
+// The language of the page and of its program.
 import {languageBytes} from '../shell/assets.js';
 import {setLanguage} from '../text/say.js';
 
@@ -9,11 +9,11 @@ import {setLanguage} from '../text/say.js';
  */
 
 /**
- * Speaks a language from now on: the page at once, the program in all that it is
+ * Changes the language: of the page at once, of the program in all that it is
  * asked after this.
  * @param {State} state @param {Program} program @param {string} language
  */
-export async function speak(state, program, language) {
+export async function changeLanguage(state, program, language) {
   const bytes = language === 'en' ? new Uint8Array() : await languageBytes(language);
   state.language = language;
   setLanguage(language === 'en' ? null : JSON.parse(new TextDecoder().decode(bytes)));

@@ -2,7 +2,7 @@
 // The page's start: what was kept is shown at once, the program loads beside
 // it, and from then on everything typed is worked out again.
 import {createActions} from './actions.js';
-import {speak} from './language.js';
+import {changeLanguage} from './language.js';
 import {startRecompute} from './recompute.js';
 import {setting} from './settings.js';
 import {totalLine} from '../result/bill.js';
@@ -47,13 +47,13 @@ const recompute = startRecompute(state, program, {
   },
   settled() {
     clearTimeout(quiet);
-    quiet = setTimeout(() => { state.spoken = spoken(); state.redraw(); }, 700);
+    quiet = setTimeout(() => { state.announcement = announcement(); state.redraw(); }, 700);
   },
   failed: fail,
 });
 
 /** What a screen reader hears once a result is there. */
-const spoken = () => state.stale ? sayCount(state.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(state) ?? '';
+const announcement = () => state.stale ? sayCount(state.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(state) ?? '';
 
 /** @param {Error} error */
 function fail(error) {
@@ -81,7 +81,7 @@ async function openAddress() {
 async function start() {
   const language = chooseLanguage(navigator.languages, setting('language'));
   state.comma = decimalMark(navigator.language, setting('decimal')) === ',';
-  if (language !== 'en' || state.comma) await speak(state, program, language).catch(() => speak(state, program, 'en'));
+  if (language !== 'en' || state.comma) await changeLanguage(state, program, language).catch(() => changeLanguage(state, program, 'en'));
   const last = state.store.last();
   if (last && !location.hash) state.actions.take(last);
   state.redraw();

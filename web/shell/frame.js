@@ -28,7 +28,7 @@ export function pageView(state) {
     state.record && h(Boundary, {state, draw: foot, key: 'foot'}),
     state.jobsOpen && jobsView(state),
     h(Boundary, {state, draw: printView, key: 'sheet'}),
-    h('div', {class: 'unseen', role: 'status', 'aria-live': 'polite', 'data-test': 'live', key: 'live'}, state.spoken),
+    h('div', {class: 'unseen', role: 'status', 'aria-live': 'polite', 'data-test': 'live', key: 'live'}, state.announcement),
   ];
 }
 

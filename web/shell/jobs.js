@@ -1,6 +1,7 @@
 // @ts-check
-// The jobs dialog: the jobs kept here, files, sharing, printing, and how the page
-// speaks. It opens over the page and gives the focus back when it closes.
+// The jobs dialog: the jobs kept here, files, sharing, printing, and the
+// language, decimal mark and colours of the page. It opens over the page and
+// gives the focus back when it closes.
 import {h, Component} from '../ui/h.js';
 import {say, language, languages} from '../text/say.js';
 

@@ -1,5 +1,5 @@
 // @ts-check
-// The job document in hand: read and change it by path, undo, be told.
+// The job document in hand: read and change it by path, undo, watch its changes.
 //
 // A document is never changed in place, so two views are equal where they are
 // identical: see change.js.
@@ -24,7 +24,7 @@ import {say} from '../text/say.js';
  */
 
 /**
- * What subscribers are told.
+ * What subscribers get.
  * @typedef {object} Change
  * @property {Doc} doc
  * @property {Doc} before
@@ -61,7 +61,7 @@ export function createDocument(doc, {limit = 200, pause = 5000, now = Date.now} 
   function become(what, next) {
     news.push({...what, doc: next, before: doc});
     doc = next;
-    if (news.length > 1) return; // changed by a watcher: told after this one
+    if (news.length > 1) return; // changed by a watcher: passed on after this one
     for (; news.length > 0; news.shift()) {
       for (const watcher of [...watchers]) {
         try {

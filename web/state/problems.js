@@ -1,5 +1,6 @@
 // @ts-check
 // What is wrong with a part of the job, for the part of the form that shows it.
+
 /**
  * @import {Problem} from '../plan.d.ts'
  * @import {State} from './types.d.ts'
@@ -19,7 +20,7 @@ export function problemAt(state, path) {
 }
 
 /**
- * The problem to show at a path: what waits is not scolded until it was left.
+ * The problem to show at a path: what waits is not called wrong until it was left.
  * @param {State} state
  * @param {string} path
  * @returns {Problem | undefined}

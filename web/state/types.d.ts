@@ -62,7 +62,7 @@ export interface State {
   shared: Shared | null;
   message: Message | null;
   /** What the live region says. */
-  spoken: string;
+  announcement: string;
   language: string;
   /** Whether this reader writes 1,5. */
   comma: boolean;

@@ -13,8 +13,8 @@ import {say} from '../text/say.js';
  */
 
 /**
- * A way: the fields that it gives, and those that tell it from the others where
- * ways share some.
+ * A way: the fields that it gives, and those that set it apart where ways share
+ * some.
  * @typedef {{name: string, label: string, keys: string[], is?: string[]}} Way
  */
 
