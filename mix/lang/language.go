@@ -101,7 +101,7 @@ func (t *Language) keyed(keys string, texts []json.Node) error {
 const keyDigits = 6
 
 // Key stands for an English form, in a download that would else have every form
-// twice: FNV-1a, folded to 24 bits. The page has its own, keyOf in web/say.js.
+// twice: FNV-1a, folded to 24 bits. The page has its own, keyOf in web/text/say.js.
 func Key(english string) uint32 {
 	h := uint32(0x811c9dc5)
 	for i := range len(english) {
