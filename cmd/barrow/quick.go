@@ -8,7 +8,9 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/task"
 )
 
 // quick is a task given on the command line. It is written as a job document,
@@ -16,12 +18,11 @@ import (
 // problem comes back with its field.
 type quick struct {
 	output
-	kind            string
-	mix, material   string
-	packs, bulk     []string           // for sale
-	fields          map[string]*string // task fields by their document name
-	where           map[string]string  // document paths that are not a flag's name
-	quiet           map[string]bool    // document paths whose problem is told elsewhere
+	kind            *task.Kind
+	packs, bulk     []string          // for sale
+	fields          map[string]*field // task fields by their document name
+	where           map[string]string // document paths that are not a flag's name
+	quiet           map[string]bool   // document paths whose problem is told elsewhere
 	set             *pflag.FlagSet
 	containers      func(w *json.Writer)
 	defaultMaterial string
@@ -29,34 +30,19 @@ type quick struct {
 	have            []string          // --have
 }
 
-// begin makes cmd ready for the task's own fields, which come first in its
-// help.
-func (q *quick) begin(cmd *cobra.Command) {
-	q.fields, q.where, q.quiet, q.set = map[string]*string{}, map[string]string{}, map[string]bool{}, cmd.Flags()
+// flags gives cmd a flag for every field that can be written in one line: those
+// that are its own, then those of every task, then what is for sale. Their names,
+// what they take and what they are come from the tables of the document.
+func (q *quick) flags(cmd *cobra.Command, own []doc.Field) {
+	q.fields, q.where, q.quiet, q.set = map[string]*field{}, map[string]string{}, map[string]bool{}, cmd.Flags()
 	q.set.SortFlags = false
-}
-
-// field adds a flag whose text is a field of the task, under the same name
-// with dashes.
-func (q *quick) field(name, usage string) {
-	q.fields[name] = q.set.String(strings.ReplaceAll(name, "_", "-"), "", usage)
-}
-
-// finish adds what every quick command takes. layered tasks lose nothing
-// unless told.
-func (q *quick) finish(cmd *cobra.Command, layered bool) {
-	f := cmd.Flags()
-	f.StringVar(&q.mix, "mix", "", "a `MIX` of the catalogue, or parts: \"bark-fines 3, peat 1, perlite 1\"")
-	f.StringVar(&q.material, "material", "", "one `MATERIAL` instead (see barrow list materials)")
-	usage := "`SHARE` lost in place; left out, the catalogue's for pots"
-	if layered {
-		usage = "`SHARE` lost in place; left out, none: a layer is measured as spread"
+	for _, f := range append(own, task.Object.Fields()...) {
+		if f.Name != "kind" && f.Name != "name" {
+			q.flag(f)
+		}
 	}
-	q.field("settle", usage)
-	q.field("blend_loss", "`SHARE` lost when the parts are mixed; left out, the catalogue's")
-	q.field("spare", "`SHARE` to have on top, such as 5%")
-	f.StringArrayVar(&q.packs, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
-	f.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
+	q.set.StringArrayVar(&q.packs, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
+	q.set.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
 	q.output.flags(cmd)
 	cmd.RegisterFlagCompletionFunc("material", completeWith(materialIDs))
 	cmd.RegisterFlagCompletionFunc("mix", completeWith(mixIDs))
@@ -67,7 +53,7 @@ func (q *quick) plan(a *app) error {
 	if err := q.check(); err != nil {
 		return err
 	}
-	if q.mix == "" && q.material == "" && q.defaultMaterial == "" && len(q.packs)+len(q.bulk) > 0 && q.kind == "backfill" {
+	if q.mix() == "" && q.material() == "" && q.defaultMaterial == "" && len(q.packs)+len(q.bulk) > 0 && q.kind.Bare {
 		for _, o := range append(q.packs, q.bulk...) {
 			if !strings.Contains(o, "=") {
 				return fmt.Errorf("--pack and --bulk: of which material? none goes in")
@@ -94,15 +80,16 @@ func (q *quick) document() ([]byte, error) {
 	w.Key("tasks")
 	w.BeginArray()
 	w.BeginObject()
-	text(&w, "kind", q.kind)
+	text(&w, "kind", q.kind.Name)
 	if mixText != "" {
 		text(&w, "mix", mixText)
 	} else if len(materials) == 1 {
 		text(&w, "material", materials[0])
 	}
 	for _, name := range sortedKeys(q.fields) {
-		if q.set.Changed(strings.ReplaceAll(name, "_", "-")) { // empty text is for the check to refuse
-			q.value(&w, name)
+		f := q.fields[name]
+		if name != "mix" && name != "material" && q.set.Changed(f.flag()) { // empty text is for the check to refuse
+			f.write(&w)
 		}
 	}
 	if q.containers != nil {
@@ -152,36 +139,6 @@ func (q *quick) onHand(w *json.Writer) error {
 	return nil
 }
 
-// value writes one field of the task; counts are numbers, nested fields
-// objects.
-func (q *quick) value(w *json.Writer, name string) {
-	v := *q.fields[name]
-	switch name {
-	case "holes":
-		w.Key(name)
-		number(w, v)
-	case "stems":
-		count, clear, _ := strings.Cut(v, " at ")
-		w.Key(name)
-		w.BeginObject()
-		w.Key("count")
-		number(w, count)
-		text(w, "clear", clear)
-		w.EndObject()
-	case "sheet":
-		size, overlap, _ := strings.Cut(v, " overlap ")
-		w.Key(name)
-		w.BeginObject()
-		text(w, "size", size)
-		if overlap != "" {
-			text(w, "overlap", overlap)
-		}
-		w.EndObject()
-	default:
-		text(w, name, v)
-	}
-}
-
 // number writes digits as a number; anything else as the text it is, for the
 // job's check to refuse.
 func number(w *json.Writer, s string) {
@@ -205,16 +162,21 @@ func text(w *json.Writer, key, s string) {
 // filling returns what the task is to name, and the materials of it that are
 // known: those that a pack without a material is for.
 func (q *quick) filling() (mixText string, materials []string, err error) {
-	switch {
-	case q.mix != "" && q.material != "":
+	switch mixed, pure := q.mix(), q.material(); {
+	case mixed != "" && pure != "":
 		return "", nil, fmt.Errorf("give --mix or --material, not both")
-	case q.material != "":
-		return "", []string{q.material}, nil
-	case q.mix == "" && q.defaultMaterial != "":
+	case pure != "":
+		return "", []string{pure}, nil
+	case mixed == "" && q.defaultMaterial != "":
 		return "", []string{q.defaultMaterial}, nil
+	default:
+		return mixed, catalog.MaterialsOf(mixed), nil
 	}
-	return q.mix, catalog.MaterialsOf(q.mix), nil
 }
+
+// mix is what --mix says, and material what --material says.
+func (q *quick) mix() string      { return q.fields["mix"].text }
+func (q *quick) material() string { return q.fields["material"].text }
 
 // offer writes one --pack or --bulk: for the material it names, or for each
 // that goes in. It returns how many offers there are now.
@@ -246,7 +208,7 @@ func (q *quick) offer(w *json.Writer, kind, s string, materials []string, n int)
 // path turns a path of the document into what was typed on the command line.
 func (q *quick) path(p string) string {
 	if p == "tasks[0]" {
-		return "the " + q.kind + " task"
+		return "the " + q.kind.Name + " task"
 	}
 	for _, doc := range sortedKeys(q.where) {
 		flag := q.where[doc]
@@ -266,7 +228,7 @@ func (q *quick) path(p string) string {
 		if more != "" {
 			more = ", " + more
 		}
-		return "--" + strings.ReplaceAll(name, "_", "-") + more
+		return "--" + flagName(name) + more
 	}
 	return p
 }

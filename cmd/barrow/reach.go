@@ -7,12 +7,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/report"
 )
 
 func (a *app) reachCommand() *cobra.Command {
-	q := &quick{kind: "fill"}
+	q := &quick{kind: kindOf("fill")}
 	var have []string
 	cmd := &cobra.Command{
 		Use:   "reach [CONTAINER...]",
@@ -28,10 +29,8 @@ more pack of each would add.`,
 			return q.reach(a, args, have)
 		},
 	}
-	q.begin(cmd)
-	q.field("area", "a bed to cover, an `AREA`: \"60 ft x 4 ft\"")
+	q.flags(cmd, []doc.Field{fieldOf(kindOf("cover"), "area")})
 	cmd.Flags().StringArrayVar(&have, "have", nil, "what there `IS`: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
-	q.finish(cmd, false)
 	return cmd
 }
 
@@ -41,7 +40,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 	if err := q.check(); err != nil {
 		return err
 	}
-	area := *q.fields["area"]
+	area := q.fields["area"].text
 	switch {
 	case len(args) == 0 && area == "":
 		return fmt.Errorf("reach to what? name containers, or --area")
@@ -51,7 +50,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 		return fmt.Errorf("reach has no --csv, --working, --sure or --plot")
 	}
 	if area != "" {
-		q.kind = "cover"
+		q.kind = kindOf("cover")
 		q.extra = map[string]string{"layer": "1 in"} // any: what is asked for is the depth
 	} else {
 		lines := make([][2]string, len(args))

@@ -97,7 +97,8 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.SetFlagErrorFunc(flagError)
 	root.DisableSuggestions = true // commandError makes one line of it
 	root.SetHelpCommand(helpCommand(root))
-	root.AddCommand(a.planCommand(), a.fillCommand(), a.amendCommand(), a.backfillCommand(), a.coverCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.serveCommand(), a.jobTopic())
+	root.AddCommand(a.taskCommands()...)
+	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.serveCommand(), a.jobTopic())
 	return root
 }
 

@@ -8,12 +8,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
+	"example.org/barrow/mix/task"
 	"example.org/barrow/units"
 )
 
-func (a *app) fillCommand() *cobra.Command {
-	q := &quick{kind: "fill", defaultMaterial: "potting-mix"}
+func (a *app) fillCommand(k *task.Kind) *cobra.Command {
+	q := &quick{kind: k, defaultMaterial: "potting-mix"}
 	cmd := &cobra.Command{
 		Use:   "fill COUNTxCONTAINER...",
 		Short: "mix for pots, trays and boxes",
@@ -47,8 +49,7 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 			return q.plan(a)
 		},
 	}
-	q.begin(cmd)
-	q.finish(cmd, false)
+	q.flags(cmd, k.Object.Fields())
 	cmd.ValidArgsFunction = completeWith(func() (ids []string) {
 		for _, k := range catalog.BuiltIn().Containers {
 			ids = append(ids, "1x"+k.ID)
@@ -56,6 +57,18 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 		return ids
 	})
 	return cmd
+}
+
+// kindOf is the kind of task with a name, which there is.
+func kindOf(name string) *task.Kind {
+	kinds := task.Kinds()
+	return kinds[slices.IndexFunc(kinds, func(k *task.Kind) bool { return k.Name == name })]
+}
+
+// fieldOf is a field of a kind of task, which has it.
+func fieldOf(k *task.Kind, name string) doc.Field {
+	fields := k.Object.Fields()
+	return fields[slices.IndexFunc(fields, func(f doc.Field) bool { return f.Name == name })]
 }
 
 // noArgs refuses what stands outside the flags, which as a rule has lost its
@@ -129,83 +142,59 @@ func pair(what string) (across, height string) {
 	return d[0].String(), d[1].String()
 }
 
-func (a *app) amendCommand() *cobra.Command {
-	q := &quick{kind: "amend"}
-	cmd := &cobra.Command{
-		Use:   "amend",
-		Short: "a layer worked into a bed",
-		Long: `Works out a layer worked into a bed. --into is the finished depth that holds the
+// helps are what the commands of kinds of task say of themselves.
+var helps = map[string]struct{ short, long, example string }{
+	"amend": {"a layer worked into a bed", `Works out a layer worked into a bed. --into is the finished depth that holds the
 layer: 3 in of 9 in is a third. --over is the depth of native soil loosened:
 3 in over 6 in is the same third. Give one of the two; and --layer, or --share
-and the layer follows.`,
-		Example: `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
+and the layer follows.`, `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
     --material bark-fines
   barrow amend --area "circle 14 ft" --share 25% --over "8 in" \
     --material compost
   barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" \
-    --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`,
-		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
-	}
-	q.begin(cmd)
-	q.field("area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
-	q.field("layer", "`LENGTH` spread on top: \"3 in\"")
-	q.field("share", "or the `SHARE` of the finished bed that it is to be: 25%")
-	q.field("into", "finished `LENGTH`, in depth, that holds the layer: \"9 in\"")
-	q.field("over", "or `LENGTH` of native soil loosened under it: \"6 in\"")
-	q.field("soil", "the bed's own `SOIL`: clay, loam or sandy")
-	q.finish(cmd, true)
-	return cmd
-}
-
-func (a *app) backfillCommand() *cobra.Command {
-	q := &quick{kind: "backfill"}
-	cmd := &cobra.Command{
-		Use:   "backfill",
-		Short: "soil and material round root balls",
-		Long: `Works out planting holes: the soil dug, what goes back round the root balls,
-what is left over, and the material mixed in where --share asks for some.`,
-		Example: `  barrow backfill --holes 64 --width "18 in" --depth "6 in" \
+    --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`},
+	"backfill": {"soil and material round root balls", `Works out planting holes: the soil dug, what goes back round the root balls,
+what is left over, and the material mixed in where --share asks for some.`, `  barrow backfill --holes 64 --width "18 in" --depth "6 in" \
     --ball "#1" --above-grade "1 in"
   barrow backfill --holes 12 --width "2 ft" --depth "8 in" \
-    --ball "8 in x 9 in" --share 25% --material compost`,
-		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
-	}
-	q.begin(cmd)
-	q.field("holes", "`COUNT` of holes")
-	q.field("width", "`LENGTH` straight across: \"18 in\"")
-	q.field("depth", "`LENGTH` down, no deeper than the ball: \"7 in\"")
-	q.field("ball", "root `BALL`: \"#1\", \"0.7 gal\", or across by height \"6 in x 7 in\"")
-	q.field("above_grade", "`LENGTH` of the ball that stands above the ground: \"1 in\"")
-	q.field("share", "`SHARE` of the backfill that is material: 25%")
-	q.field("soil", "the `SOIL` dug: clay, loam or sandy")
-	q.finish(cmd, false)
-	return cmd
-}
-
-func (a *app) coverCommand() *cobra.Command {
-	q := &quick{kind: "cover"}
-	cmd := &cobra.Command{
-		Use:   "cover",
-		Short: "mulch over a bed",
-		Long: `Works out mulch over a bed, with the ground round stems left bare and
-sheets of cardboard or paper underneath.`,
-		Example: `  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
+    --ball "8 in x 9 in" --share 25% --material compost`},
+	"cover": {"mulch over a bed", `Works out mulch over a bed, with the ground round stems left bare and
+sheets of cardboard or paper underneath.`, `  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
   barrow cover --area "ring 6 ft x 1 ft" --layer "8 cm" \
     --material wood-chips --measure metric
   barrow cover --area "60 ft x 4 ft" --layer "3 in" \
     --material bark-mulch --stems "64 at 3 in" \
-    --sheet "4 ft x 3 ft overlap 6 in"`,
-		Args: noArgs,
-		RunE: func(*cobra.Command, []string) error { return q.plan(a) },
+    --sheet "4 ft x 3 ft overlap 6 in"`},
+}
+
+// taskCommands are the commands that work out one task: one for every kind. Fill
+// has its own, since containers are named without a flag.
+func (a *app) taskCommands() (list []*cobra.Command) {
+	for _, k := range task.Kinds() {
+		if k.Name == "fill" {
+			list = append(list, a.fillCommand(k))
+		} else {
+			list = append(list, a.taskCommand(k))
+		}
 	}
-	q.begin(cmd)
-	q.field("area", "the bed, an `AREA`: \"60 ft x 4 ft\", \"circle 14 ft\", \"240 sq ft\"")
-	q.field("layer", "`LENGTH` spread on top: \"3 in\"")
-	q.field("stems", "`PLANTS` kept clear all round: \"64 at 3 in\"")
-	q.field("sheet", "`SHEETS` underneath: \"4 ft x 3 ft overlap 6 in\"")
-	q.finish(cmd, true)
+	return list
+}
+
+func (a *app) taskCommand(k *task.Kind) *cobra.Command {
+	q := &quick{kind: k}
+	help, ok := helps[k.Name]
+	if !ok {
+		help.short = k.Object.Name.String()
+	}
+	cmd := &cobra.Command{
+		Use:     k.Name,
+		Short:   help.short,
+		Long:    help.long,
+		Example: help.example,
+		Args:    noArgs,
+		RunE:    func(*cobra.Command, []string) error { return q.plan(a) },
+	}
+	q.flags(cmd, k.Object.Fields())
 	return cmd
 }
 
