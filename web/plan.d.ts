@@ -1,345 +1,568 @@
-// What the library answers, as JSON: the plan of a job, its problems, what a
-// change at the yard did, how far a stock goes. Volumes are litres, masses
-// kilograms, lengths millimetres, areas square metres, all as numbers; money is
-// text, with a point. A key that ends in _shown has the text beside a figure,
-// as the reader writes it; where the figure is text itself, only if it differs.
-
-/** What is done in a task. */
-export type TaskKind = 'fill' | 'amend' | 'backfill' | 'cover';
+// Written by go test ./mix/report -run TestTypes -update; do not edit.
+//
+// What the library answers, as JSON. Volumes are litres, masses kilograms,
+// lengths millimetres, areas square metres, all as numbers; money is text, with a
+// point.
 
 /** The lowest and the highest that a figure may be. */
 export type Range = [low: number, high: number];
 
-/** How a thing is sold: one of the three sizes. */
-export interface Sold {
-  pack?: string;
-  pack_shown?: string;
-  bale?: string;
-  bale_shown?: string;
-  bulk?: string;
-  bulk_shown?: string;
-}
-
+/** What something weighs, where that is known. */
 export interface Weighed {
+  /** lightest and heaviest, in kilograms */
   mass_kg?: Range;
+  /** the same as text */
   mass_shown?: string;
 }
 
-export interface Plan {
-  schema: number;
-  name?: string;
-  measure: 'us' | 'metric' | 'both';
-  needs: Need[];
-  order: Line[];
-  others?: Line[];
-  trips: Trip[];
-  deliveries?: Trip[];
-  batches: never[];
-  currency?: string;
-  cost?: string;
-  cost_shown?: string;
-  tax?: string;
-  tax_shown?: string;
-  driving?: string;
-  driving_shown?: string;
-  delivery?: string;
-  delivery_shown?: string;
-  deposit?: string;
-  deposit_shown?: string;
-  total?: string;
-  total_shown?: string;
-  none_below?: string;
-  none_below_shown?: string;
-  unpriced?: string[];
-  left_out?: LeftOut[];
-  load?: Load;
-  tasks: Task[];
-  notes: Note[];
-  cautions: Caution[];
-  working: Step[];
-}
-
-/** The plan with what takes longer to work out. */
-export interface FullPlan extends Plan {
-  bags_or_bulk: Crossing[];
-  choices: Choice[];
-  sure?: Sure;
-}
-
-/** One material over all tasks. */
-export interface Need extends Weighed {
-  material: string;
-  name: string;
-  grade?: string;
-  litres: number;
-  range_litres?: Range;
-  shown: string;
-  range_shown?: string;
-  cu_ft: number;
-  cu_yd: number;
-  takes_litres: number;
-  on_hand_litres?: number;
-  on_hand_shown?: string;
-  packs: Pack[];
+/** What an offer is sold in, as it was typed: one of the two. */
+export interface Sold {
+  /** a bag or a bale */
+  pack?: string;
+  /** the same as the reader writes it, where that differs */
+  pack_shown?: string;
+  /** a step of loose material */
+  bulk?: string;
+  /** the same as the reader writes it, where that differs */
+  bulk_shown?: string;
 }
 
 /** A common pack that a need may be bought in. */
 export interface Pack extends Sold {
+  /** a compressed bale, in place of pack and bulk */
+  bale?: string;
+  /** the same as the reader writes it, where that differs */
+  bale_shown?: string;
+  /** how many cover the need */
   count: number;
+  /** the fewest and the most, where they differ */
   count_range?: Range;
+  /** over the need */
   left_litres: number;
+  /** the same as text */
   left_shown: string;
+}
+
+/** One material over all tasks, less what is on hand. */
+export interface Need extends Weighed {
+  /** the material's id */
+  material: string;
+  /** what people call it */
+  name: string;
+  /** what to ask for */
+  grade?: string;
+  /** what to buy, loose, as planned */
+  litres: number;
+  /** the least and the most, where they differ */
+  range_litres?: Range;
+  /** what to buy as yards say it */
+  shown: string;
+  /** the range as text */
+  range_shown?: string;
+  /** what to buy in cubic feet */
+  cu_ft: number;
+  /** what to buy in cubic yards */
+  cu_yd: number;
+  /** what all tasks take */
+  takes_litres: number;
+  /** what of that is there */
+  on_hand_litres?: number;
+  /** the same as text */
+  on_hand_shown?: string;
+  /** the need in every common pack */
+  packs: Pack[];
 }
 
 /** One line of the order, or an offer that it does not take. */
 export interface Line extends Sold, Weighed {
+  /** the material's id */
   material: string;
+  /** the offer's index in the job */
   offer: number;
+  /** how many */
   count: number;
+  /** the fewest and the most, of a line that covers its need alone */
   count_range?: Range;
+  /** loose volume of all */
   litres: number;
+  /** an amount of money, with a point, before tax */
   cost?: string;
+  /** the same as the reader writes it, where that differs */
   cost_shown?: string;
+  /** of the count, what the yard brings */
   delivered?: number;
+  /** over the need, on the material's last line */
   left_litres?: number;
+  /** the same as text */
   left_shown?: string;
+}
+
+/** So many of one offer. */
+export interface TripPack extends Sold {
+  /** the material's id */
+  material: string;
+  /** how many */
+  count: number;
 }
 
 /** A drive, or drives that are alike; a load that the yard brings. */
 export interface Trip extends Weighed {
+  /** what it carries */
   packs: TripPack[];
+  /** how often, where it is more than once */
   times?: number;
+  /** loose volume */
   litres: number;
+  /** volume as it is carried */
   packed_litres: number;
+  /** the same as text */
   packed_shown: string;
+  /** the limit that it is nearer to */
   limit?: 'weight' | 'room';
 }
 
-export interface TripPack extends Sold {
+/** One mixing by the bucket; there are none yet. */
+export interface Batch {
+}
+
+/** A material to buy that the order does not have. */
+export interface LeftOut {
+  /** the material's id */
   material: string;
-  count: number;
+  /** what people call it */
+  name: string;
+  /** what can stand in, in sentences */
+  stand_ins: string[];
 }
 
 /** The whole order, to be carried. */
 export interface Load extends Weighed {
+  /** loose volume */
   litres: number;
+  /** volume as it is carried */
   packed_litres: number;
+  /** the same as text */
   shown: string;
+  /** how many, at the heaviest */
   drives?: number;
+  /** how many, at the lightest */
   drives_dry?: number;
+  /** the drives in words */
   drives_shown?: string;
+  /** loads that the yard brings */
   deliveries?: number;
 }
 
-/** A material to buy that no offer has. */
-export interface LeftOut {
-  material: string;
-  name: string;
-  stand_ins: string[];
-}
-
-/** From how much on bulk costs less than bags. */
-export interface Crossing {
-  material: string;
-  text: string;
-  bulk_from_litres?: number;
-  points: CrossingPoint[];
-}
-
-export interface CrossingPoint {
-  litres: number;
-  bags?: string;
-  bulk?: string;
-}
-
-/** An order that could be chosen; the first is the plan's. */
-export interface Choice {
-  total?: string;
-  total_shown?: string;
-  left_litres: number;
-  left_shown: string;
-  packs: number;
-  trips: number;
-  order: TripPack[];
-}
-
-/** How sure the order is to be enough, and what would be enough 9 times in 10. */
-export interface Sure {
-  chance: number;
-  error: number;
-  shown: string;
-  method: string;
-  ranges: string[];
-  enough?: TripPack[];
-  enough_total?: string;
-  enough_total_shown?: string;
-  enough_chance?: number;
-  matters: Matter[];
-}
-
-/** A figure that the need hangs on, and what to measure about it. */
-export interface Matter {
-  name: string;
-  moves_litres: number;
-  moves_shown: string;
-  measure: string;
-}
-
-export interface Task {
-  kind: TaskKind;
-  title: string;
-  filling?: string;
-  net_litres: number;
-  net_range_litres?: Range;
-  net_shown: string;
-  loose_litres: number;
-  loose_range_litres?: Range;
-  loose_shown: string;
-  allowances?: Allowance[];
-  parts?: Part[];
-  bed?: Bed;
-  backfill?: Backfill;
-  cover?: Cover;
-  facts: Fact[];
-}
-
+/** One step from what stands in place to what is bought. */
 export interface Allowance {
+  /** which, the same in every language */
   code: 'settle' | 'blend-loss' | 'spare';
+  /** which, in words */
   name: string;
+  /** how much of the volume */
   share: string;
+  /** the same as the reader writes it, where that differs */
   share_shown?: string;
+  /** what it adds */
   adds_litres: number;
+  /** the same as text */
   adds_shown: string;
+  /** where the share comes from */
   source: string;
 }
 
 /** What a task takes of one material. */
 export interface Part {
+  /** the material's id */
   material: string;
+  /** loose, as planned */
   litres: number;
+  /** the least and the most, where they differ */
   range_litres?: Range;
+  /** the same as text */
   shown: string;
 }
 
 /** What only an amend task has. */
 export interface Bed {
+  /** the ground */
   area_m2: number;
+  /** the layer, as it is spread */
   layer_mm: number;
+  /** native soil loosened under it */
   native_mm: number;
+  /** layer and soil together */
   finished_mm: number;
+  /** of the finished bed that is the layer */
   share: number;
+  /** how far the ground rises at the most */
   rise_mm: number;
 }
 
 /** What only a backfill task has. */
 export interface Backfill {
+  /** soil dug, in place */
   dug_litres: number;
+  /** of that, what goes back, in place */
   put_back_litres: number;
+  /** its least and its most */
   put_back_range_litres?: Range;
+  /** soil left over, loose */
   left_over_loose_litres: number;
+  /** its least and its most */
   left_over_loose_range_litres?: Range;
 }
 
 /** What only a cover task has. */
 export interface Cover {
+  /** the ground that is covered, the bare circles left out */
   area_m2: number;
+  /** the ground left bare round the stems */
   bare_m2: number;
+  /** how deep it is spread */
   layer_mm: number;
+  /** sheets underneath */
   sheets?: number;
 }
 
+/** One more thing that a task works out. */
 export interface Fact {
+  /** what it is, the same in every language */
   code: string;
+  /** what it is, in words */
   label: string;
+  /** the figure as text */
   figure: string;
 }
 
-/** What is worth knowing; path is the field that it is about. */
+/** One task of the job, worked out. */
+export interface Task {
+  /** what is done */
+  kind: 'fill' | 'amend' | 'backfill' | 'cover';
+  /** the task's name, or what is done in words */
+  title: string;
+  /** what goes in; left out for nothing */
+  filling?: string;
+  /** what goes in, in place */
+  net_litres: number;
+  /** the least and the most, where they differ */
+  net_range_litres?: Range;
+  /** the same as text */
+  net_shown: string;
+  /** what goes in, as it leaves the shovel */
+  loose_litres: number;
+  /** the least and the most, where they differ */
+  loose_range_litres?: Range;
+  /** the same as text */
+  loose_shown: string;
+  /** from net to loose; left out where nothing goes in */
+  allowances?: Allowance[];
+  /** the loose volume by material */
+  parts?: Part[];
+  /** the amended bed */
+  bed?: Bed;
+  /** the soil of all holes together */
+  backfill?: Backfill;
+  /** what is covered */
+  cover?: Cover;
+  /** what else is worked out */
+  facts: Fact[];
+}
+
+/** What is worth knowing. */
 export interface Note {
+  /** the task's index */
   task?: number;
+  /** the field that it is about */
   path?: string;
+  /** what it is, the same in every language */
   code: string;
+  /** the sentence */
   text: string;
 }
 
+/** What to take care of. */
 export interface Caution {
+  /** what it is, the same in every language */
   code: string;
+  /** the sentence */
   text: string;
+  /** who says so */
   source?: string;
 }
 
-/** A step of the working, and where it comes from. */
+/** A step of the working. */
 export interface Step {
+  /** the task's index; left out for what is pooled over tasks */
   task?: number;
+  /** the material's id */
   material?: string;
+  /** what is done */
   step: string;
+  /** what it comes to */
   figure: string;
+  /** where the figures come from */
   source: string;
+}
+
+/** Everything that is worked out of a job. */
+export interface Plan {
+  /** the version of this document */
+  schema: number;
+  /** the job's */
+  name?: string;
+  /** the units of its texts */
+  measure: 'us' | 'metric' | 'both';
+  /** what to buy, by material */
+  needs: Need[];
+  /** what to buy, from the offers */
+  order: Line[];
+  /** offers that are not taken, each as if it were bought alone */
+  others?: Line[];
+  /** drives */
+  trips: Trip[];
+  /** loads that the yard brings */
+  deliveries?: Trip[];
+  /** empty: not worked out yet */
+  batches: Batch[];
+  /** the sign before amounts */
+  currency?: string;
+  /** an amount of money, with a point: the goods */
+  cost?: string;
+  /** the same as the reader writes it, where that differs */
+  cost_shown?: string;
+  /** an amount of money, with a point */
+  tax?: string;
+  /** the same as the reader writes it, where that differs */
+  tax_shown?: string;
+  /** an amount of money, with a point */
+  driving?: string;
+  /** the same as the reader writes it, where that differs */
+  driving_shown?: string;
+  /** an amount of money, with a point */
+  delivery?: string;
+  /** the same as the reader writes it, where that differs */
+  delivery_shown?: string;
+  /** an amount of money, with a point: comes back, and is no part of the total */
+  deposit?: string;
+  /** the same as the reader writes it, where that differs */
+  deposit_shown?: string;
+  /** an amount of money, with a point */
+  total?: string;
+  /** the same as the reader writes it, where that differs */
+  total_shown?: string;
+  /** no order costs less; left out where this one is the cheapest */
+  none_below?: string;
+  /** the same as the reader writes it, where that differs */
+  none_below_shown?: string;
+  /** ordered materials without a price, by id */
+  unpriced?: string[];
+  /** materials to buy that no offer covers */
+  left_out?: LeftOut[];
+  /** the order, to be carried; left out where there is none */
+  load?: Load;
+  /** the tasks, in the job's order */
+  tasks: Task[];
+  /** what is worth knowing */
+  notes: Note[];
+  /** what to take care of */
+  cautions: Caution[];
+  /** every step behind the figures */
+  working: Step[];
+}
+
+/** What a volume costs either way; left out where the stock is short of it. */
+export interface CrossingPoint {
+  /** the volume, loose */
+  litres: number;
+  /** an amount of money, with a point */
+  bags?: string;
+  /** an amount of money, with a point */
+  bulk?: string;
+}
+
+/** From how much on bulk costs less than bags. */
+export interface Crossing {
+  /** the material's id */
+  material: string;
+  /** the sentence */
+  text: string;
+  /** from this volume on; left out where there is none */
+  bulk_from_litres?: number;
+  /** cost against volume */
+  points: CrossingPoint[];
+}
+
+/** An order that could be chosen; the first is the plan's. */
+export interface Choice {
+  /** an amount of money, with a point */
+  total?: string;
+  /** the same as the reader writes it, where that differs */
+  total_shown?: string;
+  /** over the needs */
+  left_litres: number;
+  /** the same as text */
+  left_shown: string;
+  /** lifted by hand */
+  packs: number;
+  /** drives and loads */
+  trips: number;
+  /** what to buy */
+  order: TripPack[];
+}
+
+/** A figure that the need hangs on. */
+export interface Matter {
+  /** what it is */
+  name: string;
+  /** the volume that hangs on it */
+  moves_litres: number;
+  /** the same as text */
+  moves_shown: string;
+  /** what to measure about it */
+  measure: string;
+}
+
+/** How sure the order is to be enough. */
+export interface Sure {
+  /** from 0 to 1 */
+  chance: number;
+  /** by which sampling may have it off */
+  error: number;
+  /** the chance in words */
+  shown: string;
+  /** how it is worked out */
+  method: string;
+  /** what is uncertain, in words */
+  ranges: string[];
+  /** what is enough 9 times in 10; left out where the order is */
+  enough?: TripPack[];
+  /** an amount of money, with a point */
+  enough_total?: string;
+  /** the same as the reader writes it, where that differs */
+  enough_total_shown?: string;
+  /** the chance of that */
+  enough_chance?: number;
+  /** the figures that matter most */
+  matters: Matter[];
+}
+
+/** A plan with what takes longer to work out. */
+export interface FullPlan extends Plan {
+  /** materials offered in both, with prices */
+  bags_or_bulk: Crossing[];
+  /** other orders */
+  choices: Choice[];
+  /** left out where there is no order */
+  sure?: Sure;
+}
+
+/** One thing wrong with a job. */
+export interface Problem {
+  /** the field, as the document nests it; empty for the whole */
+  path: string;
+  /** what is wrong, the same in every language */
+  code: string;
+  /** what was typed */
+  value: string;
+  /** what would do */
+  hint: string;
 }
 
 /** What is wrong with a job: the answer in place of a plan. */
 export interface Problems {
+  /** in the order of the document */
   problems: Problem[];
 }
 
-export interface Problem {
-  path: string;
-  code: string;
-  value: string;
-  hint: string;
+/** What became of one offer. */
+export interface Change extends Sold {
+  /** the material's id */
+  material: string;
+  /** what people call it */
+  name: string;
+  /** how many before */
+  before: number;
+  /** how many now */
+  after: number;
+  /** which of these */
+  is: 'same' | 'new' | 'gone' | 'more' | 'fewer';
+}
+
+/** What there is to pay and to drive. */
+export interface Totals {
+  /** an amount of money, with a point */
+  goods?: string;
+  /** the same as the reader writes it, where that differs */
+  goods_shown?: string;
+  /** an amount of money, with a point */
+  total?: string;
+  /** the same as the reader writes it, where that differs */
+  total_shown?: string;
+  /** the drives in words */
+  drives_shown?: string;
 }
 
 /** What became of the order between two plans of a job. */
 export interface Changes {
+  /** offer by offer */
   changes: Change[];
+  /** left out where there was no plan before */
   before?: Totals;
+  /** now */
   after: Totals;
 }
 
-export interface Change extends Sold {
+/** What is left of one material then. */
+export interface ReachLeft {
+  /** the material's id */
   material: string;
-  name: string;
-  before: number;
-  after: number;
-  is: 'same' | 'new' | 'gone' | 'more' | 'fewer';
+  /** loose */
+  litres: number;
 }
 
-export interface Totals {
-  goods?: string;
-  goods_shown?: string;
-  total?: string;
-  total_shown?: string;
-  drives_shown?: string;
+/** How many of one container are filled, if nothing else is. */
+export interface ReachPot {
+  /** the container */
+  label: string;
+  /** how many */
+  count: number;
+  /** the fewest and the most, where they differ */
+  count_range?: Range;
+}
+
+/** What one more pack would add. */
+export interface OneMore {
+  /** the material's id */
+  material: string;
+  /** the pack */
+  pack: string;
+  /** the same as the reader writes it, where that differs */
+  pack_shown?: string;
+  /** of the mix */
+  adds_litres: number;
 }
 
 /** How far a stock goes. */
 export interface Reach {
+  /** the version of this document */
   schema: number;
+  /** the mix or the material */
   filling: string;
+  /** as much as there is for */
   loose_litres: number;
+  /** the same in place */
   net_litres: number;
+  /** the material that runs out first, by id */
   limit: string;
+  /** of every material */
   left: ReachLeft[];
+  /** each line of containers */
   containers: ReachPot[];
+  /** the ground of a layer */
   area_m2?: number;
+  /** how deep it lies over the whole of it */
   depth_mm?: number;
+  /** one more pack of each material */
   one_more: OneMore[];
-}
-
-export interface ReachLeft {
-  material: string;
-  litres: number;
-}
-
-export interface ReachPot {
-  label: string;
-  count: number;
-  count_range?: Range;
-}
-
-export interface OneMore {
-  material: string;
-  pack: string;
-  pack_shown?: string;
-  adds_litres: number;
 }

@@ -262,7 +262,7 @@ func (b *Bed) JSON(w *lang.Writer) {
 
 // Shape is what JSON writes.
 func (b *Bed) Shape() *json.Member {
-	return &json.Member{Name: "bed", About: "the amended bed", Shape: json.AnObject("Bed",
+	return &json.Member{Name: "bed", About: "the amended bed", Maybe: true, Shape: json.AnObject("Bed", "What only an amend task has.",
 		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground"},
 		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "the layer, as it is spread"},
 		json.Member{Name: "native_mm", Shape: json.ANumber, About: "native soil loosened under it"},

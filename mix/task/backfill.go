@@ -275,10 +275,10 @@ func (h *Holes) JSON(w *lang.Writer) {
 
 // Shape is what JSON writes.
 func (h *Holes) Shape() *json.Member {
-	return &json.Member{Name: "backfill", About: "the soil of all holes together", Shape: json.AnObject("Backfill",
+	return &json.Member{Name: "backfill", About: "the soil of all holes together", Maybe: true, Shape: json.AnObject("Backfill", "What only a backfill task has.",
 		json.Member{Name: "dug_litres", Shape: json.ANumber, About: "soil dug, in place"},
 		json.Member{Name: "put_back_litres", Shape: json.ANumber, About: "of that, what goes back, in place"},
-		json.Member{Name: "put_back_range_litres", Shape: json.ListOf(json.ANumber), About: "its least and its most", Maybe: true},
+		json.Member{Name: "put_back_range_litres", Shape: json.ARange, About: "its least and its most", Maybe: true},
 		json.Member{Name: "left_over_loose_litres", Shape: json.ANumber, About: "soil left over, loose"},
-		json.Member{Name: "left_over_loose_range_litres", Shape: json.ListOf(json.ANumber), About: "its least and its most", Maybe: true})}
+		json.Member{Name: "left_over_loose_range_litres", Shape: json.ARange, About: "its least and its most", Maybe: true})}
 }

@@ -318,7 +318,7 @@ func (m *Mulch) JSON(w *lang.Writer) {
 
 // Shape is what JSON writes.
 func (m *Mulch) Shape() *json.Member {
-	return &json.Member{Name: "cover", About: "what is covered", Shape: json.AnObject("Cover",
+	return &json.Member{Name: "cover", About: "what is covered", Maybe: true, Shape: json.AnObject("Cover", "What only a cover task has.",
 		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground that is covered, the bare circles left out"},
 		json.Member{Name: "bare_m2", Shape: json.ANumber, About: "the ground left bare round the stems"},
 		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "how deep it is spread"},

@@ -9,13 +9,13 @@ import {cautions} from '../result/result.js';
 import {hasPlan} from '../state/state.js';
 
 /**
- * @import {Part, Task, TaskKind} from '../plan.d.ts'
+ * @import {Part, Task} from '../plan.d.ts'
  * @import {Planned, State} from '../state/types.d.ts'
  */
 
 /** What the steps of a task say: its figures by code, and the task with its materials by name. @typedef {(f: Record<string, string>, task: Task & {parts: Part[]}) => (string | undefined)[]} Steps */
 
-/** What is done, step by step, in each kind of task. @type {Record<TaskKind, Steps>} */
+/** What is done, step by step, in each kind of task. @type {Record<Task['kind'], Steps>} */
 const steps = {
   fill: (f, task) => [
     task.parts.length > 1 ? say('Measure the parts loose, by volume: {parts}.', {parts: task.parts.map(p => `${p.shown} ${p.material}`).join(', ')}) : say('Loosen it before it is measured.'),
@@ -42,7 +42,7 @@ const steps = {
   ],
 };
 
-/** What warnings belong to a kind of task. @type {Record<TaskKind, string[]>} */
+/** What warnings belong to a kind of task. @type {Record<Task['kind'], string[]>} */
 const warnings = {
   fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
   amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],

@@ -7,7 +7,7 @@ import {toggle} from '../state/state.js';
 
 /**
  * @import {Child} from './h.js'
- * @import {Range, Sold, Step} from '../plan.d.ts'
+ * @import {Range, Pack, Sold, Step} from '../plan.d.ts'
  * @import {Planned, State} from '../state/types.d.ts'
  */
 
@@ -18,7 +18,7 @@ export function money(state, amount) {
   return currency + space + (state.comma ? amount.replace('.', ',') : amount);
 }
 
-/** A pack as it is sold: "2 cu ft", or "1/2 cu yd, loose". @param {Sold} line */
+/** A pack as it is sold: "2 cu ft", or "1/2 cu yd, loose". @param {Sold & Pick<Pack, 'bale' | 'bale_shown'>} line */
 export function packName(line) {
   const {bulk_shown: bulk = line.bulk, bale_shown: bale = line.bale, pack_shown: pack = line.pack} = line;
   return bulk ? say('{size} loose', {size: asText(bulk)}) : bale ? say('{size} bale', {size: asText(bale)}) : asText(pack);
