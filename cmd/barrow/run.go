@@ -111,16 +111,23 @@ func version() string {
 	return info.Main.Version
 }
 
-// helpCommand is cobra's, but for one thing: help on what is not there is an
-// error.
+// helpCommand is cobra's, but for two things: help on what is not there is an
+// error, and help on job files has their schema, for an editor.
 func helpCommand(root *cobra.Command) *cobra.Command {
-	return &cobra.Command{
+	var schema bool
+	help := &cobra.Command{
 		Use:   "help [COMMAND]",
 		Short: "help on a command, or on job files: barrow help job",
 		RunE: func(_ *cobra.Command, args []string) error {
 			cmd, rest, err := root.Find(args)
-			if err != nil || len(rest) > 0 && cmd == root {
+			switch {
+			case err != nil || len(rest) > 0 && cmd == root:
 				return fmt.Errorf("no help on %q", strings.Join(args, " "))
+			case schema && cmd.Name() != "job":
+				return errors.New("--schema is for help on job files: barrow help job --schema")
+			case schema:
+				_, err := root.OutOrStdout().Write(mix.Schema())
+				return unwritten(err)
 			}
 			cmd.InitDefaultHelpFlag()
 			return cmd.Help()
@@ -133,6 +140,8 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 			return names, cobra.ShellCompDirectiveNoFileComp
 		},
 	}
+	help.Flags().BoolVar(&schema, "schema", false, "with job: the JSON Schema of job files, for an editor")
+	return help
 }
 
 // commandError adds the nearest command to what cobra says of an unknown one.

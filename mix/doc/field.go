@@ -27,6 +27,7 @@ type Object struct {
 	Name   message.Text // in a hint: "a sheet"
 	Help   string       // at the head of its fields, where that is more than Name
 	Tables []Fields
+	Line   bool // it may be written in one line of text, too, as an area may
 
 	// Row gives a pointer to row i of a list of these, which at points to; nil past
 	// its end. With n of more than zero it makes the list n rows, all zero, first.

@@ -262,7 +262,7 @@ func Object() *doc.Object {
 			return nil
 		}
 		return &(*l)[i]
-	}, ID: "area", Name: "an area", Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
+	}, ID: "area", Name: "an area", Line: true, Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
 }
 
 func readArea(r *doc.Reader, n *json.Node, a *Area) {
