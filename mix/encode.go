@@ -14,7 +14,8 @@ import (
 // Encode writes a job as a document that [Decode] reads back as the same job.
 // Quantities are written exactly, in metric units where it is not known how they
 // were typed; what the zero value of a field says is left out. The error is
-// [Problems], for a job that no document can hold. The reader's language is no
+// [Problems], for a job that no document can hold: a name of two lines, two stocks
+// of one material, a quantity of more than 18 digits. The reader's language is no
 // part of a document. A job as it stands at the yard (see [Job.At]) has forgotten
 // what is sold out: encode the job before, with its Yard.
 func Encode(j *Job) ([]byte, error) {
