@@ -23,7 +23,7 @@ type evaluated struct {
 	needs []yard.Need
 	order yard.Order
 
-	copies map[int]*catalog.Material // of the scope's materials, for the plan
+	copies []*catalog.Material // of the scope's materials, for the plan; nil until asked for
 }
 
 // maxSteps bounds the parts of all tasks together.
@@ -32,7 +32,7 @@ const maxSteps = 200_000
 // evaluate checks the whole job and works it out as far as it is sound. With
 // problems the result is not to be used.
 func (j *Job) evaluate(r *doc.Reader) *evaluated {
-	e := &evaluated{job: j, copies: map[int]*catalog.Material{},
+	e := &evaluated{job: j,
 		terms: yard.Terms{Offers: j.Offers, Haul: j.Haul, Delivery: j.Delivery, Tax: j.Tax, Aim: j.Aim}}
 	few := j.checkRows(r)
 	e.terms.Check(r)
@@ -41,6 +41,7 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	}
 	e.scope = catalog.NewScope(r, j.Language, catalog.Own{Materials: j.Materials, Containers: j.Containers, Mixes: j.Mixes})
 	e.takes = make([]units.Range, e.scope.Len())
+	e.copies = make([]*catalog.Material, e.scope.Len())
 	if len(j.Tasks) == 0 {
 		r.ProblemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
 	}
@@ -122,10 +123,8 @@ func (e *evaluated) checkMass(r *doc.Reader) {
 // material is the plan's own copy of one of the scope's materials, which other
 // plans share.
 func (e *evaluated) material(index int) *catalog.Material {
-	m, ok := e.copies[index]
-	if !ok {
-		m = e.scope.Material(index).Clone()
-		e.copies[index] = m
+	if e.copies[index] == nil {
+		e.copies[index] = e.scope.Material(index).Clone()
 	}
-	return m
+	return e.copies[index]
 }

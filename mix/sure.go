@@ -168,13 +168,14 @@ func (u *uncertain) task(d *task.Done) {
 		}
 	}
 	scale *= 1 + d.In.Spare.Share.Float()
-	for t := range d.Result.Terms {
+	d.Result.Terms(func(t task.Term) bool {
 		terms := &u.model.Needs
 		if t.Less {
 			terms = &u.model.Supplies
 		}
 		u.spread(terms, d.In.Blend, t.Times*scale*t.Each.Plan.Litres(), u.size(uses, t.Class, t.Each))
-	}
+		return true
+	})
 }
 
 // size adds the factor of a class, when its size is not certain.

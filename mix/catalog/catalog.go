@@ -26,6 +26,8 @@ type Catalog struct {
 // Substitute is a material that can stand in for another, and what changes
 // then. It is never swapped in by itself.
 type Substitute struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	For, Use   string // ids
 	Changes    string
 	Source     Source
@@ -35,6 +37,8 @@ type Substitute struct {
 // Common is an allowance that is taken where nobody says another, with the range
 // it was met in: "settle-pot" and "blend-loss".
 type Common struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	ID               string
 	Share, Low, High units.Ratio
 	Source           Source

@@ -84,6 +84,8 @@ func (k *Class) check(r *doc.Reader) {
 
 // Soil is a native soil: how much it swells when dug.
 type Soil struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	ID, Name                   string
 	Swell, SwellLow, SwellHigh units.Ratio
 	Source                     Source

@@ -16,6 +16,8 @@ import (
 // typed, Hint says what would do, in whatever language it is to be said in, and
 // may be reworded.
 type Problem struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Path, Code, Value string
 	Hint              message.Text
 

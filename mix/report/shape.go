@@ -14,16 +14,17 @@ func Shape(name string) *json.Shape {
 	case "FullPlan":
 		return fullShape()
 	case "Problems":
-		return problemsShape
+		return problemsShape()
 	case "Changes":
-		return changesShape
+		return changesShape()
 	case "Reach":
-		return reachShape
+		return reachShape()
 	}
 	return nil
 }
 
-// Shapes are the names that [Shape] knows.
+// Shapes are the names that [Shape] knows. The shapes are functions and not
+// variables: what a variable holds, a browser has to download.
 var Shapes = []string{"Plan", "FullPlan", "Problems", "Changes", "Reach"}
 
 // must is a field that is always there, and may one that may be left out.
@@ -49,21 +50,29 @@ func extend(s *json.Shape, others ...*json.Shape) *json.Shape {
 
 const money = "an amount of money, with a point"
 
-var (
-	soldShape = json.AnObject("Sold", "What an offer is sold in, as it was typed: one of the two.",
+func soldShape() *json.Shape {
+	return json.AnObject("Sold", "What an offer is sold in, as it was typed: one of the two.",
 		may("pack", json.AString, "a bag or a bale"), shown("pack"),
 		may("bulk", json.AString, "a step of loose material"), shown("bulk"))
-	weighedShape = json.AnObject("Weighed", "What something weighs, where that is known.",
+}
+
+func weighedShape() *json.Shape {
+	return json.AnObject("Weighed", "What something weighs, where that is known.",
 		may("mass_kg", json.ARange, "lightest and heaviest, in kilograms"),
 		may("mass_shown", json.AString, "the same as text"))
+}
 
-	packShape = extend(json.AnObject("Pack", "A common pack that a need may be bought in.",
+func packShape() *json.Shape {
+	return extend(json.AnObject("Pack", "A common pack that a need may be bought in.",
 		may("bale", json.AString, "a compressed bale, in place of pack and bulk"), shown("bale"),
 		must("count", json.AnInt, "how many cover the need"),
 		may("count_range", json.ARange, "the fewest and the most, where they differ"),
 		must("left_litres", json.ANumber, "over the need"),
-		must("left_shown", json.AString, "the same as text")), soldShape)
-	needShape = extend(json.AnObject("Need", "One material over all tasks, less what is on hand.",
+		must("left_shown", json.AString, "the same as text")), soldShape())
+}
+
+func needShape() *json.Shape {
+	return extend(json.AnObject("Need", "One material over all tasks, less what is on hand.",
 		must("material", json.AString, "the material's id"),
 		must("name", json.AString, "what people call it"),
 		may("grade", json.AString, "what to ask for"),
@@ -76,8 +85,11 @@ var (
 		must("takes_litres", json.ANumber, "what all tasks take"),
 		may("on_hand_litres", json.ANumber, "what of that is there"),
 		may("on_hand_shown", json.AString, "the same as text"),
-		must("packs", json.ListOf(packShape), "the need in every common pack")), weighedShape)
-	lineShape = extend(json.AnObject("Line", "One line of the order, or an offer that it does not take.",
+		must("packs", json.ListOf(packShape()), "the need in every common pack")), weighedShape())
+}
+
+func lineShape() *json.Shape {
+	return extend(json.AnObject("Line", "One line of the order, or an offer that it does not take.",
 		must("material", json.AString, "the material's id"),
 		must("offer", json.AnInt, "the offer's index in the job"),
 		must("count", json.AnInt, "how many"),
@@ -86,64 +98,93 @@ var (
 		may("cost", json.AString, money+", before tax"), shown("cost"),
 		may("delivered", json.AnInt, "of the count, what the yard brings"),
 		may("left_litres", json.ANumber, "over the need, on the material's last line"),
-		may("left_shown", json.AString, "the same as text")), soldShape, weighedShape)
-	tripPackShape = extend(json.AnObject("TripPack", "So many of one offer.",
+		may("left_shown", json.AString, "the same as text")), soldShape(), weighedShape())
+}
+
+func tripPackShape() *json.Shape {
+	return extend(json.AnObject("TripPack", "So many of one offer.",
 		must("material", json.AString, "the material's id"),
-		must("count", json.AnInt, "how many")), soldShape)
-	tripShape = extend(json.AnObject("Trip", "A drive, or drives that are alike; a load that the yard brings.",
-		must("packs", json.ListOf(tripPackShape), "what it carries"),
+		must("count", json.AnInt, "how many")), soldShape())
+}
+
+func tripShape() *json.Shape {
+	return extend(json.AnObject("Trip", "A drive, or drives that are alike; a load that the yard brings.",
+		must("packs", json.ListOf(tripPackShape()), "what it carries"),
 		may("times", json.AnInt, "how often, where it is more than once"),
 		must("litres", json.ANumber, "loose volume"),
 		must("packed_litres", json.ANumber, "volume as it is carried"),
 		must("packed_shown", json.AString, "the same as text"),
-		may("limit", json.AWord("weight", "room"), "the limit that it is nearer to")), weighedShape)
-	loadShape = extend(json.AnObject("Load", "The whole order, to be carried.",
+		may("limit", json.AWord("weight", "room"), "the limit that it is nearer to")), weighedShape())
+}
+
+func loadShape() *json.Shape {
+	return extend(json.AnObject("Load", "The whole order, to be carried.",
 		must("litres", json.ANumber, "loose volume"),
 		must("packed_litres", json.ANumber, "volume as it is carried"),
 		must("shown", json.AString, "the same as text"),
 		may("drives", json.AnInt, "how many, at the heaviest"),
 		may("drives_dry", json.AnInt, "how many, at the lightest"),
 		may("drives_shown", json.AString, "the drives in words"),
-		may("deliveries", json.AnInt, "loads that the yard brings")), weighedShape)
-	leftOutShape = json.AnObject("LeftOut", "A material to buy that the order does not have.",
+		may("deliveries", json.AnInt, "loads that the yard brings")), weighedShape())
+}
+
+func leftOutShape() *json.Shape {
+	return json.AnObject("LeftOut", "A material to buy that the order does not have.",
 		must("material", json.AString, "the material's id"),
 		must("name", json.AString, "what people call it"),
 		must("stand_ins", json.ListOf(json.AString), "what can stand in, in sentences"))
+}
 
-	allowanceShape = json.AnObject("Allowance", "One step from what stands in place to what is bought.",
+func allowanceShape() *json.Shape {
+	return json.AnObject("Allowance", "One step from what stands in place to what is bought.",
 		must("code", json.AWord(task.Settle, task.BlendLoss, task.Spare), "which, the same in every language"),
 		must("name", json.AString, "which, in words"),
 		must("share", json.AString, "how much of the volume"), shown("share"),
 		must("adds_litres", json.ANumber, "what it adds"),
 		must("adds_shown", json.AString, "the same as text"),
 		must("source", json.AString, "where the share comes from"))
-	partShape = json.AnObject("Part", "What a task takes of one material.",
+}
+
+func partShape() *json.Shape {
+	return json.AnObject("Part", "What a task takes of one material.",
 		must("material", json.AString, "the material's id"),
 		must("litres", json.ANumber, "loose, as planned"),
 		may("range_litres", json.ARange, "the least and the most, where they differ"),
 		must("shown", json.AString, "the same as text"))
-	factShape = json.AnObject("Fact", "One more thing that a task works out.",
+}
+
+func factShape() *json.Shape {
+	return json.AnObject("Fact", "One more thing that a task works out.",
 		must("code", json.AString, "what it is, the same in every language"),
 		must("label", json.AString, "what it is, in words"),
 		must("figure", json.AString, "the figure as text"))
-	noteShape = json.AnObject("Note", "What is worth knowing.",
+}
+
+func noteShape() *json.Shape {
+	return json.AnObject("Note", "What is worth knowing.",
 		may("task", json.AnInt, "the task's index"),
 		may("path", json.AString, "the field that it is about"),
 		must("code", json.AString, "what it is, the same in every language"),
 		must("text", json.AString, "the sentence"))
-	cautionShape = json.AnObject("Caution", "What to take care of.",
+}
+
+func cautionShape() *json.Shape {
+	return json.AnObject("Caution", "What to take care of.",
 		must("code", json.AString, "what it is, the same in every language"),
 		must("text", json.AString, "the sentence"),
 		may("source", json.AString, "who says so"))
-	stepShape = json.AnObject("Step", "A step of the working.",
+}
+
+func stepShape() *json.Shape {
+	return json.AnObject("Step", "A step of the working.",
 		may("task", json.AnInt, "the task's index; left out for what is pooled over tasks"),
 		may("material", json.AString, "the material's id"),
 		must("step", json.AString, "what is done"),
 		must("figure", json.AString, "what it comes to"),
 		must("source", json.AString, "where the figures come from"))
-)
+}
 
-// taskShape has the fields of every kind of task, each kind's own too.
+// taskShape() has the fields of every kind of task, each kind's own too.
 func taskShape() *json.Shape {
 	kinds := task.Kinds()
 	names := make([]string, len(kinds))
@@ -160,14 +201,14 @@ func taskShape() *json.Shape {
 		must("loose_litres", json.ANumber, "what goes in, as it leaves the shovel"),
 		may("loose_range_litres", json.ARange, "the least and the most, where they differ"),
 		must("loose_shown", json.AString, "the same as text"),
-		may("allowances", json.ListOf(allowanceShape), "from net to loose; left out where nothing goes in"),
-		may("parts", json.ListOf(partShape), "the loose volume by material"))
+		may("allowances", json.ListOf(allowanceShape()), "from net to loose; left out where nothing goes in"),
+		may("parts", json.ListOf(partShape()), "the loose volume by material"))
 	for _, k := range kinds {
 		if own := k.Result.Shape(); own != nil {
 			s.Fields = append(s.Fields, *own)
 		}
 	}
-	s.Fields = append(s.Fields, must("facts", json.ListOf(factShape), "what else is worked out"))
+	s.Fields = append(s.Fields, must("facts", json.ListOf(factShape()), "what else is worked out"))
 	return s
 }
 
@@ -176,11 +217,11 @@ func planShape() *json.Shape {
 		must("schema", json.AnInt, "the version of this document"),
 		may("name", json.AString, "the job's"),
 		must("measure", json.AWord("us", "metric", "both"), "the units of its texts"),
-		must("needs", json.ListOf(needShape), "what to buy, by material"),
-		must("order", json.ListOf(lineShape), "what to buy, from the offers"),
-		may("others", json.ListOf(lineShape), "offers that are not taken, each as if it were bought alone"),
-		must("trips", json.ListOf(tripShape), "drives"),
-		may("deliveries", json.ListOf(tripShape), "loads that the yard brings"),
+		must("needs", json.ListOf(needShape()), "what to buy, by material"),
+		must("order", json.ListOf(lineShape()), "what to buy, from the offers"),
+		may("others", json.ListOf(lineShape()), "offers that are not taken, each as if it were bought alone"),
+		must("trips", json.ListOf(tripShape()), "drives"),
+		may("deliveries", json.ListOf(tripShape()), "loads that the yard brings"),
 		must("batches", json.ListOf(json.AnObject("Batch", "One mixing by the bucket; there are none yet.")), "empty: not worked out yet"),
 		may("currency", json.AString, "the sign before amounts"),
 		may("cost", json.AString, money+": the goods"), shown("cost"),
@@ -191,12 +232,12 @@ func planShape() *json.Shape {
 		may("total", json.AString, money), shown("total"),
 		may("none_below", json.AString, "no order costs less; left out where this one is the cheapest"), shown("none_below"),
 		may("unpriced", json.ListOf(json.AString), "ordered materials without a price, by id"),
-		may("left_out", json.ListOf(leftOutShape), "materials to buy that no offer covers"),
-		may("load", loadShape, "the order, to be carried; left out where there is none"),
+		may("left_out", json.ListOf(leftOutShape()), "materials to buy that no offer covers"),
+		may("load", loadShape(), "the order, to be carried; left out where there is none"),
 		must("tasks", json.ListOf(taskShape()), "the tasks, in the job's order"),
-		must("notes", json.ListOf(noteShape), "what is worth knowing"),
-		must("cautions", json.ListOf(cautionShape), "what to take care of"),
-		must("working", json.ListOf(stepShape), "every step behind the figures"))
+		must("notes", json.ListOf(noteShape()), "what is worth knowing"),
+		must("cautions", json.ListOf(cautionShape()), "what to take care of"),
+		must("working", json.ListOf(stepShape()), "every step behind the figures"))
 }
 
 // fullShape is a plan with what takes longer to work out.
@@ -215,7 +256,7 @@ func fullShape() *json.Shape {
 		must("left_shown", json.AString, "the same as text"),
 		must("packs", json.AnInt, "lifted by hand"),
 		must("trips", json.AnInt, "drives and loads"),
-		must("order", json.ListOf(tripPackShape), "what to buy"))
+		must("order", json.ListOf(tripPackShape()), "what to buy"))
 	matter := json.AnObject("Matter", "A figure that the need hangs on.",
 		must("name", json.AString, "what it is"),
 		must("moves_litres", json.ANumber, "the volume that hangs on it"),
@@ -227,7 +268,7 @@ func fullShape() *json.Shape {
 		must("shown", json.AString, "the chance in words"),
 		must("method", json.AString, "how it is worked out"),
 		must("ranges", json.ListOf(json.AString), "what is uncertain, in words"),
-		may("enough", json.ListOf(tripPackShape), "what is enough 9 times in 10; left out where the order is"),
+		may("enough", json.ListOf(tripPackShape()), "what is enough 9 times in 10; left out where the order is"),
 		may("enough_total", json.AString, money), shown("enough_total"),
 		may("enough_chance", json.ANumber, "the chance of that"),
 		must("matters", json.ListOf(matter), "the figures that matter most"))
@@ -237,44 +278,52 @@ func fullShape() *json.Shape {
 		may("sure", sure, "left out where there is no order")), planShape())
 }
 
-var problemsShape = json.AnObject("Problems", "What is wrong with a job: the answer in place of a plan.",
-	must("problems", json.ListOf(json.AnObject("Problem", "One thing wrong with a job.",
-		must("path", json.AString, "the field, as the document nests it; empty for the whole"),
-		must("code", json.AString, "what is wrong, the same in every language"),
-		must("value", json.AString, "what was typed"),
-		must("hint", json.AString, "what would do"))), "in the order of the document"))
+func problemsShape() *json.Shape {
+	return json.AnObject("Problems", "What is wrong with a job: the answer in place of a plan.",
+		must("problems", json.ListOf(json.AnObject("Problem", "One thing wrong with a job.",
+			must("path", json.AString, "the field, as the document nests it; empty for the whole"),
+			must("code", json.AString, "what is wrong, the same in every language"),
+			must("value", json.AString, "what was typed"),
+			must("hint", json.AString, "what would do"))), "in the order of the document"))
+}
 
-var totalsShape = json.AnObject("Totals", "What there is to pay and to drive.",
-	may("goods", json.AString, money), shown("goods"),
-	may("total", json.AString, money), shown("total"),
-	may("drives_shown", json.AString, "the drives in words"))
+func totalsShape() *json.Shape {
+	return json.AnObject("Totals", "What there is to pay and to drive.",
+		may("goods", json.AString, money), shown("goods"),
+		may("total", json.AString, money), shown("total"),
+		may("drives_shown", json.AString, "the drives in words"))
+}
 
-var changesShape = json.AnObject("Changes", "What became of the order between two plans of a job.",
-	must("changes", json.ListOf(extend(json.AnObject("Change", "What became of one offer.",
-		must("material", json.AString, "the material's id"),
-		must("name", json.AString, "what people call it"),
-		must("before", json.AnInt, "how many before"),
-		must("after", json.AnInt, "how many now"),
-		must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these")), soldShape)), "offer by offer"),
-	may("before", totalsShape, "left out where there was no plan before"),
-	must("after", totalsShape, "now"))
+func changesShape() *json.Shape {
+	return json.AnObject("Changes", "What became of the order between two plans of a job.",
+		must("changes", json.ListOf(extend(json.AnObject("Change", "What became of one offer.",
+			must("material", json.AString, "the material's id"),
+			must("name", json.AString, "what people call it"),
+			must("before", json.AnInt, "how many before"),
+			must("after", json.AnInt, "how many now"),
+			must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these")), soldShape())), "offer by offer"),
+		may("before", totalsShape(), "left out where there was no plan before"),
+		must("after", totalsShape(), "now"))
+}
 
-var reachShape = json.AnObject("Reach", "How far a stock goes.",
-	must("schema", json.AnInt, "the version of this document"),
-	must("filling", json.AString, "the mix or the material"),
-	must("loose_litres", json.ANumber, "as much as there is for"),
-	must("net_litres", json.ANumber, "the same in place"),
-	must("limit", json.AString, "the material that runs out first, by id"),
-	must("left", json.ListOf(json.AnObject("ReachLeft", "What is left of one material then.",
-		must("material", json.AString, "the material's id"),
-		must("litres", json.ANumber, "loose"))), "of every material"),
-	must("containers", json.ListOf(json.AnObject("ReachPot", "How many of one container are filled, if nothing else is.",
-		must("label", json.AString, "the container"),
-		must("count", json.AnInt, "how many"),
-		may("count_range", json.ARange, "the fewest and the most, where they differ"))), "each line of containers"),
-	may("area_m2", json.ANumber, "the ground of a layer"),
-	may("depth_mm", json.ANumber, "how deep it lies over the whole of it"),
-	must("one_more", json.ListOf(json.AnObject("OneMore", "What one more pack would add.",
-		must("material", json.AString, "the material's id"),
-		must("pack", json.AString, "the pack"), shown("pack"),
-		must("adds_litres", json.ANumber, "of the mix"))), "one more pack of each material"))
+func reachShape() *json.Shape {
+	return json.AnObject("Reach", "How far a stock goes.",
+		must("schema", json.AnInt, "the version of this document"),
+		must("filling", json.AString, "the mix or the material"),
+		must("loose_litres", json.ANumber, "as much as there is for"),
+		must("net_litres", json.ANumber, "the same in place"),
+		must("limit", json.AString, "the material that runs out first, by id"),
+		must("left", json.ListOf(json.AnObject("ReachLeft", "What is left of one material then.",
+			must("material", json.AString, "the material's id"),
+			must("litres", json.ANumber, "loose"))), "of every material"),
+		must("containers", json.ListOf(json.AnObject("ReachPot", "How many of one container are filled, if nothing else is.",
+			must("label", json.AString, "the container"),
+			must("count", json.AnInt, "how many"),
+			may("count_range", json.ARange, "the fewest and the most, where they differ"))), "each line of containers"),
+		may("area_m2", json.ANumber, "the ground of a layer"),
+		may("depth_mm", json.ANumber, "how deep it lies over the whole of it"),
+		must("one_more", json.ListOf(json.AnObject("OneMore", "What one more pack would add.",
+			must("material", json.AString, "the material's id"),
+			must("pack", json.AString, "the pack"), shown("pack"),
+			must("adds_litres", json.ANumber, "of the mix"))), "one more pack of each material"))
+}

@@ -17,6 +17,8 @@ const (
 // Allowance is one step from what stands in place to what is shovelled or
 // bought: a share, what it adds, and where the share comes from.
 type Allowance struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Code   string       // Settle, BlendLoss or Spare
 	Name   message.Text // the same for people: "settle", "blend loss", "spare"
 	Share  units.Ratio
@@ -29,6 +31,8 @@ type Allowance struct {
 
 // In is what goes into a task, and the way from there to what is shovelled.
 type In struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Task                     *Task
 	Blend                    *catalog.Blend // nil when nothing goes in
 	Settle, BlendLoss, Spare Allowance      // none when nothing goes in

@@ -52,6 +52,8 @@ func (a *Amend) Clone() Work {
 
 // Bed is an amended bed worked out.
 type Bed struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Area     units.Area
 	Layer    units.Length // as spread, loose
 	Native   units.Length // soil loosened under it

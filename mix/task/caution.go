@@ -8,6 +8,8 @@ import (
 // Caution is a warning that applies to a plan. Code is stable; Text may be
 // reworded.
 type Caution struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Code         string
 	Text, Source message.Text
 	// Place is where it stands among the others: what is particular to a job

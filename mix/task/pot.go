@@ -10,6 +10,8 @@ import (
 
 // Pot is one line of a fill task worked out.
 type Pot struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Line  *Container  // as the job has it
 	Cells int64       // of one tray, or 1
 	Each  units.Range // one pot or cell to the fill line, before the ball

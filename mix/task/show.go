@@ -127,14 +127,8 @@ type Notes struct {
 	task   int
 	path   string
 	done   *Done
-	told   map[once]bool
+	told   map[string]bool // what is said once, by code and container
 	settle []units.Range // of layers that settle, by material
-}
-
-// once is a note that one container is to have once.
-type once struct {
-	class *catalog.Class
-	code  string
 }
 
 // Of collects the notes of one task.
@@ -150,13 +144,14 @@ func (n *Notes) say(field, code string, form message.Text, with ...string) {
 
 // first reports whether the note of a container is to be said: the first time.
 func (n *Notes) first(k *catalog.Class, code string) bool {
-	if n.told[once{k, code}] {
+	key := code + " " + k.ID
+	if n.told[key] {
 		return false
 	}
 	if n.told == nil {
-		n.told = map[once]bool{}
+		n.told = map[string]bool{}
 	}
-	n.told[once{k, code}] = true
+	n.told[key] = true
 	return true
 }
 

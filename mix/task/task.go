@@ -36,6 +36,8 @@ type Kind struct {
 
 // Task is one piece of work: what goes in, the allowances, and what is done.
 type Task struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Name string // what the plan calls it, or ""
 
 	// Mix or Material says what goes in: one of the two. Both may be "" only for
@@ -102,6 +104,8 @@ type Reached struct {
 
 // Done is a task worked out.
 type Done struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Task   *Task
 	In     In
 	Net    units.Range // in place

@@ -12,6 +12,8 @@ import (
 
 // Line is one line of the order: so many of one offer.
 type Line struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Material  *catalog.Material
 	Offer     *Offer
 	Count     int64

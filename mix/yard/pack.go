@@ -8,6 +8,8 @@ import (
 
 // Pack is a need in one pack: how many of it, were it bought in that alone.
 type Pack struct {
+	_ [0]func() // not comparable, so that no browser downloads the comparing
+
 	Size  catalog.Size
 	Bulk  bool // loose, in steps of Size
 	Bale  bool // compressed; counted by the least it opens to
