@@ -2,9 +2,9 @@ package units
 
 import "example.org/barrow/units/message"
 
-// ParseDims reads lengths joined by x, ×, "by" or "por" ("20 in x 10 in x 2 in"). A
-// unit written once, at the end, serves every number ("60 x 4 ft"). The error
-// is an [*Error]; there are one to three lengths, each more than zero.
+// ParseDims reads one to three lengths joined by x, ×, "by" or "por" ("20 in x
+// 10 in x 2 in"), each more than zero. A unit written once, at the end, applies
+// to every number ("60 x 4 ft"). The error is an [*Error] about the whole of s.
 func ParseDims(s string) ([]Length, error) {
 	var t text
 	if err := t.fold(s); err != nil {
@@ -12,7 +12,8 @@ func ParseDims(s string) ([]Length, error) {
 	}
 	parts := splitDims(t.buf[:t.n])
 	if len(parts) > 3 {
-		return nil, fault("dims.count", s, message.Of("at most three lengths, such as {#0}", "20 in x 10 in x 2 in"))
+		hint := message.Of("at most three lengths, such as {#0}", "20 in x 10 in x 2 in")
+		return nil, fault("dims.count", s, hint)
 	}
 	unit := sharedUnit(parts)
 	out := make([]Length, len(parts))
@@ -33,9 +34,9 @@ func ParseDims(s string) ([]Length, error) {
 	return out, nil
 }
 
-// Looks tells what text is like before it is read as anything: whether it
-// starts with a figure, as a quantity does and a name does not, and how many
-// lengths an x or "by" would part it into.
+// Looks reports what text looks like before anything has read it: whether it
+// starts with a figure, as quantities do and names do not, and into how many
+// lengths an x or "by" would split it.
 func Looks(s string) (figure bool, sides int) {
 	var t text
 	if t.fold(s) != nil {
@@ -46,7 +47,8 @@ func Looks(s string) (figure bool, sides int) {
 	return isDigit(first) || first == '.' || first == '-', len(splitDims(b))
 }
 
-// splitDims cuts b at every x, *, "by" and "por". No unit of length has an x.
+// splitDims cuts b at every x, *, "by" and "por". No unit of length contains an
+// x. It stops after five parts: three are too many already.
 func splitDims(b []byte) [][]byte {
 	var parts [][]byte
 	for i := 0; i < len(b) && len(parts) <= 4; {
@@ -59,7 +61,7 @@ func splitDims(b []byte) [][]byte {
 	return append(parts, b)
 }
 
-// cross is how much of b's start parts two lengths.
+// cross returns the length of the separator that b starts with, or 0.
 func cross(b []byte) int {
 	if b[0] == 'x' || b[0] == '*' {
 		return 1
@@ -72,7 +74,8 @@ func cross(b []byte) int {
 	return 0
 }
 
-// sharedUnit returns the last part's unit when no other part has one, or "".
+// sharedUnit returns the unit of the last part when no other part has one, else
+// "".
 func sharedUnit(parts [][]byte) string {
 	for _, p := range parts[:len(parts)-1] {
 		if _, rest, bad := lexNumber(p); bad != nil || len(skipSpace(rest)) > 0 {
@@ -87,7 +90,8 @@ func sharedUnit(parts [][]byte) string {
 	return string(name)
 }
 
-// onto puts the whole text s in place of the part that err is about.
+// onto makes an error about one part an error about the whole text s, which is
+// what the user typed.
 func onto(err error, s string) error {
 	e := *err.(*Error)
 	e.Value = clip(s)

@@ -7,21 +7,22 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Error says what is wrong with a quantity as typed. It is data: Code is
-// stable, Value is what was typed, Hint says what would do, in whatever language
-// it is to be said in, and may be reworded.
+// Error says what is wrong with a quantity. It is data for a program to show:
+// Code is stable, Value is what was typed, at most 40 characters of it, and
+// Hint says what to write instead. A hint may be reworded and can be
+// translated.
 type Error struct {
 	Code  string
 	Value string
 	Hint  message.Text
 }
 
-// Error gives the value, quoted, and the hint.
+// Error returns the value, in quotes, and the hint in English.
 func (e *Error) Error() string { return quoted(e.Value, '"') + ": " + e.Hint.String() }
 
-// quoted is s between marks as [strconv.Quote] has it, but for what does not
-// print: that is always a number here. The other forms, and what strconv has
-// for them, would be 1 kB of the browser's download.
+// quoted returns s between two marks, escaped as [strconv.Quote] does it.
+// Characters that do not print are always written as numbers, never as \n or
+// \a: strconv's other forms would add 1 kB to the browser's download.
 func quoted(s string, mark byte) string {
 	b := []byte{mark}
 	for _, r := range s {
@@ -44,10 +45,11 @@ func quoted(s string, mark byte) string {
 	return string(append(b, mark))
 }
 
-// maxText bounds a quantity as typed: the longest honest one is a third of it.
+// maxText is the longest text taken as a quantity, three times what any real
+// one needs.
 const maxText = 200
 
-// fault returns an Error about s, cut to what a screen can show.
+// fault returns an Error about s, cut to a length that a screen can show.
 func fault(code, s string, hint message.Text) error {
 	return &Error{Code: code, Value: clip(s), Hint: hint}
 }

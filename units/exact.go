@@ -2,22 +2,24 @@ package units
 
 import "example.org/barrow/units/message"
 
-// Exact is a quantity as typed, before it is rounded to a count: the sum of its
-// terms. Package convert divides it by One.
+// Exact is a quantity as it was typed, before rounding: the sum of its terms.
+// Package convert divides that sum by One.
 type Exact struct {
-	Unit  string   // the unit asked for, as the table names it
-	One   Fraction // what one of it is, in counts
+	Unit  string   // the unit to convert to, as the table names it
+	One   Fraction // how many counts one of that unit is
 	Terms []Term
 }
 
-// Term is a number of a unit: 5 ft.
+// Term is a number and its unit, as in 5 ft. Unit is what one of the unit is in
+// counts.
 type Term struct{ Number, Unit Fraction }
 
-// Fraction is Num/Den, which need not be in lowest terms.
+// Fraction is Num/Den. It need not be in lowest terms.
 type Fraction struct{ Num, Den uint64 }
 
-// ReadExact reads quantity ("2 yd3") as what unit ("cu ft") measures. The error
-// is an [*Error]; its Value tells which of the two is wrong.
+// ReadExact reads a quantity ("2 yd3") as the kind of quantity that unit ("cu
+// ft") measures. The error is an [*Error]; its Value is whichever of the two is
+// wrong.
 func ReadExact(quantity, unit string) (Exact, error) {
 	var t text
 	if err := t.fold(unit); err != nil {
@@ -25,7 +27,8 @@ func ReadExact(quantity, unit string) (Exact, error) {
 	}
 	name, rest := lexUnit(t.buf[:t.n], nil)
 	if len(name) == 0 || len(rest) > 0 {
-		return Exact{}, fault("unit.missing", unit, message.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
+		return Exact{}, fault("unit.missing", unit,
+			message.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
 	}
 	var first error
 	for k := range kinds {
@@ -47,7 +50,7 @@ func ReadExact(quantity, unit string) (Exact, error) {
 	return Exact{}, first
 }
 
-// terms are the terms of s, which parses.
+// terms returns the terms of s, which must be known to parse.
 func terms(s string, k kind) (all []Term) {
 	var t text
 	_ = t.fold(s) // s parses, so it folds
@@ -62,7 +65,7 @@ func terms(s string, k kind) (all []Term) {
 	return all
 }
 
-// noUnit explains a unit that no kind has.
+// noUnit explains a unit that no kind of quantity has.
 func noUnit(name []byte, unit string) error {
 	for _, d := range doubtful {
 		if spelledIn(d.names, name) {
@@ -74,5 +77,6 @@ func noUnit(name []byte, unit string) error {
 			return fault("unit.unknown", unit, didYouMean(u.name))
 		}
 	}
-	return fault("unit.unknown", unit, message.Of("no such unit; {#0} are lengths, {#1} volumes", offered(lengthKind), offered(volumeKind)))
+	return fault("unit.unknown", unit, message.Of("no such unit; {#0} are lengths, {#1} volumes",
+		offered(lengthKind), offered(volumeKind)))
 }

@@ -2,6 +2,7 @@ package units
 
 import "strconv"
 
+// itoa writes n in decimal. It keeps strconv's long name out of the calls.
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
 // appendDecimal appends n / 10^places, exactly, without trailing zeros.
@@ -32,8 +33,7 @@ func appendDecimal(b []byte, n int64, places int) []byte {
 	return b
 }
 
-// Measure chooses the units that friendly text is written in. The zero value
-// is [US].
+// Measure selects the units for text that people read. The zero value is [US].
 type Measure uint8
 
 const (
@@ -42,7 +42,7 @@ const (
 	Both                  // US, with metric in brackets
 )
 
-// ParseMeasure reads "us", "metric" or "both"; ok is false for anything else.
+// ParseMeasure reads "us", "metric" or "both". For anything else ok is false.
 func ParseMeasure(s string) (m Measure, ok bool) {
 	for m := US; m <= Both; m++ {
 		if s == m.String() {
@@ -52,7 +52,7 @@ func ParseMeasure(s string) (m Measure, ok bool) {
 	return US, false
 }
 
-// String is the word that [ParseMeasure] reads.
+// String returns the word that [ParseMeasure] reads.
 func (m Measure) String() string {
 	switch m {
 	case US:
@@ -63,8 +63,9 @@ func (m Measure) String() string {
 	return "both"
 }
 
-// Length writes l for people, with three digits that matter or a common
-// fraction: "2 1/2 in", "2 ft 6 in", "6.35 cm". It does not parse back exactly.
+// Length writes l for people, to three significant digits or as a common
+// fraction: "2 1/2 in", "2 ft 6 in", "6.35 cm". The text is rounded, so it may
+// not parse back to l.
 func (m Measure) Length(l Length) string { return m.write(int64(l), int64(l), usLength, metricLength) }
 
 // Area writes a for people: "240 sq ft", "22.3 sq m".
@@ -74,7 +75,7 @@ func (m Measure) Area(a Area) string { return m.write(int64(a), int64(a), usArea
 func (m Measure) Volume(v Volume) string { return m.write(int64(v), int64(v), usVolume, metricVolume) }
 
 // VolumeLike writes v in the unit in which like would be written, so that
-// figures that are read together have one unit.
+// figures that are read together share a unit.
 func (m Measure) VolumeLike(v, like Volume) string {
 	unit := func(choose func(int64) *unit) func(int64) *unit {
 		return func(int64) *unit { return choose(int64(like)) }
@@ -90,8 +91,8 @@ func (m Measure) Density(d Density) string {
 	return m.write(int64(d), int64(d), usDensity, metricDensity)
 }
 
-// VolumeRange writes low to high in one unit: "18 to 29.6 cu ft", or one
-// volume where they are written the same.
+// VolumeRange writes low to high in one unit: "18 to 29.6 cu ft". Where both
+// round to the same text it writes one volume.
 func (m Measure) VolumeRange(low, high Volume) string {
 	return m.write(int64(low), int64(high), usVolume, metricVolume)
 }
@@ -115,9 +116,9 @@ func CubicFeet(v Volume) string { return string(appendIn(nil, int64(v), named("c
 // Litres writes v in litres: "813 L".
 func Litres(v Volume) string { return string(appendIn(nil, int64(v), named("L"), false)) }
 
-// write gives low to high in the units that suit high.
+// write writes low to high in the units that suit high.
 func (m Measure) write(low, high int64, us, metric func(int64) *unit) string {
-	var room [96]byte // on the stack: the text is copied out once
+	var room [96]byte // on the stack, so that the text is allocated once
 	b := room[:0]
 	if m != Metric {
 		b = appendRange(b, low, high, us(high), true)
@@ -134,6 +135,8 @@ func (m Measure) write(low, high int64, us, metric func(int64) *unit) string {
 	return string(b)
 }
 
+// appendRange appends "low to high" in unit u, or one figure where the two look
+// the same once rounded.
 func appendRange(b []byte, low, high int64, u *unit, fractions bool) []byte {
 	if low == high {
 		return appendIn(b, high, u, fractions)
@@ -150,8 +153,8 @@ func appendRange(b []byte, low, high int64, u *unit, fractions bool) []byte {
 	return append(append(b, ' '), u.name...)
 }
 
-// appendIn appends a count of base units in unit u with its name. Whole inches
-// past two feet are written in both.
+// appendIn appends a count of base units in unit u, with the unit's name. A
+// length of whole inches past two feet is written in feet and inches.
 func appendIn(b []byte, count int64, u *unit, fractions bool) []byte {
 	if u.name == "ft" && count%inch == 0 && count%(12*inch) != 0 {
 		b = append(appendIn(b, count-count%(12*inch), u, fractions), ' ')
@@ -160,8 +163,9 @@ func appendIn(b []byte, count int64, u *unit, fractions bool) []byte {
 	return append(append(appendNumber(b, count, u, fractions), ' '), u.name...)
 }
 
-// appendNumber appends a count of base units as a number of unit u: whole, a
-// common fraction where that is exact, or three digits that matter.
+// appendNumber appends a count of base units as a number of unit u: a whole
+// number or a common fraction where that is exact, otherwise three significant
+// digits.
 func appendNumber(b []byte, count int64, u *unit, fractions bool) []byte {
 	if count < 0 {
 		b, count = append(b, '-'), -count
@@ -203,7 +207,8 @@ func appendFraction(b []byte, n, below int64) []byte {
 	return strconv.AppendInt(append(b, '/'), below, 10)
 }
 
-// named returns the unit printed as name, which the table must have.
+// named returns the unit that is printed as name. It panics when the table has
+// none: all names come from this package.
 func named(name string) *unit {
 	for i := range table {
 		if table[i].name == name {
@@ -213,7 +218,7 @@ func named(name string) *unit {
 	panic("units: no unit " + name)
 }
 
-// The choosers below pick the unit in which a count reads best.
+// The functions below choose the unit in which a count is easiest to read.
 
 func usLength(n int64) *unit {
 	if n < 24*inch {

@@ -9,24 +9,24 @@ import (
 // rat is a number as typed, n/d, not reduced.
 type rat struct{ n, d uint64 }
 
-// Bounds on a number as typed. They keep n and d inside 64 bits, so that one
-// exact division in 128 rounds the quantity.
+// Limits on a number as typed. They keep n and d inside 64 bits, so that one
+// exact division in 128 bits rounds the quantity.
 const (
 	maxDigits      = 18 // in all
 	maxPlaces      = 12 // after the point
 	maxDenominator = 1_000_000
 )
 
-// text is a quantity folded to plain ASCII: see fold.
+// text is a quantity reduced to plain ASCII; see fold.
 type text struct {
 	buf [maxText + maxText/2]byte
 	n   int
 }
 
-// fold rewrites s with the characters that keyboards and phones put in place
+// fold reads s, replacing the characters that keyboards and phones put in place
 // of plain ones: fraction signs, superscripts, primes and curly quotes, the
-// times sign, dashes, hard spaces, and letters without their accents. Letters
-// become small. The error is about s.
+// times sign, dashes, hard spaces and accented letters. Capital letters become
+// small. The error is an [*Error] about s.
 func (t *text) fold(s string) error {
 	if len(s) > maxText {
 		return fault("text.long", s, "too long for a quantity")
@@ -49,7 +49,8 @@ func (t *text) fold(s string) error {
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s, message.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
+			return fault("text.odd", s,
+				message.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
 		}
 		for j := range len(plain) {
 			t.put(plain[j])
@@ -59,7 +60,8 @@ func (t *text) fold(s string) error {
 	return nil
 }
 
-// put appends c; a fraction sign in two bytes becomes four, hence buf's room.
+// put appends c. The buffer is half as long again as maxText because a fraction
+// sign of two bytes becomes four.
 func (t *text) put(c byte) {
 	if t.n < len(t.buf) {
 		t.buf[t.n] = c
@@ -67,8 +69,8 @@ func (t *text) put(c byte) {
 	}
 }
 
-// plainText gives the ASCII for a character met in quantities, or "". A
-// fraction sign takes a leading space, so that 1½ reads as 1 1/2.
+// plainText returns the ASCII for a character found in quantities, or "". A
+// fraction sign gets a leading space, so that 1½ reads as 1 1/2.
 func plainText(r rune) string {
 	switch r {
 	case '½':
@@ -141,7 +143,7 @@ func lower(c byte) byte {
 func isDigit(c byte) bool  { return '0' <= c && c <= '9' }
 func isLetter(c byte) bool { return 'a' <= c && c <= 'z' }
 
-// at returns b[i], or 0 outside it.
+// at returns b[i], or 0 outside b: a byte that no quantity has.
 func at(b []byte, i int) byte {
 	if 0 <= i && i < len(b) {
 		return b[i]
@@ -156,23 +158,27 @@ func skipSpace(b []byte) []byte {
 	return b
 }
 
-// complaint is what is wrong with a number, before the value is known.
+// complaint is what is wrong with a number, before the caller adds the text it
+// is about.
 type complaint struct {
 	code string
 	hint message.Text
 }
 
 var (
-	badMissing  = &complaint{"number.missing", ""} // what reads it says what would do
-	badNumber   = &complaint{"number.bad", "write one number, such as 1.5 or 1 1/2"}
-	badComma    = &complaint{"number.comma", "a comma may mean a decimal or thousands; use a point for decimals and nothing for thousands, such as 0.5 or 1500"}
+	badMissing = &complaint{"number.missing", ""} // the caller knows what is missing
+	badNumber  = &complaint{"number.bad", "write one number, such as 1.5 or 1 1/2"}
+	badComma   = &complaint{"number.comma",
+		"a comma may mean a decimal or thousands; use a point for decimals and nothing for thousands, such as 0.5 or 1500"}
 	badExponent = &complaint{"number.exponent", "write the number out, without an exponent"}
 	badRange    = &complaint{"number.range", "write one figure, not a range"}
 	badDigits   = &complaint{"number.digits", "at most 18 digits, 12 of them after the point"}
-	badFraction = &complaint{"number.fraction", "write a fraction as 1/2 or 1 1/2: less than one after a whole number, with a whole number from 1 to 1000000 below"}
+	badFraction = &complaint{"number.fraction",
+		"write a fraction as 1/2 or 1 1/2: less than one after a whole number, with a whole number from 1 to 1000000 below"}
 )
 
-// lexNumber takes a number off the front of b: decimal, fraction or mixed.
+// lexNumber reads a number from the front of b: a decimal, a fraction or a
+// mixed number.
 func lexNumber(b []byte) (r rat, rest []byte, bad *complaint) {
 	r, rest, bad = lexDecimal(b)
 	if bad != nil {
@@ -186,7 +192,7 @@ func lexNumber(b []byte) (r rat, rest []byte, bad *complaint) {
 		if bad == nil && !whole {
 			bad = badNumber
 		}
-		if bad == nil && r.n > 0 && part.n >= part.d { // 1 5/2 is a slip
+		if bad == nil && r.n > 0 && part.n >= part.d { // 1 5/2 is a mistake
 			bad = badFraction
 		}
 		n, ok := mul(r.n, part.d)
@@ -198,7 +204,8 @@ func lexNumber(b []byte) (r rat, rest []byte, bad *complaint) {
 	return r, rest, afterNumber(rest)
 }
 
-// hasPoint reports whether the number between b and its rest has a point.
+// hasPoint reports whether the number that b starts with, up to rest, has a
+// point.
 func hasPoint(b, rest []byte) bool {
 	for _, c := range b[:len(b)-len(rest)] {
 		if c == '.' {
@@ -208,8 +215,8 @@ func hasPoint(b, rest []byte) bool {
 	return false
 }
 
-// lexMixed takes " 3/4" or "-3/4" off the front of b; is reports whether
-// anything of that shape stands there.
+// lexMixed reads " 3/4" or "-3/4" from the front of b. is reports whether b
+// starts with anything of that shape.
 func lexMixed(b []byte) (r rat, rest []byte, bad *complaint, is bool) {
 	rest = b
 	if at(b, 0) == '-' {
@@ -231,7 +238,7 @@ func lexMixed(b []byte) (r rat, rest []byte, bad *complaint, is bool) {
 	return r, rest, bad, true
 }
 
-// lexBelow takes the denominator off the front of b.
+// lexBelow reads the denominator of r from the front of b.
 func lexBelow(r rat, b []byte) (rat, []byte, *complaint) {
 	below, rest, bad := lexDecimal(b)
 	if bad == nil && (below.d != 1 || below.n < 1 || below.n > maxDenominator) {
@@ -243,7 +250,7 @@ func lexBelow(r rat, b []byte) (rat, []byte, *complaint) {
 	return rat{r.n, below.n}, rest, bad
 }
 
-// lexDecimal takes digits, with or without a point, off the front of b.
+// lexDecimal reads digits, with or without a point, from the front of b.
 func lexDecimal(b []byte) (r rat, rest []byte, bad *complaint) {
 	b = skipSpace(b)
 	if !isDigit(at(b, 0)) && !(at(b, 0) == '.' && isDigit(at(b, 1))) {
@@ -283,7 +290,8 @@ func lexDecimal(b []byte) (r rat, rest []byte, bad *complaint) {
 	return r, b[end:], nil
 }
 
-// afterNumber complains about what may not follow a number at once.
+// afterNumber returns a complaint about text that must not follow a number
+// directly, such as a second point or the other end of a range.
 func afterNumber(rest []byte) *complaint {
 	next := at(rest, 1)
 	switch at(rest, 0) {
@@ -308,7 +316,8 @@ func afterNumber(rest []byte) *complaint {
 			return badRange
 		}
 		for _, between := range [...]string{"to ", "or ", "a ", "o "} {
-			if len(s) > len(between) && string(s[:len(between)]) == between && isDigit(at(skipSpace(s[len(between):]), 0)) {
+			n := len(between)
+			if len(s) > n && string(s[:n]) == between && isDigit(at(skipSpace(s[n:]), 0)) {
 				return badRange
 			}
 		}
@@ -316,8 +325,8 @@ func afterNumber(rest []byte) *complaint {
 	return nil
 }
 
-// lexUnit takes a unit's name off the front of b, folded into name: no full
-// stops, single spaces, "per" and "por" as a stroke.
+// lexUnit reads the name of a unit from the front of b and appends it to name,
+// normalised: no full stops, single spaces, and a slash for "per" and "por".
 func lexUnit(b []byte, name []byte) (unit, rest []byte) {
 	b = skipSpace(b)
 	switch {
@@ -350,7 +359,7 @@ func lexUnit(b []byte, name []byte) (unit, rest []byte) {
 		case c == '/' && len(name) > 0:
 			name = append(name, c)
 		case c == '.' && isLetter(last), c == '^' && isLetter(last):
-		case (c == '2' || c == '3') && isLetter(last) && !isLetter(at(b, 1)) && !isDigit(at(b, 1)) && at(b, 1) != '.' && at(b, 1) != '\'' && at(b, 1) != '"':
+		case (c == '2' || c == '3') && isLetter(last) && endsUnit(at(b, 1)):
 			return append(name, c), b[1:]
 		default:
 			return trimUnit(name), b
@@ -358,6 +367,12 @@ func lexUnit(b []byte, name []byte) (unit, rest []byte) {
 		b = b[1:]
 	}
 	return trimUnit(name), b
+}
+
+// endsUnit reports whether the 2 or 3 before c is the power of a unit, as in
+// ft2, and not the start of another number.
+func endsUnit(c byte) bool {
+	return !isLetter(c) && !isDigit(c) && c != '.' && c != '\'' && c != '"'
 }
 
 func trimUnit(name []byte) []byte {

@@ -1,18 +1,19 @@
 package units
 
-// Mass is a whole count of micrograms. The zero value is no mass. What a scale
-// at the yard shows in pounds or kilograms is this mass; the text says weight.
+// Mass is a mass in whole micrograms. The zero value is no mass. It is what a
+// scale at the yard shows in pounds or kilograms; text for people calls it
+// weight.
 type Mass int64
 
-// Masses to multiply by: 40 * Pound.
+// Masses to multiply by, as in 40 * Pound.
 const (
 	Gram     Mass = 1_000_000
 	Kilogram Mass = 1000 * Gram
 	Pound    Mass = lb
 )
 
-// MaxMass bounds what ParseMass takes: 4,000,000 tonnes. Two of them add
-// without overflow.
+// MaxMass is the largest mass that ParseMass accepts: 4,000,000 tonnes. Two of
+// them add without overflow.
 const MaxMass = 4_000_000_000 * Kilogram
 
 // ParseMass reads a mass of zero or more ("40 lb", "1 lb 8 oz", "18 kg"),
@@ -22,8 +23,8 @@ func ParseMass(s string) (Mass, error) {
 	return Mass(n), err
 }
 
-// Times returns m taken n times; ok is false past [MaxMass] or when either is
-// negative.
+// Times returns m taken n times. ok is false when the result is more than
+// [MaxMass], or when either is negative.
 func (m Mass) Times(n int64) (t Mass, ok bool) {
 	if m < 0 || n < 0 {
 		return 0, false
@@ -35,12 +36,13 @@ func (m Mass) Times(n int64) (t Mass, ok bool) {
 // AppendKilograms appends m in kilograms as an exact decimal number.
 func (m Mass) AppendKilograms(b []byte) []byte { return appendDecimal(b, int64(m), 9) }
 
-// String is exact, in kilograms: "18.1436948 kg". It parses back.
+// String writes the mass exactly, in kilograms: "18.1436948 kg". [ParseMass]
+// reads it back.
 func (m Mass) String() string { return string(m.append(nil)) }
 
 func (m Mass) append(b []byte) []byte { return append(m.AppendKilograms(b), " kg"...) }
 
-// MarshalText writes String.
+// MarshalText returns the text of [Mass.String]. The error is always nil.
 func (m Mass) MarshalText() ([]byte, error) { return m.append(nil), nil }
 
 // UnmarshalText reads what [ParseMass] reads.
@@ -49,26 +51,28 @@ func (m *Mass) UnmarshalText(b []byte) (err error) {
 	return err
 }
 
-// Density is mass per volume, a whole count of micrograms a litre: one
-// kilogram a cubic metre is 1,000,000. The zero value is weightless.
+// Density is mass per volume in whole micrograms per litre; one kilogram per
+// cubic metre is 1,000,000. The zero value is weightless.
 type Density int64
 
-// MaxDensity bounds what ParseDensity takes: 100,000 kg/m3, past any element.
+// MaxDensity is the largest density that ParseDensity accepts: 100,000 kg/m3,
+// denser than any element.
 const MaxDensity Density = 100_000 * 1_000_000
 
-// ParseDensity reads a mass per volume ("1100 lb/cu yd", "0.18 g/cm3"),
-// rounded once to the microgram a litre. The error is an [*Error].
+// ParseDensity reads a mass per volume ("1100 lb/cu yd", "0.18 g/cm3"), rounded
+// once to the microgram per litre. The error is an [*Error].
 func ParseDensity(s string) (Density, error) {
 	n, err := parse(s, densityKind, false)
 	return Density(n), err
 }
 
-// String is exact, in kilograms a cubic metre: "652.6 kg/m3". It parses back.
+// String writes the density exactly, in kilograms per cubic metre: "652.6
+// kg/m3". [ParseDensity] reads it back.
 func (d Density) String() string { return string(d.append(nil)) }
 
 func (d Density) append(b []byte) []byte { return append(appendDecimal(b, int64(d), 6), " kg/m3"...) }
 
-// MarshalText writes String.
+// MarshalText returns the text of [Density.String]. The error is always nil.
 func (d Density) MarshalText() ([]byte, error) { return d.append(nil), nil }
 
 // UnmarshalText reads what [ParseDensity] reads.

@@ -2,20 +2,20 @@ package units
 
 import "example.org/barrow/units/message"
 
-// Money is a whole count of minor units (cents) of a currency that the job
+// Money is an amount in whole minor units (cents) of a currency that the job
 // names. The zero value is nothing.
 type Money int64
 
-// MaxMoney bounds what ParseMoney takes: a thousand million. Sums stay far
-// from overflow.
+// MaxMoney is the largest amount that ParseMoney accepts: a thousand million.
+// Sums stay far from overflow.
 const MaxMoney Money = 1_000_000_000_00
 
-// anAmount is an example of one.
+// anAmount is the example in hints about amounts.
 const anAmount = "4.75"
 
-// ParseMoney reads an amount of zero or more with at most two decimals
-// ("4.75", "9"). A currency sign is refused: one job has one currency. The
-// error is an [*Error].
+// ParseMoney reads an amount of zero or more with at most two decimals ("4.75",
+// "9"). It refuses a currency sign, because a job has one currency and names it
+// once. The error is an [*Error].
 func ParseMoney(s string) (Money, error) {
 	var t text
 	if err := t.fold(s); err != nil {
@@ -34,7 +34,8 @@ func ParseMoney(s string) (Money, error) {
 	}
 	switch {
 	case bad == badMissing || bad == nil && len(rest) > 0:
-		return 0, fault("money.unit", s, message.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
+		return 0, fault("money.unit", s,
+			message.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
 	case bad != nil:
 		return 0, fault(bad.code, s, bad.hint)
 	}
@@ -48,8 +49,8 @@ func ParseMoney(s string) (Money, error) {
 	return Money(n), nil
 }
 
-// Times returns m taken n times; ok is false when the result does not fit or
-// either is negative.
+// Times returns m taken n times. ok is false when the result does not fit, or
+// when either is negative.
 func (m Money) Times(n int64) (t Money, ok bool) {
 	if m < 0 || n < 0 {
 		return 0, false
@@ -58,8 +59,8 @@ func (m Money) Times(n int64) (t Money, ok bool) {
 	return Money(p), ok
 }
 
-// String gives two decimals always: "71.25". It parses back, but for less than
-// nothing, which only a difference can be.
+// String always writes two decimals: "71.25". [ParseMoney] reads it back unless
+// it is negative, which only a difference can be.
 func (m Money) String() string { return string(m.append(nil)) }
 
 func (m Money) append(b []byte) []byte {
@@ -71,7 +72,7 @@ func (m Money) append(b []byte) []byte {
 	return append(b, '.', byte('0'+cents/10), byte('0'+cents%10))
 }
 
-// MarshalText writes String.
+// MarshalText returns the text of [Money.String]. The error is always nil.
 func (m Money) MarshalText() ([]byte, error) { return m.append(nil), nil }
 
 // UnmarshalText reads what [ParseMoney] reads.

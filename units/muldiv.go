@@ -2,7 +2,7 @@ package units
 
 import "math/bits"
 
-// mulDiv returns a*b/c to the nearest whole number, halves up, through 128
+// mulDiv returns a*b/c to the nearest whole number, halves up, computed in 128
 // bits. ok is false when c is zero or the result is 2^63-1 or more.
 func mulDiv(a, b, c uint64) (q int64, ok bool) {
 	hi, lo := bits.Mul64(a, b)
@@ -19,10 +19,10 @@ func mulDiv(a, b, c uint64) (q int64, ok bool) {
 	return int64(n), true
 }
 
-// mulDivDiv returns a*b/(c*d) to the nearest whole number, halves up, exactly,
-// even where c*d needs more than 64 bits: x/c/d, rounded down twice, is
-// x/(c*d) rounded down, and the two remainders tell which way to round. ok is
-// false when a divisor is zero or the result is 2^63-1 or more.
+// mulDivDiv returns a*b/(c*d) to the nearest whole number, halves up. It is
+// exact even where c*d needs more than 64 bits: x/c/d, rounded down twice, is
+// x/(c*d) rounded down, and the two remainders decide the rounding. ok is false
+// when a divisor is zero or the result is 2^63-1 or more.
 func mulDivDiv(a, b, c, d uint64) (q int64, ok bool) {
 	if c == 0 || d == 0 {
 		return 0, false
@@ -50,7 +50,8 @@ func div128(hi, lo, y uint64) (qhi, qlo, rest uint64) {
 	return qhi, qlo, rest
 }
 
-// mulDivFloor returns a*b/c rounded down and the remainder; ok as for mulDiv.
+// mulDivFloor returns a*b/c rounded down, and the remainder. ok is as for
+// mulDiv.
 func mulDivFloor(a, b, c uint64) (q int64, rest uint64, ok bool) {
 	hi, lo := bits.Mul64(a, b)
 	if hi >= c {
@@ -60,7 +61,7 @@ func mulDivFloor(a, b, c uint64) (q int64, rest uint64, ok bool) {
 	return int64(n), rest, n <= 1<<63-1
 }
 
-// mul returns a*b; ok is false when it needs more than 63 bits.
+// mul returns a*b. ok is false when that needs more than 63 bits.
 func mul(a, b uint64) (p uint64, ok bool) {
 	hi, lo := bits.Mul64(a, b)
 	return lo, hi == 0 && lo <= 1<<63-1

@@ -2,8 +2,9 @@ package units
 
 import "example.org/barrow/units/message"
 
-// ParseNumber reads a plain number of zero or more as a reduced fraction: "3",
-// "0.5", "1 1/2". Both terms are at most a million. The error is an [*Error].
+// ParseNumber reads a plain number of zero or more as a fraction in lowest
+// terms: "3", "0.5", "1 1/2". Numerator and denominator are at most a million.
+// The error is an [*Error].
 func ParseNumber(s string) (num, den int64, err error) {
 	var t text
 	if err := t.fold(s); err != nil {

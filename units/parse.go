@@ -44,22 +44,24 @@ func parse(s string, k kind, signed bool) (int64, error) {
 	return int64(total), nil
 }
 
-// lexSign takes the sign off the front of b and refuses what is empty.
+// lexSign reads the sign from the front of b, and refuses empty text.
 func lexSign(b []byte, s string, k kind, signed bool) (rest []byte, negative bool, err error) {
 	b = trimUnit(skipSpace(b))
 	if len(b) == 0 {
-		return nil, false, fault("quantity.empty", s, message.Of("write {=0}, such as {#1}", article(k), kinds[k].example))
+		return nil, false, fault("quantity.empty", s,
+			message.Of("write {=0}, such as {#1}", article(k), kinds[k].example))
 	}
 	if b[0] != '-' {
 		return b, false, nil
 	}
 	if !signed {
-		return nil, false, fault("quantity.negative", s, message.Of("{=0} is zero or more, such as {#1}", article(k), kinds[k].example))
+		return nil, false, fault("quantity.negative", s,
+			message.Of("{=0} is zero or more, such as {#1}", article(k), kinds[k].example))
 	}
 	return b[1:], true, nil
 }
 
-// parseTerm takes one number and its unit off the front of b.
+// parseTerm reads one number and its unit from the front of b.
 func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 	num, rest, bad := lexNumber(b)
 	if bad != nil {
@@ -72,7 +74,8 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 		if len(rest) > 0 && !isDigit(rest[0]) {
 			return term{}, nil, oddText(s, k)
 		}
-		return term{}, nil, fault("unit.missing", s, message.Of("which unit? write {=0} such as {#1}", article(k), kinds[k].example))
+		return term{}, nil, fault("unit.missing", s,
+			message.Of("which unit? write {=0} such as {#1}", article(k), kinds[k].example))
 	}
 	u := find(k, name)
 	if u == nil {
@@ -84,12 +87,14 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 	return term{num, u}, rest, nil
 }
 
-// oddText is the error for text that is neither number nor unit.
+// oddText is the error for text that is neither a number nor a unit.
 func oddText(s string, k kind) error {
-	return fault("number.bad", s, message.Of("write one {=0}, such as {#1}", string(kinds[k].name), kinds[k].example))
+	return fault("number.bad", s,
+		message.Of("write one {=0}, such as {#1}", string(kinds[k].name), kinds[k].example))
 }
 
-// forKind is the hint, with an example of what would do where none is there.
+// forKind returns the hint for a quantity of kind k, with an example where a
+// number is missing.
 func (c *complaint) forKind(k kind) message.Text {
 	if c == badMissing {
 		return message.Of("start with a number: {=0} such as {#1}", article(k), kinds[k].example)
@@ -97,13 +102,13 @@ func (c *complaint) forKind(k kind) message.Text {
 	return c.hint
 }
 
-// count is the term in base units, rounded once, halves up.
+// count returns the term in base units, rounded once, halves up.
 func (t term) count() (int64, bool) {
 	return mulDivDiv(t.num.n, t.unit.num, t.num.d, t.unit.den)
 }
 
-// checkOrder holds a second term to the rule: a length or a mass, in a smaller
-// unit, after a whole number of the larger.
+// checkOrder checks the rule for several terms: lengths and masses only, each
+// in a smaller unit than the one before, and a fraction in the last one only.
 func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
 	if last != nil && last.num*tm.unit.den <= tm.unit.num*last.den {
 		return fault("quantity.order", s, message.Of("put the larger unit first, as in {#0}", "2 ft 6 in"))
@@ -112,10 +117,12 @@ func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
 		return nil
 	}
 	if k != lengthKind && k != massKind {
-		return fault("quantity.terms", s, message.Of("write one number with one unit, such as {#0}", kinds[k].example))
+		return fault("quantity.terms", s,
+			message.Of("write one number with one unit, such as {#0}", kinds[k].example))
 	}
 	if tm.num.d != 1 || tm.unit.den != 1 {
-		return fault("quantity.order", s, message.Of("only the last part may have a fraction, as in {#0}", "2 ft 6 1/2 in"))
+		return fault("quantity.order", s,
+			message.Of("only the last part may have a fraction, as in {#0}", "2 ft 6 1/2 in"))
 	}
 	return nil
 }
@@ -125,7 +132,7 @@ func tooLarge(s string, k kind) error {
 	return fault("quantity.large", s, message.Of("too large: at most {#0}", bound(k)))
 }
 
-// bound is the largest quantity of kind k, for a hint.
+// bound writes the largest quantity of kind k, for a hint.
 func bound(k kind) string {
 	switch k {
 	case lengthKind:
@@ -143,22 +150,24 @@ func bound(k kind) string {
 	}
 }
 
-// article is the kind's name with its article.
+// article returns the name of the kind with its article.
 func article(k kind) string { return string(kinds[k].article) }
 
-// unknownUnit explains a unit that kind k does not have: doubtful, of another
-// kind, misspelled, or none of these.
+// unknownUnit explains a unit that kind k does not have: an ambiguous one, one
+// of another kind, a misspelling, or none of these.
 func unknownUnit(name []byte, s string, k kind) error {
 	for _, d := range doubtful {
 		if d.kind == k && spelledIn(d.names, name) {
 			if a, b, two := strings.Cut(d.which, "|"); two {
-				return fault("unit.ambiguous", s, message.Of(`dry or liquid? write "{#0}" or "{#1}": they differ by 16%`, a, b))
+				return fault("unit.ambiguous", s,
+					message.Of(`dry or liquid? write "{#0}" or "{#1}": they differ by 16%`, a, b))
 			}
 			return fault("unit.kind", s, didYouMean(d.which))
 		}
 	}
 	if u := findAny(name); u != nil {
-		return fault("unit.kind", s, message.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}", u.name, string(kinds[u.kind].name), article(k), kinds[k].example))
+		return fault("unit.kind", s, message.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}",
+			u.name, string(kinds[u.kind].name), article(k), kinds[k].example))
 	}
 	if u := nearest(name, k); u != nil {
 		return fault("unit.unknown", s, didYouMean(u.name))
@@ -166,7 +175,7 @@ func unknownUnit(name []byte, s string, k kind) error {
 	return fault("unit.unknown", s, message.Of("use {#0}", offered(k)))
 }
 
-// didYouMean offers a unit.
+// didYouMean suggests a unit.
 func didYouMean(unit string) message.Text { return message.Of(`did you mean "{#0}"?`, unit) }
 
 // nearest returns the unit of kind k that name misspells, or nil.
@@ -191,7 +200,7 @@ func nearest(name []byte, k kind) *unit {
 	return nil
 }
 
-// offered lists the units of kind k, the usual ones first.
+// offered lists up to eight units of kind k, the usual ones first.
 func offered(k kind) string {
 	var names []string
 	for i := range table {

@@ -123,7 +123,8 @@ func TestParseRatio(t *testing.T) {
 	} {
 		r, err := ParseRatio(tt.in)
 		if err != nil || r.Num() != tt.num || r.Den() != tt.den || r.String() != tt.text {
-			t.Errorf("ParseRatio(%q) = %d/%d %s, %v, want %d/%d %s", tt.in, r.Num(), r.Den(), r, err, tt.num, tt.den, tt.text)
+			t.Errorf("ParseRatio(%q) = %d/%d %s, %v, want %d/%d %s",
+				tt.in, r.Num(), r.Den(), r, err, tt.num, tt.den, tt.text)
 		}
 	}
 }

@@ -80,7 +80,8 @@ func TestFractionsAreExact(t *testing.T) {
 		whole := rapid.Uint64Range(0, 9999).Draw(t, "whole")
 		d := rapid.Uint64Range(2, maxDenominator).Draw(t, "d")
 		n := rapid.Uint64Range(0, min(9999, d-1)).Draw(t, "n")
-		s := strconv.FormatUint(whole, 10) + " " + strconv.FormatUint(n, 10) + "/" + strconv.FormatUint(d, 10) + " cu in"
+		part := strconv.FormatUint(n, 10) + "/" + strconv.FormatUint(d, 10)
+		s := strconv.FormatUint(whole, 10) + " " + part + " cu in"
 		want := new(big.Rat).Mul(new(big.Rat).Add(fraction(whole, 1), fraction(n, d)), fraction(cuIn, 1))
 		got, err := ParseVolume(s)
 		if err != nil || roundHalfUp(want).Cmp(big.NewInt(int64(got))) != 0 {

@@ -26,7 +26,9 @@ func TestText(t *testing.T) {
 	want := all{3 * Inch, 240 * SquareFoot, CubicYard, 40 * Pound, 652_604_063, Percent(10), 475}
 	text, err := json.Marshal(want)
 	require.NoError(t, err)
-	if got, want := string(text), `{"Length":"76.2 mm","Area":"22.2967296 sq m","Volume":"764.554857984 L","Mass":"18.1436948 kg","Density":"652.604063 kg/m3","Ratio":"10%","Money":"4.75"}`; got != want {
+	const written = `{"Length":"76.2 mm","Area":"22.2967296 sq m","Volume":"764.554857984 L",` +
+		`"Mass":"18.1436948 kg","Density":"652.604063 kg/m3","Ratio":"10%","Money":"4.75"}`
+	if got, want := string(text), written; got != want {
 		t.Errorf("Marshal = %s\nwant %s", got, want)
 	}
 	var got all
@@ -34,7 +36,9 @@ func TestText(t *testing.T) {
 	if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b Ratio) bool { return a == b })); diff != "" {
 		t.Errorf("Unmarshal (-want +got)\n%s", diff)
 	}
-	for _, q := range []encoding.TextUnmarshaler{new(Length), new(Area), new(Volume), new(Mass), new(Density), new(Ratio), new(Money)} {
+	for _, q := range []encoding.TextUnmarshaler{
+		new(Length), new(Area), new(Volume), new(Mass), new(Density), new(Ratio), new(Money),
+	} {
 		var e *Error
 		require.ErrorAs(t, q.UnmarshalText([]byte("3 firkins")), &e)
 	}
@@ -75,7 +79,8 @@ func TestArithmetic(t *testing.T) {
 				t.Fatalf("Volume(%d).Share(%d, %d) = %d rest %d", v, n, d, share, rest)
 			}
 		}
-		if c, ok := Money(v).Times(n); ok != (v >= 0 && n >= 0 && product.IsInt64()) || ok && big.NewInt(int64(c)).Cmp(product) != 0 {
+		fits := v >= 0 && n >= 0 && product.IsInt64()
+		if c, ok := Money(v).Times(n); ok != fits || ok && big.NewInt(int64(c)).Cmp(product) != 0 {
 			t.Fatalf("Money(%d).Times(%d) = %d, %v", v, n, c, ok)
 		}
 	})

@@ -1,30 +1,31 @@
 package units
 
-// Range is a volume that is not known exactly: Plan is the figure to plan with,
-// and it lies from Low to High. The zero value is no volume, exactly.
+// Range is a volume that is not known exactly. Plan is the figure to plan with;
+// the true one is between Low and High. The zero value is exactly no volume.
 type Range struct{ Low, Plan, High Volume }
 
-// Exactly returns the range of a volume that is known.
+// Exactly returns the range of a volume that is known: all three figures are v.
 func Exactly(v Volume) Range { return Range{v, v, v} }
 
 // Certain reports whether the volume is known.
 func (r Range) Certain() bool { return r.Low == r.High }
 
-// Plus adds two ranges; ok is false past [MaxVolume].
+// Plus adds two ranges. ok is false when the sum is more than [MaxVolume].
 func (r Range) Plus(s Range) (sum Range, ok bool) {
 	sum = Range{r.Low + s.Low, r.Plan + s.Plan, r.High + s.High}
 	return sum, sum.High <= MaxVolume
 }
 
-// Minus takes s away, the least where the most may be there and the other way
-// round. A bound that would fall below nothing is nothing; ok is false when
-// the plan itself would.
+// Minus subtracts s: the low bound less the high one of s, and the high bound
+// less the low one. A bound below zero becomes zero; ok is false when Plan
+// itself would be below zero.
 func (r Range) Minus(s Range) (rest Range, ok bool) {
 	rest = Range{max(r.Low-s.High, 0), r.Plan - s.Plan, max(r.High-s.Low, 0)}
 	return rest, rest.Plan >= 0
 }
 
-// Times takes r n times; ok is false past [MaxVolume].
+// Times multiplies r by n. ok is false when the result is more than
+// [MaxVolume].
 func (r Range) Times(n int64) (t Range, ok bool) {
 	high, ok := r.High.Times(n)
 	if !ok {
@@ -33,8 +34,8 @@ func (r Range) Times(n int64) (t Range, ok bool) {
 	return Range{r.Low * Volume(n), r.Plan * Volume(n), high}, true
 }
 
-// MulDiv multiplies by n/d, each bound rounded once; ok is false past
-// [MaxVolume].
+// MulDiv multiplies r by n/d, each figure rounded once, halves up. ok is false
+// when the result is more than [MaxVolume].
 func (r Range) MulDiv(n, d int64) (t Range, ok bool) {
 	if n == d {
 		return r, true

@@ -14,11 +14,11 @@ const (
 	ratioKind
 )
 
-// kinds holds, for each kind, the words for it and the largest count taken.
+// kinds holds, for each kind, its names and the largest count accepted.
 var kinds = [...]struct {
 	name    message.Text
 	article message.Text // the name with its article
-	example string       // what would do
+	example string       // for hints
 	max     int64
 }{
 	lengthKind:  {"length", "a length", "3 in", int64(MaxLength)},
@@ -34,9 +34,9 @@ type unit struct {
 	name     string // as printed; parses
 	kind     kind
 	num, den uint64
-	also     string // other spellings, English and Spanish, normalised (see fold), separated by |
-	// loose spellings are understood only where the kind is already known: a
-	// "yard" is a cubic yard only where a volume is asked for.
+	also     string // other spellings, English and Spanish, folded, separated by |
+	// loose lists spellings that are understood only where the kind is already
+	// known: a "yard" is a cubic yard only where a volume is expected.
 	loose string
 }
 
@@ -54,9 +54,9 @@ const (
 	gCm3 = 1_000_000_000 // µg/L
 )
 
-// table lists every unit: exact values from NIST Handbook 44 Appendix C and
-// NIST Special Publication 811 Appendix B. Within a kind the order is that in
-// which hints offer them.
+// table lists every unit, with exact values from NIST Handbook 44 Appendix C
+// and NIST Special Publication 811 Appendix B. Within a kind, hints offer the
+// units in this order.
 var table = []unit{
 	{"in", lengthKind, inch, 1, `inch|inches|ins|"|''|pulg|pulgada|pulgadas`, ""},
 	{"ft", lengthKind, 12 * inch, 1, "foot|feet|'|pie|pies", ""},
@@ -114,13 +114,14 @@ var table = []unit{
 	{"%", ratioKind, 1, 100, "percent|per cent|pct|por ciento", ""},
 }
 
-// The struck bushel is 2150.42 cu in: 215,042/100 of them.
+// The struck bushel is 2150.42 cubic inches, 215,042/100.
 const (
 	bushelNum = 215_042 * cuIn
 	bushelDen = 100
 )
 
-// doubtful spellings name two units that differ too much to guess.
+// doubtful lists spellings that could be either of two units, too different to
+// guess between.
 var doubtful = []struct {
 	kind         kind
 	names, which string
@@ -136,7 +137,7 @@ var doubtful = []struct {
 	{areaKind, "m|metre|metres|meter|meters|metro|metros", "sq m"},
 }
 
-// find returns the unit of kind k spelled text (folded), or nil.
+// find returns the unit of kind k that is spelled text (folded), or nil.
 func find(k kind, text []byte) *unit {
 	if len(text) == 0 {
 		return nil
@@ -150,8 +151,8 @@ func find(k kind, text []byte) *unit {
 	return nil
 }
 
-// findAny returns the first unit of any kind spelled text (folded), loose
-// spellings left aside, or nil.
+// findAny returns the first unit of any kind that is spelled text (folded),
+// ignoring loose spellings, or nil.
 func findAny(text []byte) *unit {
 	for i := range table {
 		if table[i].spelled(text) {
@@ -166,7 +167,7 @@ func (u *unit) spelled(text []byte) bool {
 	return sameFolded(u.name, text) || spelledIn(u.also, text)
 }
 
-// sameFolded reports whether name, but for the case of its letters, is text.
+// sameFolded reports whether name, with its letters made small, is text.
 func sameFolded(name string, text []byte) bool {
 	if len(name) != len(text) {
 		return false
@@ -179,7 +180,8 @@ func sameFolded(name string, text []byte) bool {
 	return true
 }
 
-// spelledIn reports whether text is one of the words that | separates in list.
+// spelledIn reports whether text is one of the words in list, which |
+// separates.
 func spelledIn(list string, text []byte) bool {
 	for len(list) > 0 {
 		n := 0

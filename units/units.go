@@ -1,13 +1,14 @@
 package units
 
-// Unit describes one row of the unit table, for a list of what is understood.
+// Unit describes one row of the unit table, for a list to show.
 type Unit struct {
 	Name string // as printed; parses
-	Kind string // "length", "volume" and so on
+	Kind string // "length", "area", "volume", ...
 	Also string // other spellings, separated by commas
 }
 
-// Units lists every unit that quantities are written in, kind by kind.
+// Units returns every unit that quantities can be written in, grouped by kind.
+// The slice is the caller's.
 func Units() []Unit {
 	out := make([]Unit, len(table))
 	for i, u := range table {

@@ -2,12 +2,12 @@ package units
 
 import "math"
 
-// Volume is a whole count of nanolitres, the coarsest decimal grid on which
-// the cubic inch is whole: US and metric volumes add exactly. The zero value
-// is no volume.
+// Volume is a volume in whole nanolitres. That is the coarsest decimal grid on
+// which a cubic inch is a whole number, so US and metric volumes add exactly.
+// The zero value is no volume.
 type Volume int64
 
-// Volumes to multiply by: 3 * CubicFoot.
+// Volumes to multiply by, as in 3 * CubicFoot.
 const (
 	Millilitre Volume = 1_000_000
 	Litre      Volume = 1000 * Millilitre
@@ -18,8 +18,9 @@ const (
 	Gallon     Volume = 231 * CubicInch // US liquid
 )
 
-// MaxVolume bounds what ParseVolume takes: a million cubic metres, more than a
-// large nursery uses in a year. Nine of them add without overflow.
+// MaxVolume is the largest volume that ParseVolume accepts: a million cubic
+// metres, more than a large nursery uses in a year. Nine of them add without
+// overflow.
 const MaxVolume = 1_000_000 * CubicMetre
 
 // ParseVolume reads a volume of zero or more ("1 1/2 cu ft", "30 L", "2 yd3"),
@@ -29,8 +30,8 @@ func ParseVolume(s string) (Volume, error) {
 	return Volume(n), err
 }
 
-// Times returns v taken n times; ok is false past [MaxVolume] or when either
-// is negative.
+// Times returns v taken n times. ok is false when the result is more than
+// [MaxVolume], or when either is negative.
 func (v Volume) Times(n int64) (w Volume, ok bool) {
 	if v < 0 || n < 0 {
 		return 0, false
@@ -39,8 +40,9 @@ func (v Volume) Times(n int64) (w Volume, ok bool) {
 	return Volume(p), ok && Volume(p) <= MaxVolume
 }
 
-// MulDiv returns v*n/d rounded to the nanolitre, halves up; ok is false past
-// [MaxVolume], when any is negative and when d is zero.
+// MulDiv returns v*n/d rounded to the nanolitre, halves up. ok is false when
+// the result is more than [MaxVolume], when any of the three is negative and
+// when d is zero.
 func (v Volume) MulDiv(n, d int64) (w Volume, ok bool) {
 	if v < 0 || n < 0 || d < 0 {
 		return 0, false
@@ -49,9 +51,9 @@ func (v Volume) MulDiv(n, d int64) (w Volume, ok bool) {
 	return Volume(q), ok && Volume(q) <= MaxVolume
 }
 
-// Share returns v*n/d rounded down, and what the rounding left, in d-ths of a
-// nanolitre. Splitting by largest remainder needs both. It panics unless
-// 0 <= n <= d, 0 < d and 0 <= v: then the result always fits.
+// Share returns v*n/d rounded down, and the remainder in d-ths of a nanolitre.
+// Splitting by largest remainder needs both. It panics unless 0 <= v, 0 < d and
+// 0 <= n <= d; then the result always fits.
 func (v Volume) Share(n, d int64) (w Volume, rest int64) {
 	if v < 0 || n < 0 || n > d || d < 1 {
 		panic("units: Share wants a part of a whole")
@@ -60,8 +62,8 @@ func (v Volume) Share(n, d int64) (w Volume, rest int64) {
 	return Volume(q), int64(r)
 }
 
-// Mass returns what v weighs at density d, rounded to the microgram; ok is
-// false past [MaxMass] or when either is negative.
+// Mass returns the mass of v at density d, rounded to the microgram. ok is
+// false when the result is more than [MaxMass], or when either is negative.
 func (v Volume) Mass(d Density) (m Mass, ok bool) {
 	if v < 0 || d < 0 {
 		return 0, false
@@ -73,9 +75,9 @@ func (v Volume) Mass(d Density) (m Mass, ok bool) {
 // Litres returns v in litres, rounded to the nearest float64.
 func (v Volume) Litres() float64 { return float64(v) / float64(Litre) }
 
-// VolumeOfLitres returns f litres rounded to the nearest nanolitre: the one
-// way back from the curves (cylinders, tapers) that need floating point. ok is
-// false when f is negative, not a number or past [MaxVolume].
+// VolumeOfLitres returns f litres rounded to the nearest nanolitre. It is the
+// only way back from the curves (cylinders, tapers) that need floating point.
+// ok is false when f is negative, not a number or more than [MaxVolume].
 func VolumeOfLitres(f float64) (v Volume, ok bool) {
 	if !(f >= 0) || f > MaxVolume.Litres() {
 		return 0, false
@@ -86,12 +88,13 @@ func VolumeOfLitres(f float64) (v Volume, ok bool) {
 // AppendLitres appends v in litres as an exact decimal number: 1699.01079552.
 func (v Volume) AppendLitres(b []byte) []byte { return appendDecimal(b, int64(v), 9) }
 
-// String is exact, in litres: "1699.01079552 L". It parses back.
+// String writes the volume exactly, in litres: "1699.01079552 L". [ParseVolume]
+// reads it back.
 func (v Volume) String() string { return string(v.append(nil)) }
 
 func (v Volume) append(b []byte) []byte { return append(v.AppendLitres(b), " L"...) }
 
-// MarshalText writes String.
+// MarshalText returns the text of [Volume.String]. The error is always nil.
 func (v Volume) MarshalText() ([]byte, error) { return v.append(nil), nil }
 
 // UnmarshalText reads what [ParseVolume] reads.

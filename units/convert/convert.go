@@ -1,7 +1,11 @@
-// Package convert writes a quantity in a unit of somebody's choice, exact however
-// many digits that takes. It stands apart from package units because it needs
-// math/big, which brings fmt, os and reflect with it: 19 kB that a browser would
-// download for nothing.
+// Package convert writes a quantity in another unit, exactly, however many
+// digits that takes: "2 yd3" is "54 cu ft".
+//
+// [Quantity] parses both texts as package units does and reports errors as it
+// does. A [Converted] does not change and can be shared between goroutines.
+//
+// It is apart from package units because it needs math/big, which brings fmt,
+// os and reflect with it: 19 kB that a browser would download for nothing.
 package convert
 
 import (
@@ -10,17 +14,17 @@ import (
 	"example.org/barrow/units"
 )
 
-// Converted is a quantity in a unit: the one place where a quantity is not
-// rounded to a count. The zero value is not useful; [Quantity] makes one.
+// Converted is a quantity in a unit, exact: the one type here that is not
+// rounded to a count. The zero value is not usable; [Quantity] makes one.
 type Converted struct {
 	Unit  string // as the table names it
 	value *big.Rat
 }
 
-// Quantity writes quantity ("2 yd3") in unit ("cu ft"). The unit decides what
-// is measured: "2 yards" is a volume when asked for in cubic feet and a length
-// in feet. The error is a [*units.Error]; its Value tells which of the two is
-// wrong.
+// Quantity converts a quantity ("2 yd3") to a unit ("cu ft"). The unit decides
+// what is measured: "2 yards" is a volume when asked for in cubic feet and a
+// length in feet. The error is a [*units.Error]; its Value is whichever of the
+// two is wrong.
 func Quantity(quantity, unit string) (Converted, error) {
 	e, err := units.ReadExact(quantity, unit)
 	if err != nil {
@@ -43,14 +47,14 @@ func (c Converted) Float() float64 {
 	return f
 }
 
-// Exact reports whether Number gives every digit.
+// Exact reports whether [Converted.Number] gives every digit.
 func (c Converted) Exact() bool {
 	back, ok := new(big.Rat).SetString(c.Number())
 	return ok && back.Cmp(c.value) == 0
 }
 
-// Number gives the value as a decimal number: every digit when 15 places after
-// the point suffice, else that many significant digits.
+// Number returns the value as a decimal number: every digit when 15 places
+// after the point are enough, otherwise 15 significant digits.
 func (c Converted) Number() string {
 	s := c.value.FloatString(15)
 	if back, _ := new(big.Rat).SetString(s); back.Cmp(c.value) != 0 {
@@ -64,7 +68,7 @@ func (c Converted) Number() string {
 	return s
 }
 
-// places is how many digits after the point make 15 significant ones.
+// places returns how many digits after the point make 15 significant ones.
 func places(r *big.Rat) int {
 	n := 15
 	for one := big.NewRat(1, 1); r.Cmp(one) >= 0 && n > 0; n-- {
@@ -86,5 +90,5 @@ func trimZeros(s string) string {
 	return s
 }
 
-// String gives the number and the unit: "54 cu ft".
+// String returns the number and the unit: "54 cu ft".
 func (c Converted) String() string { return c.Number() + " " + c.Unit }

@@ -42,7 +42,8 @@ func TestQuantity(t *testing.T) {
 			continue
 		}
 		if c.String() != tt.text || c.Exact() != tt.exact || tt.code != "" {
-			t.Errorf("Quantity(%q, %q) = %s, exact %v, want %s, %v", tt.quantity, tt.unit, c, c.Exact(), tt.text, tt.exact)
+			t.Errorf("Quantity(%q, %q) = %s, exact %v, want %s, %v",
+				tt.quantity, tt.unit, c, c.Exact(), tt.text, tt.exact)
 		}
 	}
 }

@@ -1,33 +1,36 @@
-// Package message keeps sentences apart from the language they are said in.
+// Package message keeps a sentence apart from its language.
 //
-// A sentence is written in the code in English, where it is used, with numbered
-// holes for what goes in: "the hole is {0} deeper than the ball reaches". That
-// English text is its key in the table of any other language. What has a
-// language at hand fills the holes at once ([Fill]); what has none, as a parser
-// deep down, hands on a [Text].
+// The code holds each sentence in English, where it is used, with numbered
+// holes for what varies: "the hole is {0} deeper than the ball reaches". That
+// English form is also its key in the table of every other language. Code that
+// knows the language fills the holes at once with [Fill]. Code that does not,
+// such as a parser, returns a [Text].
 //
-// A hole takes its text as it stands, {0}; or as a figure, {#0}, whose decimal
-// mark and units become the reader's; or as a phrase, {=0}, said in the same
+// A hole takes its text unchanged, {0}; or as a figure, {#0}, written with the
+// reader's decimal mark and units; or as another Text, {=0}, in the same
 // language.
+//
+// Nothing here changes after it is made, so all of it is safe for concurrent
+// use.
 package message
 
 import "strings"
 
-// Text is a sentence that is not said yet: its form and what goes in, in one
-// string. A constant without holes is a Text as it stands, two phrases
-// compare with ==, and the zero value says nothing. Every constant of this type
-// is a form that a language may translate.
+// Text is a sentence that has no language yet: its form and what fills the
+// holes, in one string. A constant without holes is a Text as it stands, two
+// Texts compare with ==, and the zero value is empty. Every constant of this
+// type is a form that a language can translate.
 type Text string
 
-// What [Of] puts round a form and between what goes in. No text of a reader has
-// them: see clean.
+// What [Of] puts around the form and between the texts. No text from a user
+// contains them; see clean.
 const (
 	opens  = '\x02'
 	divide = '\x1f'
 	closes = '\x03'
 )
 
-// Of is the phrase with its holes filled, each with the text of its number.
+// Of returns the sentence with hole i filled by with[i].
 func Of(form Text, with ...string) Text {
 	b := append([]byte{opens}, form...)
 	for i, w := range with {
@@ -40,8 +43,8 @@ func Of(form Text, with ...string) Text {
 	return Text(append(b, closes))
 }
 
-// clean puts a sign for every control character, so that what somebody typed
-// cannot pass for the parts of a phrase.
+// clean replaces every control character by a sign, so that text somebody typed
+// cannot pass for a part of a sentence.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r < ' ' {
@@ -51,22 +54,24 @@ func clean(s string) string {
 	}, s)
 }
 
-// Language is a language: a form in it, and a figure.
+// Language translates forms and figures. Form returns the form in the language,
+// or the English when it has none.
 type Language interface {
 	Form(english string) string
 	Figure(english string) string
 }
 
-// String says the phrase in English.
+// String returns the sentence in English.
 func (p Text) String() string { return p.In(nil) }
 
-// In says the phrase in a language; nil is English.
+// In returns the sentence in language t; nil is English.
 func (p Text) In(t Language) string {
 	form, with := p.split()
 	return Fill(t, form, with)
 }
 
-// split takes a phrase apart.
+// split separates the form from what fills its holes. Texts nest, so it counts
+// the marks.
 func (p Text) split() (form Text, with []string) {
 	if p == "" || p[0] != opens {
 		return p, nil
@@ -89,8 +94,8 @@ func (p Text) split() (form Text, with []string) {
 	return Text(with[0]), with[1:]
 }
 
-// Fill says a form in a language and fills its holes; nil is English. A hole
-// without a text stays empty.
+// Fill returns a form in language t with its holes filled; a nil t is English.
+// A hole without a text stays empty.
 func Fill(t Language, form Text, with []string) string {
 	text := string(form)
 	if t != nil {
@@ -124,8 +129,8 @@ func Fill(t Language, form Text, with []string) string {
 	return string(b)
 }
 
-// nextHole finds the first hole of text: where it starts, '=' or '#' or 0, and
-// its number; -1 when there is none, and then the text has no more.
+// nextHole finds the first hole of text: where it starts, its kind ('=', '#' or
+// 0) and its number. The number is -1 when there is no hole.
 func nextHole(text string) (before int, kind byte, number int) {
 	for i := 0; i+2 < len(text); i++ {
 		if text[i] != '{' {
@@ -143,8 +148,8 @@ func nextHole(text string) (before int, kind byte, number int) {
 	return len(text), 0, -1
 }
 
-// Holes lists the holes of a form, each once: what a translation must have too.
-// A hole's bit is its number, plus 10 for a figure and 20 for a phrase.
+// Holes returns the set of holes in a form, which a translation must have too.
+// A hole's bit is its number, plus 10 for a figure and 20 for a Text.
 func Holes(form string) (set uint32) {
 	for {
 		before, kind, number := nextHole(form)

@@ -51,7 +51,9 @@ func TestHoles(t *testing.T) {
 			t.Errorf("%q and %q differ in holes", same[0], same[1])
 		}
 	}
-	for _, other := range [][2]string{{"{0}", "{1}"}, {"{0}", "{#0}"}, {"{0}", "{=0}"}, {"{0}", "none"}, {"{#0}", "{=0}"}, {"{9}", "{#0}x"}} {
+	for _, other := range [][2]string{
+		{"{0}", "{1}"}, {"{0}", "{#0}"}, {"{0}", "{=0}"}, {"{0}", "none"}, {"{#0}", "{=0}"}, {"{9}", "{#0}x"},
+	} {
 		if Holes(other[0]) == Holes(other[1]) {
 			t.Errorf("%q and %q have the same holes", other[0], other[1])
 		}

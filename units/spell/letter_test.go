@@ -22,7 +22,9 @@ func TestLetters(t *testing.T) {
 			t.Errorf("Letter(%q) = %v, want %v", r, got, want)
 		}
 	}
-	for _, currency := range []string{"$", "US$", "€", "£", "¥", "₹", "₱", "R$", "kr", "zł", "Kč", "Ft", "лв", "₡", "S/", "Bs", "Lps", "\uFFFD"} {
+	for _, currency := range []string{
+		"$", "US$", "€", "£", "¥", "₹", "₱", "R$", "kr", "zł", "Kč", "Ft", "лв", "₡", "S/", "Bs", "Lps", "\uFFFD",
+	} {
 		runes := []rune(currency)
 		last := runes[len(runes)-1]
 		if got, want := Letter(last), unicode.IsLetter(last); got != want {

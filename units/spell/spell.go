@@ -1,12 +1,14 @@
-// Package spell finds the word somebody meant: one or two slips of the finger
-// away, and never a guess beyond that.
+// Package spell finds the word that somebody meant when they typed another: one
+// or two slips of the finger away, and never a guess beyond that.
+//
+// All functions are pure. Letters are compared without regard to case.
 package spell
 
-// Word returns the candidate closest to word, without regard to case, when at
-// most limit(word) letters were added, dropped, changed or swapped with a
-// neighbour. Of equals the first wins; "" means none is close. A candidate
-// with other figures is another thing, not a slip: #4 is not #3, though 27 may
-// be 72.
+// Word returns the candidate closest to word, or "" when none is close enough.
+// Close means that at most one letter (two from six letters on) was added,
+// dropped, changed or swapped with its neighbour. The first of equally close
+// candidates wins. A candidate with other digits is a different thing and not a
+// slip: #4 is never taken for #3, though 27 may be for 72.
 func Word(word string, candidates []string) string {
 	best, least := "", limit(word)+1
 	figures := figuresOf(word)
@@ -21,7 +23,7 @@ func Word(word string, candidates []string) string {
 	return best
 }
 
-// figuresOf counts each figure of s.
+// figuresOf counts how often each digit occurs in s.
 func figuresOf(s string) (n [10]uint8) {
 	for i := range len(s) {
 		if c := s[i]; '0' <= c && c <= '9' {
@@ -43,12 +45,12 @@ func limit(word string) int {
 	}
 }
 
-// maxLetters bounds the words compared; a longer one is close to nothing.
+// maxLetters is the longest word compared; a longer one is close to nothing.
 const maxLetters = 40
 
 // Distance counts the letters added, dropped, changed or swapped with a
-// neighbour between a and b, without regard to case (optimal string
-// alignment). It gives up and returns stop once the count cannot stay below it.
+// neighbour between a and b, without regard to case (optimal string alignment).
+// It gives up and returns stop once the count cannot stay below stop.
 func Distance(a, b string, stop int) int {
 	a, b = Lower(a), Lower(b)
 	if len(a) > maxLetters || len(b) > maxLetters || len(a)-len(b) >= stop || len(b)-len(a) >= stop {
