@@ -2,7 +2,7 @@ package units
 
 import "strconv"
 
-// itoa writes n in decimal. It keeps strconv's long name out of the calls.
+// itoa writes n in decimal.
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
 // appendDecimal appends n / 10^places, exactly, without trailing zeros.

@@ -6,9 +6,10 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// settleFigure finds the best figure of the aim. It is a sum over the
-// materials, and no trip or load bears on it, so each material has its own
-// best; after that the covers with that figure compete on cost.
+// settleFigure finds the best possible figure of the aim: the least left over,
+// or the fewest packs lifted. Both are sums over the materials, and trips and
+// loads do not affect them, so each material has its own best. After this, only
+// covers with that figure compete on cost.
 func (s *search) settleFigure() {
 	for i := range s.mats {
 		m := &s.mats[i]
@@ -20,9 +21,12 @@ func (s *search) settleFigure() {
 	}
 }
 
-// settleLeft finds the least that a cover of m leaves over.
+// settleLeft finds the least that a cover of m can leave over, and keeps that
+// cover as m.seed. Each material may use a share of the budget; when that is
+// cut short, the figure counts as a guess.
 func (s *search) settleLeft(m *mat) {
-	w := leftWalk{s: s, best: none, slack: m.slack, until: plus(s.work, max(leftWork, s.budget/4/int64(len(s.mats))))}
+	share := s.budget / 4 / int64(len(s.mats))
+	w := leftWalk{s: s, best: none, slack: m.slack, until: plus(s.work, max(leftWork, share))}
 	w.at = make([]int, len(m.all))
 	for i := range w.at {
 		w.at[i] = i
@@ -39,11 +43,12 @@ func (s *search) settleLeft(m *mat) {
 	s.guess = s.guess || w.cut
 }
 
-// leftWork is the work that the least left over of one material may take.
+// leftWork is the work that each material is allowed when settling what is left
+// over, even under a small budget.
 const leftWork = 20_000
 
-// leftWalk goes depth first through the counts of one material, the largest
-// packs first, and knows only volumes.
+// leftWalk goes depth first through the counts of one material, with the
+// largest packs first. It knows only volumes, not prices.
 type leftWalk struct {
 	s      *search
 	lines  []*line
@@ -57,6 +62,8 @@ type leftWalk struct {
 	cut    bool
 }
 
+// divisors fills parts. Packs of 50 and 30 litres can only fill multiples of
+// 10, which tells past what cannot be reached.
 func (w *leftWalk) divisors() {
 	w.parts = make([]int64, len(w.lines)+1)
 	for i := len(w.lines) - 1; i >= 0; i-- {
@@ -64,6 +71,7 @@ func (w *leftWalk) divisors() {
 	}
 }
 
+// gcd returns the greatest common divisor of a and b.
 func gcd(a, b int64) int64 {
 	for b != 0 {
 		a, b = b, a%b
@@ -71,6 +79,8 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
+// from covers short with the lines from i on, trying large counts first: those
+// leave the least to fill, so a cover without waste comes early.
 func (w *leftWalk) from(i int, short int64) {
 	for ; i < len(w.lines) && w.best > 0 && !w.cut && !w.past(i, short); i++ {
 		l, count := w.lines[i], &w.counts[w.at[i]]
@@ -89,7 +99,8 @@ func (w *leftWalk) from(i int, short int64) {
 	}
 }
 
-// close has a whole cover, so much over the target.
+// close takes a complete cover that is over the target by so much. Slack counts
+// as needed, so it does not count as left over.
 func (w *leftWalk) close(over int64) {
 	if left := max(0, over-w.slack); left < w.best {
 		w.best = left
@@ -97,8 +108,8 @@ func (w *leftWalk) close(over int64) {
 	}
 }
 
-// past reports whether what divides all packs from i on keeps the best out of
-// reach.
+// past reports whether no count of the packs from i on can be better than the
+// best: short is only ever covered by multiples of their common divisor.
 func (w *leftWalk) past(i int, short int64) bool {
 	over := -short % w.parts[i]
 	if over < 0 {
@@ -107,14 +118,17 @@ func (w *leftWalk) past(i int, short int64) bool {
 	return max(0, over-w.slack) >= w.best
 }
 
-// settlePacks finds the fewest packs that have to be lifted to cover m: the
-// cheapest cover, were a pack lifted to cost one and any other nothing.
+// settlePacks finds the fewest packs that must be lifted by hand to cover m. It
+// is the search for the cheapest cover, with a price of one for each pack
+// lifted by hand and nothing for any other. Afterwards m.lift is a charge per
+// pack that steers later searches towards that number.
 func (s *search) settlePacks(m *mat) {
 	hands := make([]line, len(m.all))
 	hand := mat{target: m.target, slack: m.slack, mostLeft: none, mostPacks: none}
 	most := int64(1) // lifted in any cover
 	for i, l := range m.all {
-		hands[i] = line{yield: l.yield, price: l.hand, den: 1, least: l.least, most: l.most, hand: l.hand, floor: l.hand * scale}
+		hands[i] = line{yield: l.yield, price: l.hand, den: 1, least: l.least, most: l.most,
+			hand: l.hand, floor: l.hand * scale}
 		hand.lines = append(hand.lines, &hands[i])
 		m.lift = max(m.lift, l.floor)
 		most += l.widest(m.target)

@@ -5,16 +5,17 @@ import (
 	"math/bits"
 )
 
-// Prices inside the search are minor units times scale, and shares of a
-// vehicle are whole parts out of one. Both are rounded so that a bound stays a
-// bound; whatever decides between two orders is exact.
+// Inside the search, prices are minor units times scale, and shares of a
+// vehicle are whole parts out of one. Both are rounded in the direction that
+// keeps a bound valid. Wherever two orders are compared, the figures are exact.
 const (
 	scale = 1 << 10
 	one   = 1 << 20
 	none  = math.MaxInt64
 )
 
-// plus adds two numbers of zero or more and stops at the largest int64.
+// plus adds two numbers of zero or more. Past the largest int64 it returns
+// that.
 func plus(a, b int64) int64 {
 	if s := a + b; s >= 0 {
 		return s
@@ -22,7 +23,8 @@ func plus(a, b int64) int64 {
 	return none
 }
 
-// times multiplies two numbers of zero or more and stops at the largest int64.
+// times multiplies two numbers of zero or more. Past the largest int64 it
+// returns that.
 func times(a, b int64) int64 {
 	hi, lo := bits.Mul64(uint64(a), uint64(b))
 	if hi != 0 || lo > none {
@@ -31,7 +33,7 @@ func times(a, b int64) int64 {
 	return int64(lo)
 }
 
-// up divides numbers of zero or more, rounding up; b is above zero.
+// up divides a by b, rounding up. a is zero or more, b above zero.
 func up(a, b int64) int64 {
 	n := a / b
 	if n*b < a {
@@ -40,8 +42,8 @@ func up(a, b int64) int64 {
 	return n
 }
 
-// muldiv is a*b/c rounded down, for numbers of zero or more and c above zero;
-// it stops at the largest int64.
+// muldiv returns a*b/c rounded down, for a and b of zero or more and c above
+// zero. Past the largest int64 it returns that.
 func muldiv(a, b, c int64) int64 {
 	hi, lo := bits.Mul64(uint64(a), uint64(b))
 	if hi >= uint64(c) {
@@ -54,7 +56,7 @@ func muldiv(a, b, c int64) int64 {
 	return int64(q)
 }
 
-// rate is price for size as a fraction of 2^64, rounded down, so that worth
+// rate returns price/size as a fraction of 2^64, rounded down so that worth
 // never overstates.
 func rate(price, size int64) uint64 {
 	if price >= size {
@@ -64,7 +66,7 @@ func rate(price, size int64) uint64 {
 	return q
 }
 
-// worth is what so much comes to at the rate, rounded down.
+// worth returns much times a rate, rounded down.
 func worth(much int64, rate uint64) int64 {
 	hi, _ := bits.Mul64(uint64(much), rate)
 	return int64(hi)

@@ -10,7 +10,7 @@ import (
 // off again. For any charges that is a bound on the goods (a Lagrangian
 // relaxation); ascend looks for charges that make it high.
 
-// evaluate covers every material at the present charges.
+// evaluate covers every material at the present charges and sets the bound.
 func (y *way) evaluate() {
 	for _, m := range y.mats {
 		y.cheapest(m)
@@ -18,7 +18,9 @@ func (y *way) evaluate() {
 	y.sum()
 }
 
-// sum adds up the materials and takes off what the rows allow.
+// sum adds up the materials and subtracts what the rows allow. The result,
+// value, is a lower bound on the goods for the present trips and loads; use is
+// what the cheapest covers take of each row.
 func (y *way) sum() {
 	clear(y.use)
 	sum := int64(0)
@@ -45,7 +47,7 @@ func (y *way) sum() {
 	y.bound(always)
 }
 
-// part is charge times share, rounded up.
+// part returns charge times share, rounded up.
 func part(charge, share int64) int64 {
 	hi, lo := bits.Mul64(uint64(charge), uint64(share))
 	lo, carry := bits.Add64(lo, one-1, 0)
@@ -56,7 +58,9 @@ func part(charge, share int64) int64 {
 	return int64(hi<<44 | lo>>20)
 }
 
-// bound raises low when the charges hold for every number of trips and loads.
+// bound raises low, the bound on every order of this way, when the charges per
+// trip and per load are not above what a trip and a load cost: then more of
+// them never lower the sum.
 func (y *way) bound(sum int64) {
 	trip, load := y.trips.price-y.step[0], y.loads.price-y.step[1]
 	if trip >= 0 && load >= 0 {
@@ -64,7 +68,9 @@ func (y *way) bound(sum int64) {
 	}
 }
 
-// cheapest finds the cover of m that is charged least, or bounds it.
+// cheapest finds the cover of m with the lowest charge, or bounds it when the
+// work runs out. It starts from the pool of covers that were cheapest at other
+// charges, because a good first cover cuts off most of the walk.
 func (y *way) cheapest(m *mat) {
 	w := &y.s.walk
 	w.start(m, y.rows)
@@ -91,7 +97,8 @@ func (y *way) cheapest(m *mat) {
 	m.floor = w.floor()
 }
 
-// floor is what no cover is charged less than: 0 when there is no cover.
+// floor is a charge that no cover is below; 0 when there is no cover. A walk
+// that was cut short falls back on the best rate.
 func (w *walk) floor() int64 {
 	if w.cut {
 		return max(1, worth(w.m.target, w.stops[0].rate))
@@ -102,7 +109,8 @@ func (w *walk) floor() int64 {
 	return w.best.charged
 }
 
-// lifted is what every cover of m is charged for lifting.
+// lifted is the charge that every cover of m has for lifting. It only steers
+// the walk, so sum takes it off again.
 func (m *mat) lifted() int64 {
 	if m.lift == 0 {
 		return 0
@@ -113,7 +121,7 @@ func (m *mat) lifted() int64 {
 // coverWork is the work that the cheapest cover of one material may take.
 const coverWork = 50_000
 
-// charged is what c comes to at the walk's charges.
+// charged returns what c costs at the walk's charges.
 func (w *walk) charged(c *cover) int64 {
 	sum := c.cost * scale
 	for i := range w.stops {
@@ -122,12 +130,15 @@ func (w *walk) charged(c *cover) int64 {
 	return sum
 }
 
+// uncharged reports whether no row has a charge: then the covers are known
+// already.
 func (y *way) uncharged() bool {
 	return !slices.ContainsFunc(y.rows, func(r row) bool { return r.charge > 0 })
 }
 
-// ascend sets the charges that make the bound highest: row by row while that
-// helps, and else along all rows at once, for row by row stops at an edge.
+// ascend sets the charges that make the bound highest. It goes row by row while
+// that helps. Where it does not, it moves along all rows at once, because row
+// by row gets stuck on an edge.
 func (y *way) ascend(trips, loads int64) {
 	if y.uncharged() {
 		y.discharge()
@@ -156,9 +167,9 @@ func (y *way) ascend(trips, loads int64) {
 	}
 }
 
-// sweep charges each row what a part of a trip or load costs, which bounds every
-// number of them at once, and tries the covers that are cheapest then. It leaves
-// the charges that bound best.
+// sweep charges one row at a time what a part of a trip or load costs, which
+// bounds every number of them at once, and tries the covers that are cheapest
+// then. It leaves the charges with the best bound.
 func (y *way) sweep() {
 	best := -1
 	for k := range y.rows {
@@ -175,7 +186,8 @@ func (y *way) sweep() {
 	y.only(best)
 }
 
-// only charges row k alone, in full; none when k is -1.
+// only charges row k alone, as much as a trip or load is worth; -1 clears all
+// charges.
 func (y *way) only(k int) {
 	for i := range y.rows {
 		y.rows[i].charge = 0
@@ -194,7 +206,7 @@ func (y *way) only(k int) {
 	r.charge = charge
 }
 
-// heaviest is the row of which the covers without charges use the most.
+// heaviest is the row that the covers without charges use most.
 func (y *way) heaviest() int {
 	at, most := -1, int64(-1)
 	for k := range y.rows {
@@ -209,11 +221,12 @@ func (y *way) heaviest() int {
 	return at
 }
 
-// over reports whether the bound rules the trips and loads out.
+// over reports whether the bound rules out the present trips and loads.
 func (y *way) over() bool { return y.base+y.value > y.s.limit() }
 
-// slide takes steps along the slopes of all rows, towards a bound as high as
-// the best order, and keeps the highest.
+// slide takes steps along the slopes of all rows towards a bound as high as the
+// best order, and keeps the highest point. A step that does not improve halves
+// the next one. It reports whether the bound rose.
 func (y *way) slide() bool {
 	start := y.value
 	high, at := start, y.charges(nil)
@@ -236,6 +249,7 @@ func (y *way) slide() bool {
 	return high > start
 }
 
+// charges appends the charge of every row.
 func (y *way) charges(at []int64) []int64 {
 	for k := range y.rows {
 		at = append(at, y.rows[k].charge)
@@ -243,8 +257,9 @@ func (y *way) charges(at []int64) []int64 {
 	return at
 }
 
-// slip moves every charge by its slope, so that the bound would rise to the
-// best order's cost if it were straight; part is what to divide that by.
+// slip moves every charge along its slope, by as much as would take the bound
+// to the best order's cost if it were straight; part divides that step. The
+// arithmetic is in whole numbers, scaled to the steepest slope.
 func (y *way) slip(part int64) {
 	const fine = 1 << 20
 	steep := int64(1)
@@ -269,7 +284,8 @@ func (y *way) slip(part int64) {
 	}
 }
 
-// climb is how far the slope matters: none downwards at no charge.
+// climb is the size of the slope. A downward slope at no charge counts as zero,
+// because a charge cannot be negative.
 func (p spot) climb() int64 {
 	if p.slope < 0 && p.charge == 0 {
 		return 0
@@ -277,7 +293,8 @@ func (p spot) climb() int64 {
 	return max(p.slope, -p.slope)
 }
 
-// discharge goes back to no charges, for which the covers are known.
+// discharge removes all charges and restores the covers without charges, which
+// were kept.
 func (y *way) discharge() {
 	for k := range y.rows {
 		y.rows[k].charge = 0
@@ -288,7 +305,7 @@ func (y *way) discharge() {
 	y.sum()
 }
 
-// fullest is the row that is most over its limit; -1 when none is.
+// fullest is the row that is furthest over its limit, or -1.
 func (y *way) fullest() int {
 	at, over := -1, int64(0)
 	for k := range y.rows {
@@ -299,13 +316,13 @@ func (y *way) fullest() int {
 	return at
 }
 
-// spot is the bound at one charge of a row: its value and its slope, which is
-// what is used over the limit.
+// spot is the bound at one charge of a row: its value, and its slope, which is
+// how much more is used than the limit.
 type spot struct{ charge, value, slope int64 }
 
-// raise finds the charge of row k that makes the bound highest while the other
-// charges stay. The bound is concave in it, so two tangents with slopes of
-// either sign meet over the top.
+// raise finds the charge of row k with the highest bound while the other
+// charges stay. The bound is concave in the charge, so two tangents with slopes
+// of opposite sign meet above the top.
 func (y *way) raise(k int) {
 	start := y.spot(k)
 	switch {
@@ -316,7 +333,8 @@ func (y *way) raise(k int) {
 	}
 }
 
-// climb goes up to a charge at which row k is not over its limit.
+// climb goes up, four times as far each time, to a charge at which row k is not
+// over its limit.
 func (y *way) climb(k int, low spot) (high spot) {
 	top := y.rows[k].top
 	charge := max(y.trips.price, y.loads.price, scale, 2*low.charge)
@@ -329,6 +347,9 @@ func (y *way) climb(k int, low spot) (high spot) {
 	}
 }
 
+// narrow moves low and high together, to where their tangents meet, at most
+// twelve times, and leaves row k at the best charge seen. The bound holds at
+// any charge, so stopping early only makes it weaker.
 func (y *way) narrow(k int, low, high spot) {
 	best := low.higher(high)
 	for range 12 {
@@ -349,6 +370,7 @@ func (y *way) narrow(k int, low, high spot) {
 	y.at(k, best.charge)
 }
 
+// higher returns the spot with the higher bound.
 func (p spot) higher(q spot) spot {
 	if q.value > p.value {
 		return q
@@ -356,7 +378,8 @@ func (p spot) higher(q spot) spot {
 	return p
 }
 
-// meet is the charge at which the tangents of two spots meet, rounded down.
+// meet returns the charge at which the tangents of two spots meet, rounded
+// down.
 func (p spot) meet(q spot) int64 {
 	fall := -q.slope
 	d := muldiv(q.charge-p.charge, fall, p.slope+fall)
@@ -367,6 +390,7 @@ func (p spot) meet(q spot) int64 {
 	}
 }
 
+// at sets the charge of row k and evaluates there.
 func (y *way) at(k int, charge int64) spot {
 	if y.rows[k].charge != charge {
 		if y.rows[k].charge = charge; y.uncharged() {
@@ -378,6 +402,7 @@ func (y *way) at(k int, charge int64) spot {
 	return y.spot(k)
 }
 
+// spot is row k as it is now.
 func (y *way) spot(k int) spot {
 	return spot{y.rows[k].charge, y.value, y.use[k] - y.rows[k].most}
 }

@@ -7,11 +7,12 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// exhaust goes through every combination of covers that may better the best
-// with the present trips and loads. It first drops covers that others replace
-// in what they take of the rows; that is enough unless a combination comes up
-// that passes the rows and cannot be loaded. It reports false when the work ran
-// out.
+// exhaust tries every combination of covers that could be better than the best
+// order, with the present trips and loads. It first drops covers that others
+// replace by what they use of the rows. That is enough unless a combination
+// passes the rows and still cannot be loaded; then it tries again, dropping
+// only covers whose replacement surely loads. It reports false when the work
+// ran out.
 func (y *way) exhaust(trips, loads int64) bool {
 	p := &y.s.picker
 	p.y, p.trips, p.loads, p.refused, p.unsure = y, trips, loads, none, false
@@ -26,8 +27,8 @@ func (y *way) exhaust(trips, loads int64) bool {
 	return p.widen() && !p.unsure
 }
 
-// widen picks with a growing margin. An order that costs at most some margin
-// over the bound has every cover within that margin of its material's floor: so
+// widen picks with a growing margin. In an order that costs at most some margin
+// over the bound, every cover is within that margin of its material's floor. So
 // the margin starts small and grows until no better order can be outside it.
 func (p *picker) widen() bool {
 	y, s := p.y, p.y.s
@@ -47,18 +48,20 @@ func (p *picker) widen() bool {
 	}
 }
 
-// listWork is the work that listing the covers of one material may take, and
-// mostCovers how many there may be.
+// listWork is the work that listing the covers of one material may take,
+// mostCovers how many may be listed, and thick how many to collect before
+// dropping those that others replace.
 const (
 	listWork   = 500_000
 	mostCovers = 2000
 	thick      = 500
 )
 
-// widest is over what any cover is charged.
+// widest is more than any cover is charged.
 const widest = 1 << 58
 
-// lists collects every cover within margin of its material's floor.
+// lists collects, for each material, every cover within margin of its floor. It
+// reports false when there are too many to go through.
 func (y *way) lists(margin int64) bool {
 	w := &y.s.walk
 	w.every, w.way = true, y
@@ -76,9 +79,9 @@ func (y *way) lists(margin int64) bool {
 	return true
 }
 
-// thin drops the covers that another one replaces whatever else is bought: it
-// comes first in the total order and, unless the way is loose about it, goes
-// wherever the dropped one goes.
+// thin drops the covers that another can replace whatever else is bought: one
+// that comes first in the total order and can be loaded wherever the dropped
+// one can. A loose way does not check the loading.
 func (y *way) thin(m *mat, list []*cover) []*cover {
 	stable.Sort(list, (*cover).compare)
 	kept := list[:0]
@@ -104,8 +107,8 @@ func (y *way) replaces(m *mat, a, b *cover) bool {
 	return y.loose || y.nests(m, a, b)
 }
 
-// nests reports whether the packs of a, one by one, find places in the packs
-// of b: then a can be loaded however b is.
+// nests reports whether the packs of a, one by one, fit into the places of the
+// packs of b. Then a can be loaded however b is loaded.
 func (y *way) nests(m *mat, a, b *cover) bool {
 	if len(y.rows) == 0 {
 		return true
@@ -134,7 +137,7 @@ func (y *way) nests(m *mat, a, b *cover) bool {
 	return true
 }
 
-// holds is how many packs of small go in the place of one of big.
+// holds is how many packs of small fit in the place of one pack of big.
 func (y *way) holds(big, small *line) int64 {
 	v := vehicle{payload: none, room: none}
 	if y.weighs() {
@@ -146,30 +149,34 @@ func (y *way) holds(big, small *line) int64 {
 	return v.holds(small, mostCount)
 }
 
+// weighs reports whether mass limits a vehicle that costs something.
 func (y *way) weighs() bool {
 	return y.trips.price > 0 && y.s.r.Payload > 0 || y.loads.price > 0 && y.s.r.Delivery.Payload > 0
 }
 
+// takesRoom reports whether room limits a vehicle that costs something.
 func (y *way) takesRoom() bool {
 	return y.trips.price > 0 && y.s.r.Room > 0 || y.loads.price > 0 && y.s.r.Delivery.Capacity > 0
 }
 
-// picker picks one cover of every material, depth first, the materials with
-// the fewest covers first.
+// picker picks one cover for every material, depth first. It starts with the
+// materials that have the fewest covers, so that dead ends show early.
 type picker struct {
 	y            *way
 	trips, loads int64
 	margin       int64
 	mats         []*mat
 	picked       []*cover
-	use          [][]int64 // by material, what is used before it
+	use          [][]int64 // by material, what those before it use
 	rest         [][]int64 // by material, the least that it and those after it use
 	restLeft     []int64
 	slab         []int64 // of use and rest
-	unsure       bool    // whether a combination can be loaded
-	refused      int64   // the least cost of one that cannot
+	unsure       bool    // it is not certain that a refused combination cannot be loaded
+	refused      int64   // the lowest cost of a combination that could not be loaded
 }
 
+// start prepares a search within margin. It reuses the slices of the search
+// before it.
 func (p *picker) start(margin int64) {
 	p.margin = margin
 	p.mats = append(p.mats[:0], p.y.mats...)
@@ -193,7 +200,8 @@ func (p *picker) start(margin int64) {
 	}
 }
 
-// least works out what the materials from i on use at the least.
+// least works out the least that the materials from i on use of each row, and
+// leave over.
 func (p *picker) least(i int) {
 	list := p.mats[i].list
 	for k := range p.rest[i] {
@@ -210,8 +218,8 @@ func (p *picker) least(i int) {
 	p.restLeft[i] = plus(p.restLeft[i+1], low)
 }
 
-// from picks for the materials from i on; over is how much the covers picked
-// are over their floors, left what they leave over.
+// from picks for the materials from i on. over is how much the covers picked so
+// far are above their floors, left what they leave over.
 func (p *picker) from(i int, over, left int64) {
 	if i == len(p.mats) {
 		p.leaf()
@@ -232,7 +240,8 @@ func (p *picker) from(i int, over, left int64) {
 	}
 }
 
-// allowed adds c and reports whether the rows still hold.
+// allowed adds c to what is used and reports whether every row still holds with
+// the least that the rest will use.
 func (p *picker) allowed(i int, c *cover) bool {
 	for k, u := range c.use {
 		sum := p.use[i][k] + u
@@ -244,7 +253,8 @@ func (p *picker) allowed(i int, c *cover) bool {
 	return true
 }
 
-// leaf has a cover for every material.
+// leaf offers a full set of covers. When only the loading fails, it notes the
+// cost: exhaust then has to look again.
 func (p *picker) leaf() {
 	f, ok, sure := p.y.offer(p.picked, p.mats, p.trips, p.loads)
 	switch {
@@ -256,9 +266,9 @@ func (p *picker) leaf() {
 	}
 }
 
-// offer makes the covers the best when they come first and can be brought home
-// with so many trips and loads. If only the loading fails, refused is the cost;
-// sure is false when that is not certain.
+// offer makes the covers the best order when they come first and can be brought
+// home in that many trips and loads. Where only the loading fails, refused is
+// the cost; sure is false when the failure is not certain.
 func (y *way) offer(covers []*cover, mats []*mat, trips, loads int64) (refused int64, ok, sure bool) {
 	s := y.s
 	f := found{cost: y.base / scale, trips: trips, loads: loads}
@@ -283,8 +293,8 @@ func (y *way) offer(covers []*cover, mats []*mat, trips, loads int64) (refused i
 	return none, true, true
 }
 
-// accept makes f the best, with the fills of b; where no row bears on the
-// loading b is nil and the fills are left to home.
+// accept makes f the best order, with the fills of b. b is nil where no row
+// limits the loading; home then finds the fills.
 func (s *search) accept(f *found, b *loader) {
 	s.counts = s.best.counts
 	f.kinds, f.fills = s.best.kinds[:0], s.best.fills[:0]
@@ -311,7 +321,8 @@ func (s *search) spread(covers []*cover, mats []*mat) []int64 {
 	return s.counts
 }
 
-// loaded is a loader with the packs of the covers.
+// loaded returns a loader with the packs of the covers. It reuses the memory of
+// one loader, because every combination tried needs one.
 func (y *way) loaded(covers []*cover, mats []*mat) *loader {
 	b := &y.s.spare
 	*b = loader{haul: y.s.r.truck(), drop: y.s.r.van(), rows: y.rows, kinds: b.kinds[:0], left: b.left[:0],
@@ -327,7 +338,8 @@ func (y *way) loaded(covers []*cover, mats []*mat) *loader {
 	return b
 }
 
-// tryHome makes the cheapest covers the best order if they can be.
+// tryHome makes the cheapest covers the best order, if they pass the rows and
+// can be loaded.
 func (y *way) tryHome(trips, loads int64) {
 	if y.fullest() < 0 {
 		y.offer(y.bests(), y.mats, trips, loads)
@@ -344,8 +356,9 @@ func (y *way) bests() []*cover {
 	return covers
 }
 
-// ship makes the cheapest covers an order with whatever trips and loads they
-// need when loaded greedily.
+// ship makes an order of the cheapest covers, with however many trips and loads
+// they take when loaded greedily. Any first order gives later bounds something
+// to beat.
 func (y *way) ship() {
 	covers := y.bests()
 	if slices.Contains(covers, nil) {
@@ -369,7 +382,7 @@ func (y *way) ship() {
 	}
 }
 
-// shipped offers the covers with as many trips and loads as are priced.
+// shipped offers the covers with the given trips and loads, at their price.
 func (y *way) shipped(covers []*cover, trips, loads int64) {
 	trips, loads = y.trips.clamp(trips), y.loads.clamp(loads)
 	y.base = plus(times(trips, y.trips.price), times(loads, y.loads.price))
@@ -378,5 +391,5 @@ func (y *way) shipped(covers []*cover, trips, loads int64) {
 	}
 }
 
-// clamp puts a number of trips or loads on the axis.
+// clamp limits a number of trips or loads to what the axis allows.
 func (a axis) clamp(n int64) int64 { return max(a.least, min(a.most, n)) }

@@ -5,51 +5,53 @@ import (
 	"slices"
 )
 
-// cover is one way to meet one material's need.
+// cover is one way to meet the need for one material.
 type cover struct {
-	charged           int64 // cost and what the vehicles' shares are charged at, in scale
+	charged           int64 // cost, with the charges for its shares of vehicles, in scale
 	cost, left, packs int64
 	counts            []int64 // by the material's lines
 	use               []int64 // by row
 }
 
-// compare is the part of the total order that one material decides.
+// compare orders covers by cost, what is left over, packs lifted and counts:
+// the part of the total order that one material decides.
 func (c *cover) compare(d *cover) int {
 	return cmp.Or(cmp.Compare(c.cost, d.cost), cmp.Compare(c.left, d.left), cmp.Compare(c.packs, d.packs),
 		slices.Compare(c.counts, d.counts))
 }
 
-// walk goes depth first through the covers of one material, from the line
-// that covers at the lowest price on, the largest counts first. Two facts keep
-// it finite and exact. In an order that cannot be bettered no line can be left
-// out, so nothing is bought once the need is covered. And no count can be one
-// less, unless that loses a price or a least: so past the count that covers
-// alone only the counts that open a price are looked at.
+// walk goes depth first through the covers of one material, starting with the
+// line that covers at the lowest price, the largest counts first. Two facts
+// keep it finite and exact. In an order that cannot be improved, no line can be
+// left out, so nothing is bought once the need is covered. And no count can be
+// one less, unless that loses a price or a minimum. So past the count that
+// covers alone, only counts that open a lower price are tried.
 type walk struct {
 	s     *search
 	m     *mat
 	stops []stop
-	limit int64 // what a cover may be charged at
-	ties  bool  // look at covers that cost the same
-	every bool  // collect, rather than find the cheapest
+	limit int64 // the highest charge that a cover may have
+	ties  bool  // go on to covers that cost the same
+	every bool  // collect covers instead of finding the cheapest
 	way   *way  // for which to collect
-	thick int   // how many to collect before those that others replace are dropped
+	thick int   // how many to collect before dropping those that others replace
 	until int64 // work at which to stop
 	cut   bool  // stopped before the end
 	best  *cover
 	got   []*cover
 }
 
-// stop is a line in the order of the walk.
+// stop is a line at its place in the walk.
 type stop struct {
 	*line
 	at     int    // index into the material's lines
-	charge int64  // for one's share of the vehicles, in scale
+	charge int64  // for the share of the vehicles that one pack uses, in scale
 	rate   uint64 // the least that a volume can be covered for
 	count  int64
 }
 
-// start puts the lines in order for the present charges.
+// start sorts the lines by rate at the present charges, by insertion: a
+// material has few lines.
 func (w *walk) start(m *mat, rows []row) {
 	w.m, w.stops, w.cut = m, w.stops[:0], false
 	for i, l := range m.lines {
@@ -61,8 +63,8 @@ func (w *walk) start(m *mat, rows []row) {
 	}
 }
 
-// from covers short with the lines from i on, paid being what the lines before
-// come to. It calls itself only for lines that are bought, so that it goes no
+// from covers short with the lines from i on; paid is what the lines before
+// them cost. It calls itself only for lines that are bought, so it goes no
 // deeper than an order has lines: a browser's stack is small.
 func (w *walk) from(i int, short, paid int64) {
 	for ; ; i++ {
@@ -78,8 +80,8 @@ func (w *walk) from(i int, short, paid int64) {
 	}
 }
 
-// some buys n of line i, and fewer, with others after it. It reports whether
-// none may do.
+// some buys n of line i, then fewer, with other lines after it. It reports
+// whether the walk may go on with none of line i.
 func (w *walk) some(i int, n, short, paid int64) bool {
 	l, next := &w.stops[i], w.stops[i+1].rate
 	defer func() { l.count = 0 }()
@@ -103,11 +105,13 @@ func (w *walk) some(i int, n, short, paid int64) bool {
 	}
 }
 
+// spend is what n of l cost, charges included.
 func (w *walk) spend(l *stop, n int64) int64 {
 	return l.cost(n)*scale + n*l.charge
 }
 
-// close ends covers with l: full of it covers alone; more may open a price.
+// close ends covers with l: as many as cover alone, or more where that opens a
+// lower price.
 func (w *walk) close(l *stop, full, short, paid int64) {
 	n := max(full, l.least)
 	if n > l.most {
@@ -122,7 +126,8 @@ func (w *walk) close(l *stop, full, short, paid int64) {
 	}
 }
 
-// leaf has a whole cover, with n of the last line.
+// leaf takes a complete cover with n of the last line, unless its charge or its
+// figure of the aim is too high.
 func (w *walk) leaf(l *stop, n, short, paid int64) {
 	charged := paid + w.spend(l, n)
 	if charged > w.limit {
@@ -150,7 +155,8 @@ func (w *walk) leaf(l *stop, n, short, paid int64) {
 	}
 }
 
-// collect keeps c, and no more than mostCovers that none replaces.
+// collect keeps c. When more than mostCovers are left after dropping those that
+// others replace, it stops the walk.
 func (w *walk) collect(c *cover) {
 	w.got = append(w.got, c)
 	if len(w.got) < w.thick {
@@ -163,7 +169,7 @@ func (w *walk) collect(c *cover) {
 	}
 }
 
-// packs is how many are lifted.
+// packs counts the packs lifted by hand.
 func (w *walk) packs() (n int64) {
 	for i := range w.stops {
 		n += w.stops[i].count * w.stops[i].hand
@@ -171,7 +177,7 @@ func (w *walk) packs() (n int64) {
 	return n
 }
 
-// take copies the cover that the walk stands at.
+// take copies the cover at which the walk stands.
 func (w *walk) take(charged, left int64) *cover {
 	c := w.s.newCover(len(w.stops), w.m.rows)
 	c.charged, c.left = charged, left
@@ -183,6 +189,7 @@ func (w *walk) take(charged, left int64) *cover {
 	return c
 }
 
+// add adds n of a line to the cover.
 func (c *cover) add(l *line, at int, n int64) {
 	c.counts[at] = n
 	c.cost += l.cost(n)
@@ -192,7 +199,7 @@ func (c *cover) add(l *line, at int, n int64) {
 	}
 }
 
-// newCover takes the slices from a common stock, which spares the allocator.
+// newCover takes the cover and its slices from blocks, to spare the allocator.
 func (s *search) newCover(lines, rows int) *cover {
 	if len(s.covers) == 0 {
 		s.covers = make([]cover, 64)

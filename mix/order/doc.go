@@ -1,30 +1,45 @@
-// Package order finds what to buy and how to bring it home at the least total
-// cost. A grower stands between pallets of bags and a heap of bulk with a small
-// vehicle and a price list: several materials are needed, each is on offer in
-// several packs, and all of them share the trips and the yard's deliveries. The
-// package knows volumes, money, mass and counts, and nothing of jobs.
+// Package order finds what to buy and how to bring it home at the lowest total
+// cost. A grower chooses between pallets of bags and a pile of bulk, with a
+// small vehicle and a price list. Several materials are needed, each is offered
+// in several packs, and all of them share the trips and the yard's deliveries.
+// The package knows volumes, money, mass and counts, and nothing of jobs.
+//
+//	o, err := order.Search(order.Request{
+//		Needs:  []units.Volume{10 * units.CubicFoot},
+//		Offers: []order.Offer{{Yield: 2 * units.CubicFoot, Price: 475}},
+//	})
 //
 // # What is exact
 //
-// Search and Frontier are exact: an order that says Proven is the first by the
-// aim, then by cost, by what is left over, by packs lifted and by the counts in
-// the sequence of the offers. Packs are not divided: a trip is counted when
-// whole packs need it, by mass and by room. No step goes through floating point,
-// and the same request gives the same order everywhere. When the Budget of work
-// runs out, the order is the best so far and Bound is what no order undercuts.
+// [Search] and [Frontier] are exact. An order with Proven set is the best by
+// the aim, then by cost, by what is left over, by packs lifted and by the
+// counts in the sequence of the offers. Packs are not divided: a trip counts
+// when whole packs need it, by mass and by room. There is no floating point,
+// and the same request gives the same order on every machine. When the Budget
+// of work runs out, the order is the best one found and Bound is a cost that no
+// order goes below.
+//
+// # Errors and ownership
+//
+// Errors are an [*Error], which wraps a [Code]. A request with figures out of
+// range is refused, so sums inside the search cannot overflow. The functions
+// keep no reference to a request and do not change it, and share no state: they
+// can run at the same time. Slices in an order belong to the caller.
 //
 // # How
 //
-// For a given number of trips and loads, what the vehicles can take is a set of
-// rows: totals of mass and room, and rounded shares that tell how many large
-// packs go side by side. Each row is given a charge, and every material is then
-// covered on its own at the least of price and charges, depth first from the
-// line with the best rate. Less what the rows allow, that sum bounds the cost of
-// every order with so many trips and loads (a Lagrangian relaxation).
+// For a given number of trips and loads, what the vehicles can carry is
+// described by a set of rows: totals of mass and room, and rounded shares that
+// show how many large packs go side by side. Each row is given a price, called
+// a charge, for the part of a vehicle that a pack uses. Then each material is
+// covered by itself at the least price plus charges, depth first from the line
+// with the best rate. That sum, less what the rows allow, is a lower bound on
+// the cost of every order with that many trips and loads (a Lagrangian
+// relaxation).
 //
-// An order within some margin of the bound has each of its covers within that
-// margin of its material's least. So the covers within a small margin are
-// listed, combined depth first, and loaded in earnest; the margin grows until no
-// better order can be outside it. Numbers of trips and loads that the bound puts
-// over the best order are passed over.
+// In an order within some margin of the bound, each cover is within that margin
+// of its material's least. So the search lists the covers within a small
+// margin, combines them depth first and actually loads the vehicles with them.
+// The margin grows until no better order can be outside it. Numbers of trips
+// and loads whose bound is above the best order are skipped.
 package order

@@ -26,7 +26,8 @@ func drawRequest(t *rapid.T) order.Request {
 	}
 	if n(0, 2, "delivery?") == 0 {
 		r.Delivery = &order.Delivery{Fee: units.Money(n(0, 25, "fee")),
-			Capacity: units.Volume(n(0, 1, "capped") * n(10, 50, "capacity")), Payload: units.Mass(n(0, 1, "loaded") * n(10, 50, "load"))}
+			Capacity: units.Volume(n(0, 1, "capped") * n(10, 50, "capacity")),
+			Payload:  units.Mass(n(0, 1, "loaded") * n(10, 50, "load"))}
 	}
 	for range n(1, 5, "offers") {
 		r.Offers = append(r.Offers, drawOffer(t, materials))

@@ -10,9 +10,12 @@ import (
 
 // yard sells bark in bags and by the half yard, and peat in bales.
 func yard() order.Request {
-	bag := order.Offer{Material: 0, Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot, Mass: 40 * units.Pound, Price: 475}
-	bulk := order.Offer{Material: 0, Yield: units.CubicYard / 2, Room: units.CubicYard / 2, Mass: 500 * units.Pound, Price: 2100, Machine: true}
-	bale := order.Offer{Material: 1, Yield: 7 * units.CubicFoot, Room: 38 * units.CubicFoot / 10, Mass: 58 * units.Pound, Price: 2250}
+	bag := order.Offer{Material: 0, Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot,
+		Mass: 40 * units.Pound, Price: 475}
+	bulk := order.Offer{Material: 0, Yield: units.CubicYard / 2, Room: units.CubicYard / 2,
+		Mass: 500 * units.Pound, Price: 2100, Machine: true}
+	bale := order.Offer{Material: 1, Yield: 7 * units.CubicFoot, Room: 38 * units.CubicFoot / 10,
+		Mass: 58 * units.Pound, Price: 2250}
 	return order.Request{
 		Needs:   []units.Volume{29 * units.CubicFoot, 20 * units.CubicFoot},
 		Offers:  []order.Offer{bag, bulk, bale},
@@ -41,7 +44,8 @@ func ExampleSearch() {
 
 func ExampleFrontier() {
 	r := yard()
-	r.Offers = append(r.Offers, order.Offer{Material: 1, Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot, Mass: 30 * units.Pound, Price: 990})
+	r.Offers = append(r.Offers, order.Offer{Material: 1, Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot,
+		Mass: 30 * units.Pound, Price: 990})
 	orders, _ := order.Frontier(r, 3)
 	for _, o := range orders {
 		fmt.Println(o.Haul, o.Cost, "left", units.CubicFeet(o.LeftOver()))

@@ -2,26 +2,27 @@ package order
 
 import "strconv"
 
-// Code says why there is no order. The words are stable.
+// Code says why there is no order. Its words are stable.
 type Code string
 
 const (
-	ErrNoOffer  Code = "order.none"  // a material is needed and nobody sells it
+	ErrNoOffer  Code = "order.none"  // a material is needed and not on offer
 	ErrShort    Code = "order.short" // the stock does not cover the need
 	ErrTooHeavy Code = "order.heavy" // no pack of the material fits a vehicle
 	ErrRange    Code = "order.range" // a figure is out of range
 )
 
-// Error lets a Code be the target of errors.Is.
+// Error makes a Code a target of errors.Is.
 func (c Code) Error() string { return string(c) }
 
-// Error is why there is no order. errors.Is finds its Code.
+// Error says why there is no order. It wraps its Code.
 type Error struct {
 	Code     Code
 	Material int // index into Needs; -1 when none is at fault
 	Offer    int // index into Offers; -1 when none is at fault
 }
 
+// text says what the code means, in English.
 func (c Code) text() string {
 	switch c {
 	case ErrNoOffer:
@@ -34,7 +35,7 @@ func (c Code) text() string {
 	return "a figure is out of range"
 }
 
-// Error names the material and the offer at fault, counted from zero.
+// Error names the material and the offer at fault, counting from zero.
 func (e *Error) Error() string {
 	s := e.Code.text()
 	if e.Offer >= 0 {
@@ -46,5 +47,5 @@ func (e *Error) Error() string {
 	return s
 }
 
-// Unwrap gives the Code.
+// Unwrap returns the Code.
 func (e *Error) Unwrap() error { return e.Code }

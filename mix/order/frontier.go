@@ -8,12 +8,11 @@ import (
 	"example.org/barrow/units"
 )
 
-// Frontier finds up to most of the choices between the least cost and the
-// least left over: no other order is better on one of the two and as good on
-// the other. They come by rising cost, the first of them the least cost. When
-// there are more than most, they are spread over what may be left over. The
-// aim of r is not looked at; r.Budget is for each order. Errors are those of
-// Search.
+// Frontier returns up to most orders between the lowest cost and the least left
+// over: no other order is better on one of the two and as good on the other.
+// They are sorted by rising cost, and the first has the lowest. When there are
+// more than most, they are spread over what may be left over. r.Aim is ignored,
+// and r.Budget applies to each order. Errors are those of [Search].
 func Frontier(r Request, most int) ([]Order, error) {
 	r.Aim = LeastCost
 	first, err := Search(r)
@@ -38,18 +37,18 @@ func Frontier(r Request, most int) ([]Order, error) {
 	return f.best(), nil
 }
 
-// front is what is known of the choices.
+// front is what is known of the choices so far.
 type front struct {
 	r      *Request
 	orders []Order
 	gaps   []gap
 }
 
-// gap is a range of what is left over: known at from, and not looked at from
-// there to to.
+// gap is a range of volumes left over: an order is known at from, none has been
+// looked for above from and up to to.
 type gap struct{ from, to units.Volume }
 
-// add keeps o unless there is one that leaves as much.
+// add keeps o unless an order that leaves as much is known.
 func (f *front) add(o Order) bool {
 	left := o.LeftOver()
 	if slices.ContainsFunc(f.orders, func(k Order) bool { return k.LeftOver() == left }) {
@@ -59,7 +58,8 @@ func (f *front) add(o Order) bool {
 	return true
 }
 
-// step looks for the cheapest order within the lower half of the widest gap.
+// step looks for the cheapest order within the lower half of the widest gap,
+// which spreads the choices evenly.
 func (f *front) step() error {
 	at := 0
 	for i, g := range f.gaps {
@@ -88,7 +88,8 @@ func (f *front) step() error {
 	return nil
 }
 
-// within is the cheapest order that leaves at most most over.
+// within finds the cheapest order that leaves at most most over. It starts from
+// the best order known that does.
 func (f *front) within(most units.Volume) (Order, error) {
 	s, err := newSearch(f.r)
 	if err != nil {
@@ -106,7 +107,7 @@ func (f *front) within(most units.Volume) (Order, error) {
 	return s.order()
 }
 
-// found is o as the search keeps it.
+// found returns o in the form that the search uses.
 func (o *Order) found() found {
 	f := found{cost: int64(o.Cost), left: int64(o.LeftOver()), packs: o.Packs, trips: o.Trips, loads: o.Loads}
 	for i := range o.Haul {
@@ -122,7 +123,7 @@ func (o *Order) found() found {
 	return f
 }
 
-// best lists the orders that no other one betters, by rising cost.
+// best lists the orders that no other order beats, by rising cost.
 func (f *front) best() []Order {
 	stable.Sort(f.orders, func(a, b Order) int {
 		return cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(a.LeftOver(), b.LeftOver()))

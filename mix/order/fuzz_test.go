@@ -1,6 +1,7 @@
 package order_test
 
 import (
+	"bytes"
 	"testing"
 
 	"example.org/barrow/mix/order"
@@ -10,9 +11,11 @@ import (
 // seeds are requests as bytes; FuzzSearch needs some.
 var seeds = [][]byte{
 	[]byte("a bag and a half"),
-	[]byte("\x00\x01\x02\x03\x04\x05\x06\x07\x08\x09\x0a\x0b\x0c\x0d\x0e\x0f\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1a"),
-	[]byte("\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff\xff"),
-	[]byte("102 0\x00000020100\x00020002020\x89>iT\xfd9U\xf4\xa6s\n=\xb2`10200110"),       // free loads by the hundred million
+	[]byte("\x00\x01\x02\x03\x04\x05\x06\x07\x08\x09\x0a\x0b\x0c\x0d" +
+		"\x0e\x0f\x10\x11\x12\x13\x14\x15\x16\x17\x18\x19\x1a"),
+	bytes.Repeat([]byte{0xff}, 38),
+	// Free loads by the hundred million.
+	[]byte("102 0\x00000020100\x00020002020\x89>iT\xfd9U\xf4\xa6s\n=\xb2`10200110"),
 	[]byte("\xf402 0\x0000002010\x7f\xff020002020\x89>iT\xfd9U1\xa6s\n=\xb2`10200\x1110"), // trips by the million
 	[]byte("two materials, three offers each, a truck, a tax and a yard that delivers: enough bytes for all of these"),
 }
@@ -49,7 +52,8 @@ func (s *source) request() order.Request {
 		Slack: units.Volume(s.byte() % 4), Aim: order.Aim(s.byte() % 3), Budget: 20_000}
 	r.Tax, _ = units.NewRatio(int64(s.byte()%40), 100)
 	if s.byte()%3 == 0 {
-		r.Delivery = &order.Delivery{Capacity: units.Volume(s.number()), Payload: units.Mass(s.number()), Fee: units.Money(s.number())}
+		r.Delivery = &order.Delivery{Capacity: units.Volume(s.number()),
+			Payload: units.Mass(s.number()), Fee: units.Money(s.number())}
 	}
 	for range 1 + s.byte()%3 {
 		r.Needs = append(r.Needs, units.Volume(s.number()))

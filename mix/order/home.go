@@ -6,9 +6,9 @@ import (
 	"example.org/barrow/units"
 )
 
-// home settles which pack goes on which trip or load. Of the ways that cost
-// the same it takes the one with the fewest trips, then the fewest loads, as
-// far as fits can tell; failing that the one that the search came upon.
+// home decides which pack goes on which trip or load. Among ways that cost the
+// same it takes the one with the fewest trips, then the fewest loads, as far as
+// fits can tell. Otherwise it keeps the way that the search found.
 func (s *search) home(o *Order) {
 	offers := len(s.r.Offers)
 	if !s.rehome(o) {
@@ -21,8 +21,8 @@ func (s *search) home(o *Order) {
 	o.Fees = units.Money(o.Loads * s.r.fee())
 }
 
-// rehome looks for fewer trips and loads at the same cost. Where only drives
-// are paid for there are none.
+// rehome looks for fewer trips and loads at the same cost. Where only trips are
+// paid for, the search has already found the fewest.
 func (s *search) rehome(o *Order) bool {
 	if len(s.best.fills) > 0 && s.r.Delivery == nil && s.r.TripCost > 0 {
 		return false
@@ -36,6 +36,7 @@ func (s *search) rehome(o *Order) bool {
 	return true
 }
 
+// number counts the trips, each as often as it goes.
 func number(trips []Trip) (n int64) {
 	for _, t := range trips {
 		n += t.Times
@@ -43,6 +44,7 @@ func number(trips []Trip) (n int64) {
 	return n
 }
 
+// tally counts the packs on all trips, by offer.
 func tally(trips []Trip, offers int) []int64 {
 	counts := make([]int64, offers)
 	for _, t := range trips {
@@ -53,7 +55,8 @@ func tally(trips []Trip, offers int) []int64 {
 	return counts
 }
 
-// newLoader has the packs of the best order, with all the rows there are.
+// newLoader returns a loader with the packs of the best order and every row
+// there is.
 func (s *search) newLoader() *loader {
 	b := &loader{haul: s.r.truck(), drop: s.r.van(), work: &s.work}
 	t := table{}
@@ -71,8 +74,8 @@ func (s *search) newLoader() *loader {
 	return b
 }
 
-// cheapestHome leaves b with the fills of the best pair of trips and loads
-// among those that cost what the search has settled.
+// cheapestHome leaves b with the fills for the best pair of trips and loads
+// among those that cost what the search settled on.
 func (s *search) cheapestHome(b *loader) bool {
 	trips, loads := s.best.trips, s.best.loads
 	trip, fee := int64(s.r.TripCost), s.r.fee()
@@ -86,7 +89,7 @@ func (s *search) cheapestHome(b *loader) bool {
 	until := s.work + packBudget
 	first := b.leastTrips()
 	if fee == 0 && trip > 0 {
-		first = trips // fewer would not cost what is settled
+		first = trips // fewer would not cost what was settled on
 	}
 	for t := first; t <= trips && s.work < until; t++ {
 		s.work++
@@ -104,8 +107,8 @@ func (s *search) cheapestHome(b *loader) bool {
 	return s.fewerLoads(b, trips, loads)
 }
 
-// fewerLoads lowers the loads where they are free. What fits fits in more loads,
-// too, so the fewest are found by halving: there may be hundreds of millions.
+// fewerLoads reduces the loads where they are free. Packs that fit also fit in
+// more loads, so halving finds the fewest: there may be hundreds of millions.
 func (s *search) fewerLoads(b *loader, trips, loads int64) bool {
 	if s.r.fee() == 0 && s.r.Delivery != nil {
 		b.fits(trips, loads)
@@ -126,7 +129,7 @@ func (s *search) fewerLoads(b *loader, trips, loads int64) bool {
 	return ok
 }
 
-// leastTrips is what must be hauled at least.
+// leastTrips is 1 when some pack can only be hauled, else 0.
 func (b *loader) leastTrips() int64 {
 	if slices.ContainsFunc(b.kinds, func(k kind) bool { return k.modes == hauled }) {
 		return 1
@@ -134,6 +137,7 @@ func (b *loader) leastTrips() int64 {
 	return 0
 }
 
+// fee is the price of one load, 0 without delivery.
 func (r *Request) fee() int64 {
 	if r.Delivery == nil {
 		return 0

@@ -2,7 +2,7 @@ package order
 
 import "example.org/barrow/units"
 
-// mode is how a pack may come home.
+// mode is how a pack can come home, as a set of bits.
 type mode uint8
 
 const (
@@ -10,22 +10,22 @@ const (
 	delivered
 )
 
-// line is an offer that can be used, ready for the search.
+// line is an offer that can be used, prepared for the search.
 type line struct {
 	offer             int
 	yield, room, mass int64
 	price             int64   // of one, before any break
 	steps             []Break // within most
 	num, den          int64   // the tax
-	can, modes        mode    // in all, and in the way being searched
+	can, modes        mode    // how it can come at all, and in the way being searched
 	least, most       int64
 	hand              int64 // 1 when lifted by hand
-	floor             int64 // no count costs less apiece, tax included, in scale
+	floor             int64 // no count costs less for each pack, tax included, in scale
 	use               []int64
 }
 
-// newLine makes a line of o; ok is false when no vehicle takes it or the stock
-// is under the least.
+// newLine makes a line of offer i. ok is false when no vehicle takes the pack,
+// or the stock is below the minimum.
 func (r *Request) newLine(i int) (l line, ok bool) {
 	o := &r.Offers[i]
 	l = line{offer: i, yield: int64(o.Yield), room: int64(o.Room), mass: int64(o.Mass), price: int64(o.Price),
@@ -48,19 +48,21 @@ func (r *Request) newLine(i int) (l line, ok bool) {
 	return l, true
 }
 
-// modes tells which vehicles take one pack of o.
+// modes returns which vehicles can take one pack of o.
 func (r *Request) modes(o *Offer) (m mode) {
 	if (r.Payload == 0 || o.Mass <= r.Payload) && (r.Room == 0 || o.Room <= r.Room) {
 		m |= hauled
 	}
 	d := r.Delivery
-	if d != nil && o.CanDeliver && (d.Payload == 0 || o.Mass <= d.Payload) && (d.Capacity == 0 || o.Room <= d.Capacity) {
+	if d != nil && o.CanDeliver &&
+		(d.Payload == 0 || o.Mass <= d.Payload) && (d.Capacity == 0 || o.Room <= d.Capacity) {
 		m |= delivered
 	}
 	return m
 }
 
-// most is how many of o keep a line within the bounds of its quantities.
+// most is how many of o keep a line's volume, mass and cost inside the limits
+// of their types.
 func (r *Request) most(o *Offer) int64 {
 	n := min(mostCount, 2*int64(units.MaxVolume)/int64(o.Yield))
 	if o.Room > 0 {
@@ -80,7 +82,7 @@ func (r *Request) most(o *Offer) int64 {
 	return n
 }
 
-// cost is what n of l come to with tax; n is at most l.most.
+// cost is what n of l cost with tax; n is at most l.most.
 func (l *line) cost(n int64) int64 {
 	price := l.price
 	for i := range l.steps {
@@ -96,9 +98,10 @@ func (l *line) cost(n int64) int64 {
 	return goods + (2*goods*l.num+l.den)/(2*l.den)
 }
 
-// apiece bounds from below what one pack costs at any count, in scale. The
-// first counts of each price are worked out, for there the rounding of the tax
-// weighs; further on it is worth at most half a unit over the count.
+// apiece is a lower bound on what one pack costs at any count, in scale. The
+// first counts at each price are worked out, because there the rounding of the
+// tax matters; after those it is worth at most half a unit divided by the
+// count.
 func (l *line) apiece() int64 {
 	if l.num == 0 {
 		low := l.price
@@ -114,6 +117,7 @@ func (l *line) apiece() int64 {
 	return low
 }
 
+// apieceFrom is apiece for the counts from from on, at one price.
 func (l *line) apieceFrom(from, price int64) int64 {
 	const exact = 16
 	taxed := price*scale + muldiv(price*scale, l.num, l.den)

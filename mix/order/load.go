@@ -7,21 +7,21 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// kind is so many identical packs to be loaded.
+// kind is a number of identical packs to load.
 type kind struct {
 	*line
 	count int64
 	size  int64 // the larger of its parts of a vehicle
 }
 
-// placed is a vehicle's fill, gone out so many times.
+// placed is one fill of a vehicle and how often it goes.
 type placed struct {
 	mode   mode
 	counts []int64 // by kind
 	times  int64
 }
 
-// loader puts kinds into so many trips and so many loads.
+// loader packs kinds into a number of trips and loads.
 type loader struct {
 	haul, drop vehicle
 	rows       []row
@@ -37,6 +37,7 @@ type loader struct {
 	until      int64
 }
 
+// vehicle returns the vehicle of a mode.
 func (b *loader) vehicle(m mode) vehicle {
 	if m == hauled {
 		return b.haul
@@ -44,7 +45,7 @@ func (b *loader) vehicle(m mode) vehicle {
 	return b.drop
 }
 
-// add puts count of l among the kinds.
+// add adds count packs of l.
 func (b *loader) add(l *line, count int64) {
 	k := kind{line: l, count: count}
 	for _, m := range []mode{hauled, delivered} {
@@ -55,15 +56,18 @@ func (b *loader) add(l *line, count int64) {
 	b.kinds = append(b.kinds, k)
 }
 
-// ready sorts the kinds, largest first; of equals the first offer first.
+// ready sorts the kinds, the largest first; among equals, the first offer
+// first.
 func (b *loader) ready() {
 	stable.Sort(b.kinds, func(x, y kind) int {
 		return cmp.Or(cmp.Compare(y.size, x.size), cmp.Compare(x.offer, y.offer))
 	})
 }
 
-// fits reports whether trips and loads are enough, and leaves the fills; sure
-// is false when the work ran out before the answer.
+// fits reports whether that many trips and loads are enough, and leaves the
+// fills in b. Greedy filling in several sequences answers most questions; only
+// then is every fill tried. sure is false when the work ran out before the
+// answer.
 func (b *loader) fits(trips, loads int64) (ok, sure bool) {
 	b.reset()
 	if !b.possible(trips, loads) {
@@ -86,7 +90,7 @@ func (b *loader) fits(trips, loads int64) (ok, sure bool) {
 	return ok, ok || *b.work <= b.until
 }
 
-// packs is how many there are.
+// packs counts all packs.
 func (b *loader) packs() (n int64) {
 	for i := range b.kinds {
 		n += b.kinds[i].count
@@ -94,13 +98,14 @@ func (b *loader) packs() (n int64) {
 	return n
 }
 
-// deepest is how many fills, times kinds, are gone through one by one: a
-// browser's stack is small.
+// deepest limits the exact answer to this many fills times kinds: it recurses
+// once for each, and a browser's stack is small.
 const deepest = 3000
 
-// packWork is the work that one question of fits may take.
+// packWork is the work that one call of fits may take.
 const packWork = 100_000
 
+// reset unloads everything.
 func (b *loader) reset() {
 	b.fills, b.left = b.fills[:0], b.left[:0]
 	for i := range b.kinds {
@@ -108,7 +113,8 @@ func (b *loader) reset() {
 	}
 }
 
-// possible reports whether what is left passes every row.
+// possible reports whether what is left passes every row. It is necessary for
+// loading, not sufficient.
 func (b *loader) possible(trips, loads int64) bool {
 	for k := range b.rows {
 		r := &b.rows[k]
@@ -122,8 +128,8 @@ func (b *loader) possible(trips, loads int64) bool {
 	return true
 }
 
-// greedy fills one vehicle after another, largest packs first, and sends the
-// same fill as often as it can.
+// greedy fills one vehicle after another, the largest packs first, and repeats
+// each fill as often as the packs allow.
 func (b *loader) greedy(first mode, by int, trips, loads int64) bool {
 	b.reset()
 	order := b.sequence(by)
@@ -145,15 +151,16 @@ func (b *loader) greedy(first mode, by int, trips, loads int64) bool {
 	return !slices.ContainsFunc(b.left, func(n int64) bool { return n > 0 })
 }
 
-// sequences is how many orders of filling are tried by what the packs are, and
-// shuffles how many more that are near the first.
+// sequences is how many sequences of filling are tried by a property of the
+// packs, and shuffles how many random ones near the first.
 const (
 	sequences = 3
 	shuffles  = 24
 )
 
-// sequence is the order of filling: by size, by mass, by room, or by size with
-// some chance in it, which is the same chance every time.
+// sequence returns the order of filling: by size, by mass, by room, or by size
+// with some chance in it. The chance is the same every time, so the answer is
+// too.
 func (b *loader) sequence(by int) []int {
 	order, keys := b.order[:0], b.keys[:0]
 	chance := uint64(by) * 0x9e3779b97f4a7c15
@@ -178,7 +185,8 @@ func (b *loader) sequence(by int) []int {
 	return order
 }
 
-// fill loads one vehicle; choosy, with what must go in it before what may.
+// fill loads one vehicle. With choosy, packs that can only go in this one come
+// before those that can go in either.
 func (b *loader) fill(m mode, order []int, most int64, choosy bool) placed {
 	v, p := b.vehicle(m), placed{mode: m, counts: b.slice()}
 	for _, must := range []bool{true, false} {
@@ -205,7 +213,7 @@ func (b *loader) fill(m mode, order []int, most int64, choosy bool) placed {
 	return p
 }
 
-// holds is how many of l, up to n, go in what v has free.
+// holds is how many of l, up to n, fit in the free part of v.
 func (v vehicle) holds(l *line, n int64) int64 {
 	if l.mass > 0 && v.payload != none {
 		n = min(n, v.payload/l.mass)
@@ -216,6 +224,7 @@ func (v vehicle) holds(l *line, n int64) int64 {
 	return n
 }
 
+// less is v after loading n of l.
 func (v vehicle) less(l *line, n int64) vehicle {
 	if v.payload != none {
 		v.payload -= n * l.mass
@@ -226,6 +235,7 @@ func (v vehicle) less(l *line, n int64) vehicle {
 	return v
 }
 
+// slice returns zeros by kind, from a block allocated for many.
 func (b *loader) slice() []int64 {
 	n := len(b.kinds)
 	if len(b.spare) < n {
@@ -236,8 +246,9 @@ func (b *loader) slice() []int64 {
 	return s
 }
 
-// place is exact: the largest pack left goes in some vehicle, so that vehicle
-// is filled in every way that leaves no room for another pack.
+// place loads what is left, exactly. The largest pack left must go in some
+// vehicle, so that vehicle is filled in every way that leaves no room for
+// another pack. States that failed once are not tried again.
 func (b *loader) place(trips, loads int64) bool {
 	first := slices.IndexFunc(b.left, func(n int64) bool { return n > 0 })
 	if first < 0 {
@@ -277,7 +288,7 @@ func (b *loader) place(trips, loads int64) bool {
 	return false
 }
 
-// state names what is left, for as many vehicles.
+// state encodes what is left for so many vehicles as a key of failed.
 func (b *loader) state(trips, loads int64) string {
 	key := b.key[:0]
 	add := func(n int64) {
@@ -304,6 +315,7 @@ type filling struct {
 	counts       []int64
 }
 
+// from tries every count of the kinds from i on, the largest first.
 func (f *filling) from(i int, v vehicle) bool {
 	b := f.b
 	if i == len(b.kinds) {
@@ -332,7 +344,8 @@ func (f *filling) from(i int, v vehicle) bool {
 	return false
 }
 
-// roomy reports whether another pack would go in.
+// roomy reports whether another pack would fit. Such a fill is never needed:
+// with the pack added it leaves less for the other vehicles.
 func (f *filling) roomy(v vehicle) bool {
 	for i := range f.b.kinds {
 		if k := &f.b.kinds[i]; f.b.left[i] > 0 && k.modes&f.mode != 0 && v.holds(k.line, 1) > 0 {

@@ -27,14 +27,14 @@ type Order struct {
 	Packs int64          // lifted by hand
 
 	Proven bool        // no other order is better by the aim
-	Bound  units.Money // no order as good by the aim's figure costs less
-	Work   int64       // units of work that it took
+	Bound  units.Money // no order that is as good by the aim costs less
+	Work   int64       // units of work that the search took
 }
 
-// Pay is what leaves the purse: Cost and the deposits.
+// Pay is what has to be paid at first: Cost and the deposits.
 func (o *Order) Pay() units.Money { return o.Cost + o.Deposit }
 
-// LeftOver is what is bought over all needs; past the range of a Volume it is
+// LeftOver is what is bought beyond all needs. Past the range of a Volume it is
 // the largest Volume.
 func (o *Order) LeftOver() units.Volume {
 	var sum int64
@@ -44,7 +44,7 @@ func (o *Order) LeftOver() units.Volume {
 	return units.Volume(sum)
 }
 
-// found is an order while it is being looked for.
+// found is an order during the search.
 type found struct {
 	cost, left, packs int64
 	trips, loads      int64
@@ -53,9 +53,9 @@ type found struct {
 	fills             []placed
 }
 
-// before is the total order among choices of one aim's figure: cost, left
-// over, packs lifted, then counts by offer. Two choices of the same counts
-// and cost are the same to it; settle picks their trips.
+// before reports whether f comes before g in the total order: cost, left over,
+// packs lifted, then counts by offer. Orders with the same counts and cost are
+// equal in it; home then chooses their trips.
 func (f *found) before(g *found) bool {
 	if g.counts == nil {
 		return true

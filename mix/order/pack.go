@@ -2,34 +2,34 @@ package order
 
 import "example.org/barrow/units"
 
-// Item is so many identical packs. Neither mass nor room is divided.
+// Item is a number of identical packs. Neither mass nor room is divided.
 type Item struct {
 	Count int64
 	Mass  units.Mass   // of one
 	Room  units.Volume // of one
 }
 
-// Trip is a fill of a vehicle that goes out Times times.
+// Trip is one fill of a vehicle that goes out Times times.
 type Trip struct {
 	Counts []int64 // by item
 	Times  int64
 }
 
-// Packing is which pack goes on which trip. The zero value carries nothing.
+// Packing says which pack goes on which trip. The zero value carries nothing.
 type Packing struct {
 	Trips []Trip
-	Count int64 // trips, each as often as it goes
+	Count int64 // how many trips there are in all
 	Least int64 // no packing has fewer
 }
 
-// Proven reports whether no packing has fewer trips.
+// Proven reports whether no packing needs fewer trips.
 func (p *Packing) Proven() bool { return p.Count == p.Least }
 
-// Pack puts every pack in exactly one trip, none over payload or room, in the
-// fewest trips; a zero payload or room is no limit. Least is proven, and equals
-// Count but for large counts of packs that fit badly. The error is an *Error:
-// ErrTooHeavy when one pack is too much for a trip, with the item as its
-// Offer, and ErrRange.
+// Pack puts every pack on exactly one trip, none over payload or room, in the
+// fewest trips. A payload or room of zero is no limit. Least is proven, and
+// equals Count except for large counts of packs that fit badly. The error is an
+// *Error: ErrTooHeavy when one pack is too much for a trip, with the item's
+// index as its Offer, or ErrRange.
 func Pack(items []Item, payload units.Mass, room units.Volume) (Packing, error) {
 	if !within(payload, units.MaxMass) || !within(room, units.MaxVolume) || len(items) > mostOffers {
 		return Packing{}, &Error{Code: ErrRange, Offer: -1, Material: -1}
@@ -55,6 +55,7 @@ func Pack(items []Item, payload units.Mass, room units.Volume) (Packing, error) 
 	return b.fewest(len(items)), nil
 }
 
+// check refuses figures out of range and packs that no trip can take.
 func (it *Item) check(i int, v vehicle) error {
 	switch {
 	case it.Count < 0 || it.Count > mostCount || !within(it.Mass, units.MaxMass) || !within(it.Room, units.MaxVolume):
@@ -65,11 +66,11 @@ func (it *Item) check(i int, v vehicle) error {
 	return nil
 }
 
-// packBudget is the work after which Pack keeps what it has.
+// packBudget is the work after which Pack returns the best it has found.
 const packBudget = 2_000_000
 
-// fewest tries one trip more until all is in, up to what filling greedily
-// takes.
+// fewest tries one trip more at a time, from the proven least up to what greedy
+// filling takes.
 func (b *loader) fewest(items int) (p Packing) {
 	p.Least = b.atLeast()
 	most, by := b.greedily()
@@ -90,7 +91,7 @@ func (b *loader) fewest(items int) (p Packing) {
 	return p
 }
 
-// greedily is the fewest trips that filling greedily takes, and in which
+// greedily is the fewest trips that greedy filling takes, and in which
 // sequence.
 func (b *loader) greedily() (most int64, by int) {
 	most = none
@@ -103,7 +104,7 @@ func (b *loader) greedily() (most int64, by int) {
 	return most, by
 }
 
-// sent is how many vehicles of the mode the fills take.
+// sent is how many vehicles of mode m the fills take.
 func (b *loader) sent(m mode) (n int64) {
 	for i := range b.fills {
 		if b.fills[i].mode == m {
@@ -137,8 +138,8 @@ func (b *loader) trips(m mode, offers int) []Trip {
 	return tripsOf(b.fills, kinds, m, offers)
 }
 
-// tripsOf lists the fills of one vehicle, counts by offer, fills that are the
-// same joined.
+// tripsOf lists the fills of one vehicle with counts by offer. Equal fills
+// become one trip that goes more often.
 func tripsOf(fills []placed, kinds []int, m mode, offers int) (out []Trip) {
 	for _, f := range fills {
 		if f.mode != m {
@@ -153,6 +154,7 @@ func tripsOf(fills []placed, kinds []int, m mode, offers int) (out []Trip) {
 	return out
 }
 
+// join adds t to trips, or to the trip with the same fill.
 func join(trips []Trip, t Trip) []Trip {
 	for i := range trips {
 		if equal(trips[i].Counts, t.Counts) {
@@ -163,6 +165,7 @@ func join(trips []Trip, t Trip) []Trip {
 	return append(trips, t)
 }
 
+// equal reports whether two lists of one length hold the same counts.
 func equal(a, b []int64) bool {
 	for i := range a {
 		if a[i] != b[i] {
@@ -183,6 +186,7 @@ func (r *Request) van() vehicle {
 	return vehicleOf(int64(r.Delivery.Payload), int64(r.Delivery.Capacity))
 }
 
+// vehicleOf turns a limit of zero into no limit.
 func vehicleOf(payload, room int64) vehicle {
 	v := vehicle{payload: payload, room: room}
 	if payload == 0 {

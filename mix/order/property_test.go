@@ -114,12 +114,14 @@ func TestBudget(t *testing.T) {
 func TestPack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := func(low, high int64, what string) int64 { return rapid.Int64Range(low, high).Draw(t, what) }
-		r := order.Request{TripCost: 1, Payload: units.Mass(n(0, 1, "payload?") * n(10, 30, "payload")), Room: units.Volume(n(0, 1, "room?") * n(10, 30, "room"))}
+		r := order.Request{TripCost: 1, Payload: units.Mass(n(0, 1, "payload?") * n(10, 30, "payload")),
+			Room: units.Volume(n(0, 1, "room?") * n(10, 30, "room"))}
 		b := newBrute(&r)
 		var items []order.Item
 		b.counts = nil
 		for range n(0, 4, "kinds") {
-			it := order.Item{Count: n(0, 6, "count"), Mass: units.Mass(n(0, 10, "mass")), Room: units.Volume(n(0, 10, "takes"))}
+			it := order.Item{Count: n(0, 6, "count"), Mass: units.Mass(n(0, 10, "mass")),
+				Room: units.Volume(n(0, 10, "takes"))}
 			items = append(items, it)
 			r.Offers = append(r.Offers, order.Offer{Mass: it.Mass, Room: it.Room})
 			b.counts = append(b.counts, it.Count)

@@ -2,7 +2,7 @@ package order
 
 import "example.org/barrow/units"
 
-// Request is what is needed, what is for sale and what bringing it home costs.
+// Request is what is needed, what is for sale and what it costs to bring home.
 // The zero value needs nothing and orders nothing.
 type Request struct {
 	Needs  []units.Volume // loose, by material; they add up to at most units.MaxVolume
@@ -11,23 +11,24 @@ type Request struct {
 
 	Payload  units.Mass   // of the grower's vehicle; zero is no limit
 	Room     units.Volume // of the grower's vehicle; zero is no limit
-	TripCost units.Money  // of every drive, the first included
+	TripCost units.Money  // of every trip, the first included
 	Delivery *Delivery    // nil: nothing is delivered
 
-	Slack  units.Volume // a shortfall that buys nothing
+	Slack  units.Volume // a shortfall too small to buy for
 	Aim    Aim
-	Budget int64 // units of work before the search gives its best so far; zero is DefaultBudget
+	Budget int64 // units of work before the search stops; zero is DefaultBudget
 }
 
-// Delivery is the yard's own vehicle. Each load costs Fee; zero Capacity or
-// Payload is no limit.
+// Delivery is the yard's own vehicle. Each load costs Fee. A Capacity or
+// Payload of zero is no limit.
 type Delivery struct {
 	Capacity units.Volume
 	Payload  units.Mass
 	Fee      units.Money
 }
 
-// Aim is what comes first in choosing. The zero value is the least cost.
+// Aim is what comes first in choosing an order. The zero value is the lowest
+// cost.
 type Aim uint8
 
 const (
@@ -36,12 +37,12 @@ const (
 	LeastLifting     // fewest packs lifted by hand, then cost
 )
 
-// DefaultBudget is the work that a Request without a Budget may take: in the
-// order of a tenth of a second on a desk machine. One unit is one partial
-// choice looked at.
+// DefaultBudget is the work that a Request without a Budget may take: about a
+// tenth of a second on a desktop computer. A unit of work is one partial
+// choice.
 const DefaultBudget = 4_000_000
 
-// The bounds below keep every sum in the search within int64.
+// These limits keep every sum in the search within an int64.
 const (
 	mostOffers    = 1 << 15
 	mostMaterials = 1 << 11
@@ -49,7 +50,7 @@ const (
 	mostDriving   = 1 << 50       // minor units for all trips and loads
 )
 
-// check refuses a request whose figures are out of range.
+// check refuses a request with a figure out of range.
 func (r *Request) check() error {
 	if len(r.Offers) > mostOffers || len(r.Needs) > mostMaterials || r.Aim > LeastLifting || r.Budget < 0 {
 		return &Error{Code: ErrRange, Offer: -1, Material: -1}
@@ -65,6 +66,7 @@ func (r *Request) check() error {
 	return r.checkLists()
 }
 
+// checkLists checks the needs and the offers.
 func (r *Request) checkLists() error {
 	var sum units.Volume
 	for i, need := range r.Needs {
@@ -81,6 +83,7 @@ func (r *Request) checkLists() error {
 	return nil
 }
 
+// sound reports whether every figure of o is in range and its breaks rise.
 func (o *Offer) sound(materials int) bool {
 	from := int64(1)
 	for _, b := range o.Breaks {

@@ -2,28 +2,28 @@ package order
 
 import "math/bits"
 
-// row is a limit that every way of loading keeps: over all packs, count times
-// line.use comes to at most trip for each trip and load for each load. All are
-// in parts of one. It is a relaxation: totals, and the rounded shares below
-// that tell of packs too big to go side by side.
+// row is a limit that every way of loading keeps. Summed over all packs, count
+// times line.use is at most trip for each trip plus load for each load, in
+// parts of one. It is a relaxation: rows are totals, and the rounded shares
+// below that count packs too big to go side by side.
 type row struct {
 	trip, load int64
-	flat       int64 // whatever the trips and loads
-	most       int64 // present limit
-	charge     int64 // present price of one whole share, in scale
+	flat       int64 // for any number of trips and loads
+	most       int64 // the limit for the present trips and loads
+	charge     int64 // the present price of a whole vehicle, in scale
 	top        int64 // the highest charge that keeps sums in range
 }
 
-// vehicle is what a trip or a load can take; none is no limit.
+// vehicle is what a trip or a load can carry; none is no limit.
 type vehicle struct{ payload, room int64 }
 
 func (v vehicle) limited() bool { return v.payload != none || v.room != none }
 
-// share is a measure of a pack against one vehicle, in parts of one.
+// share measures a pack against one vehicle, in parts of one.
 type share func(*line) int64
 
 // shares lists the measures that hold for v: mass and room as they are, and
-// each rounded as if k+1 packs had k places, a dual feasible function.
+// each rounded as if k+1 packs had k places, which is a dual feasible function.
 func (v vehicle) shares() (plain, rounded []share) {
 	for _, side := range []struct {
 		most int64
@@ -43,9 +43,9 @@ func (v vehicle) shares() (plain, rounded []share) {
 func (l *line) weight() int64 { return l.mass }
 func (l *line) bulk() int64   { return l.room }
 
-// places is the part of one vehicle that a pack of size takes when counted in
-// k-ths: floor((k+1)x)/k, or x itself where (k+1)x is whole. Such parts of
-// packs that go together never exceed the whole.
+// places is the part of one vehicle that a pack of size uses when counted in
+// k-ths: floor((k+1)x)/k, or x itself where (k+1)x is whole. For packs that go
+// together these parts never add up to more than the whole.
 func places(size, most, k int64) int64 {
 	q := muldiv(size, k+1, most)
 	if uint64(q)*uint64(most) == uint64(k+1)*uint64(size) { // the remainder is zero: it is below 2^63
@@ -60,7 +60,8 @@ type table struct {
 	rows  []row
 }
 
-// add makes a row of the measure unless it says no more than the row over.
+// add makes a row of a measure, unless it says no more than row over does. It
+// returns the row's index, or -1.
 func (t *table) add(over int, trip, load int64, of share) int {
 	stronger := over < 0
 	k := len(t.rows)
@@ -78,7 +79,7 @@ func (t *table) add(over int, trip, load int64, of share) int {
 	return k
 }
 
-// single makes the rows of one vehicle for the packs that must go in it.
+// single makes the rows of one vehicle, for the packs that can go in no other.
 func (t *table) single(v vehicle, must mode, trip, load int64) {
 	only := func(f share) share {
 		return func(l *line) int64 {
@@ -97,8 +98,9 @@ func (t *table) single(v vehicle, must mode, trip, load int64) {
 	}
 }
 
-// joint makes the rows over both vehicles, for packs that may go in either: a
-// pack takes the smaller of its two parts, a trip being worth a and a load b.
+// joint makes the rows over both vehicles for packs that can go in either. Such
+// a pack counts with the smaller of its two parts, where a trip is worth a and
+// a load b.
 func (t *table) joint(haul, drop vehicle, a, b int64) {
 	most := max(a, b, 1)
 	trip, load := muldiv(a, one, most), muldiv(b, one, most)
@@ -126,10 +128,12 @@ func (t *table) total(haul, drop int64, of func(*line) int64) {
 		return
 	}
 	most := max(haul, drop)
-	t.add(-1, muldiv(haul, one, most)+1, muldiv(drop, one, most)+1, func(l *line) int64 { return muldiv(of(l), one, most) })
+	t.add(-1, muldiv(haul, one, most)+1, muldiv(drop, one, most)+1,
+		func(l *line) int64 { return muldiv(of(l), one, most) })
 }
 
-// leftRow makes the row of what may be bought in all, when most may be left.
+// leftRow makes the row for all that may be bought, when only so much may be
+// left over.
 func (t *table) leftRow(most int64, mats []mat) {
 	all := most
 	for i := range mats {
@@ -142,7 +146,7 @@ func (t *table) leftRow(most int64, mats []mat) {
 	t.rows[k].flat = one
 }
 
-// charge is what one pack's shares come to, rounded down.
+// charge is what the shares of one pack are charged, rounded down.
 func charge(use []int64, rows []row) (sum int64) {
 	for k := range rows {
 		if c := rows[k].charge; c > 0 && use[k] > 0 {

@@ -14,8 +14,8 @@ type search struct {
 	work   int64
 	budget int64
 	most   int64 // on what may be left over in all; none is no limit
-	guess  bool  // the aim's figure is not proven
-	open   int64 // the least, in scale, that an order not looked at may cost
+	guess  bool  // the figure of the aim is not proven
+	open   int64 // the least, in scale, that an order not tried may cost
 	walk   walk
 	spare  loader
 
@@ -28,29 +28,29 @@ type search struct {
 	ints   []int64
 }
 
-// mat is a needed material.
+// mat is a material that is needed.
 type mat struct {
 	target, slack int64 // target is the need less the slack
 	all           []*line
 	lines         []*line // of all, what can come the present way
 	rows          int
 	seed          []int64 // counts by all of a cover that the aim allows
-	mostLeft      int64   // a cover that leaves more over is none
-	mostPacks     int64   // a cover with more to lift is none
+	mostLeft      int64   // covers that leave more over are not allowed
+	mostPacks     int64   // covers with more packs to lift are not allowed
 	lift          int64   // added to the charge of a pack lifted, in scale
 
 	floor     int64  // no cover is charged less at the present charges
 	best      *cover // one that is charged that, or the best known
 	free      *cover // the best without charges
 	freeFloor int64
-	pool      []*cover // worth another look when charges change
-	list      []*cover // in play for the present trips and loads
+	pool      []*cover // to try again when charges change
+	list      []*cover // to combine for the present trips and loads
 }
 
 // Search finds the order that comes first by r's aim. It is exact: Proven is
 // true when no other order is better. When r.Budget runs out first, Proven is
-// false, the order is the best so far, and Bound tells what it may lose. The
-// same request always gives the same order. The error is an *Error; r is not
+// false, the order is the best found and Bound shows how much it may lose. The
+// same request always gives the same order. The error is an *Error. r is not
 // changed.
 func Search(r Request) (Order, error) {
 	s, err := newSearch(&r)
@@ -64,6 +64,7 @@ func Search(r Request) (Order, error) {
 	return s.order()
 }
 
+// newSearch checks the request and prepares its lines and materials.
 func newSearch(r *Request) (*search, error) {
 	if err := r.check(); err != nil {
 		return nil, err
@@ -77,6 +78,7 @@ func newSearch(r *Request) (*search, error) {
 	return s, s.addMaterials()
 }
 
+// fillLines makes a line of every offer that can be used, sorted by material.
 func (s *search) fillLines() {
 	s.lines = make([]line, 0, len(s.r.Offers))
 	for i := range s.r.Offers {
@@ -90,7 +92,8 @@ func (s *search) fillLines() {
 	stable.Sort(s.lines, func(a, b line) int { return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material })
 }
 
-// addMaterials joins the needed materials, if what can be used covers them.
+// addMaterials adds the materials that are needed. It fails when what can be
+// used does not cover one of them.
 func (s *search) addMaterials() error {
 	n, at := len(s.lines), 0
 	all := make([]*line, 2*n)
@@ -109,13 +112,13 @@ func (s *search) addMaterials() error {
 		if sum < int64(need-s.r.Slack) {
 			return s.r.lack(i)
 		}
-		s.mats = append(s.mats, mat{target: int64(need - s.r.Slack), slack: int64(s.r.Slack), mostLeft: none, mostPacks: none,
-			all: all[from:at:at], lines: all[n+from : n+from : n+at]})
+		s.mats = append(s.mats, mat{target: int64(need - s.r.Slack), slack: int64(s.r.Slack),
+			mostLeft: none, mostPacks: none, all: all[from:at:at], lines: all[n+from : n+from : n+at]})
 	}
 	return nil
 }
 
-// lack tells why material i cannot be covered.
+// lack says why material i cannot be covered: not offered, too heavy, or short.
 func (r *Request) lack(i int) error {
 	e := &Error{Code: ErrNoOffer, Material: i, Offer: -1}
 	var stock int64
@@ -145,7 +148,7 @@ func (r *Request) lack(i int) error {
 	return e
 }
 
-// run looks at every way of bringing home.
+// run searches every way of bringing the order home.
 func (s *search) run() {
 	ways := []mode{hauled}
 	if s.r.Delivery != nil {
@@ -162,7 +165,7 @@ func (s *search) run() {
 	}
 }
 
-// order makes the answer of the best found.
+// order returns the best order found.
 func (s *search) order() (Order, error) {
 	if s.best.counts == nil {
 		return Order{}, &Error{Code: ErrRange, Offer: -1, Material: -1}
@@ -181,7 +184,7 @@ func (s *search) order() (Order, error) {
 	for i := range o.Left {
 		o.Left[i] = max(0, o.Left[i]-r.Needs[i])
 	}
-	// The packs may have gone in fewer vehicles than the search had got to.
+	// home may have found fewer trips and loads than the search did.
 	o.Cost = o.Goods + o.Tax + o.Driving + o.Fees
 	o.Bound = min(o.Cost, units.Money(up(max(0, s.open), scale)))
 	o.Proven = s.open > int64(o.Cost)*scale && !s.guess

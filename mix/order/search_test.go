@@ -115,8 +115,10 @@ func checkOrder(t fatal, r *order.Request, o *order.Order) {
 	if r.Delivery != nil {
 		fees = units.Money(o.Loads) * r.Delivery.Fee
 	}
-	sums := []units.Money{goods, tax, driving, fees, goods + tax + driving + fees, deposit, o.Cost + deposit, units.Money(packs)}
-	if diff := cmp.Diff(sums, []units.Money{o.Goods, o.Tax, o.Driving, o.Fees, o.Cost, o.Deposit, o.Pay(), units.Money(o.Packs)}); diff != "" {
+	sums := []units.Money{goods, tax, driving, fees, goods + tax + driving + fees,
+		deposit, o.Cost + deposit, units.Money(packs)}
+	got := []units.Money{o.Goods, o.Tax, o.Driving, o.Fees, o.Cost, o.Deposit, o.Pay(), units.Money(o.Packs)}
+	if diff := cmp.Diff(sums, got); diff != "" {
 		t.Fatalf("goods, tax, driving, fees, cost, deposit, pay, packs: -want +got\n%s\n%+v", diff, o)
 	}
 	if o.Bound > o.Cost || o.Proven && o.Bound != o.Cost {
@@ -136,7 +138,8 @@ func checkOrder(t fatal, r *order.Request, o *order.Order) {
 }
 
 // checkTrips holds trips to carry every pack once and none too much.
-func checkTrips(t fatal, r *order.Request, trips []order.Trip, want []int64, number int64, payload units.Mass, room units.Volume) {
+func checkTrips(t fatal, r *order.Request, trips []order.Trip, want []int64, number int64,
+	payload units.Mass, room units.Volume) {
 	t.Helper()
 	sent := make([]int64, len(want))
 	for _, trip := range trips {

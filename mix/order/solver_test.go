@@ -19,7 +19,8 @@ import (
 	"example.org/barrow/mix/order"
 )
 
-var compared = flag.Int("solver", 0, "instances to run through both Search and glpsol, for the table of TestSolverTable")
+var compared = flag.Int("solver", 0,
+	"instances to run through both Search and glpsol, for the table of TestSolverTable")
 
 // program writes the request as an integer program: counts by offer, vehicle
 // and price, one binary for each price in use, and whole trips and loads. It

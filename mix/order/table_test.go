@@ -106,7 +106,8 @@ func TestSearch(t *testing.T) {
 				Proven        bool
 			}
 			want := part{tt.haul, tt.deliver, tt.cost, tt.trips, tt.loads, true}
-			if diff := cmp.Diff(want, part{got.Haul, got.Deliver, got.Cost, got.Trips, got.Loads, got.Proven}); diff != "" {
+			is := part{got.Haul, got.Deliver, got.Cost, got.Trips, got.Loads, got.Proven}
+			if diff := cmp.Diff(want, is); diff != "" {
 				t.Errorf("Search: -want +got\n%s", diff)
 			}
 		})
@@ -118,7 +119,8 @@ func TestDeposit(t *testing.T) {
 		with(bag(10, 90), func(o *order.Offer) { o.Deposit = 500 }), bag(10, 100)}}
 	o, err := order.Search(r)
 	if err != nil || o.Cost != 180 || o.Deposit != 1000 || o.Pay() != 1180 {
-		t.Errorf("Search = cost %v, deposit %v, pay %v, %v, want 1.80, 10.00, 11.80: a deposit comes back", o.Cost, o.Deposit, o.Pay(), err)
+		t.Errorf("Search = cost %v, deposit %v, pay %v, %v, want 1.80, 10.00, 11.80: a deposit comes back",
+			o.Cost, o.Deposit, o.Pay(), err)
 	}
 }
 
@@ -182,7 +184,8 @@ func TestLarge(t *testing.T) {
 		}
 		checkOrder(t, &r, &o)
 		if o.Bound < o.Cost-o.Cost/500 {
-			t.Errorf("trip cost %v, delivery %v: cost %v, bound %v, want within 0.2%%", r.TripCost, r.Delivery, o.Cost, o.Bound)
+			t.Errorf("trip cost %v, delivery %v: cost %v, bound %v, want within 0.2%%",
+				r.TripCost, r.Delivery, o.Cost, o.Bound)
 		}
 	}
 }

@@ -2,8 +2,8 @@ package order
 
 import "example.org/barrow/units"
 
-// way is one manner of bringing home: all hauled, all delivered, or some of
-// each, with at least one trip and one load of the vehicles it uses.
+// way is one manner of bringing the order home: all hauled, all delivered, or
+// some of each. Each vehicle that it uses goes at least once.
 type way struct {
 	s     *search
 	modes mode
@@ -20,17 +20,18 @@ type way struct {
 	step  [2]int64
 }
 
-// axis is how many trips, or loads, there may be and what each costs, in
+// axis is how many trips, or loads, there may be, and the price of each in
 // scale.
 type axis struct {
 	least, most int64
 	price       int64
 }
 
-// free stands for as many as wanted, where they cost nothing.
+// free is the number of trips or loads where they cost nothing: as many as
+// anyone wants.
 const free = 1 << 40
 
-// axisOf is for a vehicle in use: one is enough for a vehicle without limits.
+// axisOf returns the axis of a vehicle. Without limits, one trip is enough.
 func axisOf(used bool, v vehicle, price units.Money) axis {
 	switch {
 	case !used:
@@ -43,11 +44,11 @@ func axisOf(used bool, v vehicle, price units.Money) axis {
 	return axis{least: 1, most: mostDriving / int64(price), price: int64(price) * scale}
 }
 
-// usualRows is for how many rows there is room without asking for more.
+// usualRows is how many rows fit in the memory that is reserved for each line.
 const usualRows = 6
 
-// newWay readies the lines and rows; it is nil when some material cannot be
-// brought that way.
+// newWay prepares the lines and rows for m. It returns nil when some material
+// cannot come that way.
 func (s *search) newWay(m mode) *way {
 	y := &way{s: s, modes: m}
 	y.trips = axisOf(m&hauled != 0, s.r.truck(), s.r.TripCost)
@@ -73,7 +74,8 @@ func (s *search) newWay(m mode) *way {
 	return y
 }
 
-// makeRows makes the rows of the vehicles that cost something.
+// makeRows makes the rows of the vehicles that cost something. The others can
+// go as often as needed.
 func (y *way) makeRows() {
 	r, t := y.s.r, table{}
 	for i := range y.s.lines {
@@ -99,8 +101,8 @@ func (y *way) makeRows() {
 	y.rows = t.rows
 }
 
-// narrow leaves the lines that can come this way and reports whether they
-// cover.
+// narrow keeps the lines that can come this way, and reports whether they cover
+// the need.
 func (m *mat) narrow(rows int) bool {
 	m.lines, m.rows = m.lines[:0], rows
 	var sum int64
@@ -118,8 +120,8 @@ func (m *mat) narrow(rows int) bool {
 	return sum >= m.target
 }
 
-// seeded is the cover of the seed; nil when it has lines that cannot come this
-// way.
+// seeded is the cover that the aim settled on; nil when it has lines that
+// cannot come this way.
 func (m *mat) seeded() *cover {
 	c := &cover{counts: make([]int64, len(m.lines)), use: make([]int64, m.rows)}
 	at, over := 0, -m.target-m.slack
@@ -140,7 +142,7 @@ func (m *mat) seeded() *cover {
 	return c
 }
 
-// cap bounds the charges so that no sum of them leaves int64.
+// cap limits the charges so that no sum of them overflows an int64.
 func (y *way) cap() {
 	const room = 1 << 57
 	for k := range y.rows {
@@ -154,7 +156,7 @@ func (y *way) cap() {
 	}
 }
 
-// widest is the largest count that the walk looks at.
+// widest is the largest count that the walk tries.
 func (l *line) widest(target int64) int64 {
 	n := max(up(target, l.yield), l.least)
 	for i := range l.steps {
@@ -163,7 +165,7 @@ func (l *line) widest(target int64) int64 {
 	return min(n, l.most)
 }
 
-// search goes along the loads, and for each number of them along the trips.
+// search goes through the numbers of loads, and for each through the trips.
 func (y *way) search() {
 	y.evaluate()
 	if y.missing() {
@@ -191,8 +193,8 @@ func (y *way) search() {
 	}
 }
 
-// missing reports whether some material has no cover that the aim allows. Where
-// the work ran out before one was found, the way stays open.
+// missing reports whether some material has no cover that the aim allows. If
+// the work ran out before one was found, the way counts as not ruled out.
 func (y *way) missing() bool {
 	for _, m := range y.mats {
 		if m.best == nil {
@@ -205,13 +207,14 @@ func (y *way) missing() bool {
 	return false
 }
 
-// alongTrips looks at every number of trips that may better the best. It
-// reports whether each was ruled out by charges that rule out more loads too.
+// alongTrips tries every number of trips that could be better than the best
+// order. It reports whether all of them were ruled out by charges that also
+// rule out more loads.
 func (y *way) alongTrips(loads int64) (last bool) {
 	last = true
 	for trips := y.trips.least; trips <= y.trips.most; {
 		if y.s.work > y.s.budget {
-			return false // search sees it
+			return false // search notices that the work ran out
 		}
 		y.s.work += 1 + int64(len(y.mats)) // there may be millions of trips
 		y.aim(trips, loads)
@@ -229,7 +232,8 @@ func (y *way) alongTrips(loads int64) (last bool) {
 	return last
 }
 
-// aim sets the limits of the rows and the price of so many trips and loads.
+// aim sets the limits of the rows, and the base price, for so many trips and
+// loads.
 func (y *way) aim(trips, loads int64) {
 	y.base = times(trips, y.trips.price) + times(loads, y.loads.price)
 	for k := range y.rows {
@@ -238,9 +242,9 @@ func (y *way) aim(trips, loads int64) {
 	}
 }
 
-// pair looks for a better order with so many trips and loads. A bound over the
-// best is returned as how much it is over; then step has what one trip and
-// one load are charged at in it.
+// pair looks for a better order with so many trips and loads. When the bound is
+// above the best order, it returns by how much, and step holds what one trip
+// and one load are charged in it: alongTrips skips ahead by that.
 func (y *way) pair(trips, loads int64) (over int64) {
 	y.ascend(trips, loads)
 	if over = y.base + y.value - y.s.limit(); over > 0 {
@@ -252,7 +256,8 @@ func (y *way) pair(trips, loads int64) (over int64) {
 	return 0
 }
 
-// limit is the cost of the best, in scale.
+// limit is the cost of the best order, in scale; without one it is more than
+// any order costs.
 func (s *search) limit() int64 {
 	if s.best.counts == nil {
 		return none >> 1

@@ -26,9 +26,11 @@ var sizes = []struct {
 
 // randomYard is a request with so many materials of about so many offers.
 func randomYard(rng *rand.Rand, materials, offers int) order.Request {
-	r := order.Request{TripCost: units.Money(300 + rng.Int64N(2500)), Payload: units.Mass(1+rng.Int64N(4)) * 320 * units.Kilogram}
+	r := order.Request{TripCost: units.Money(300 + rng.Int64N(2500)),
+		Payload: units.Mass(1+rng.Int64N(4)) * 320 * units.Kilogram}
 	if rng.IntN(5) == 0 {
-		r.Delivery = &order.Delivery{Fee: units.Money(2000 + rng.Int64N(6000)), Payload: units.Mass(3+rng.Int64N(8)) * 320 * units.Kilogram}
+		r.Delivery = &order.Delivery{Fee: units.Money(2000 + rng.Int64N(6000)),
+			Payload: units.Mass(3+rng.Int64N(8)) * 320 * units.Kilogram}
 	}
 	for m := range materials {
 		r.Needs = append(r.Needs, units.Volume(500+rng.Int64N(15_000))*decilitre+decilitre/2)
