@@ -1,14 +1,16 @@
 // Package stable sorts lists of any type with one compiled sort. Package slices
-// compiles its sorts anew for every type, some ten functions each: for the
-// library's dozen types that was a quarter of what a browser has to download
-// of it.
+// compiles some ten functions for every type that it sorts. For the library's
+// dozen types, those were a quarter of what a browser had to download.
+//
+//	stable.Sort(lines, func(a, b line) int { return cmp.Compare(a.price, b.price) })
 package stable
 
-// short is how many elements are sorted where they are, without memory.
+// short is the longest list that is sorted in place, without more memory.
 const short = 12
 
-// Sort sorts list by compare, which returns less than zero where a comes before
-// b, as [cmp.Compare] does. Equal elements stay in their order.
+// Sort sorts list by compare, which returns less than zero when a comes before
+// b, as [cmp.Compare] does. Equal elements keep their order. It takes at most
+// about n log n comparisons.
 func Sort[T any](list []T, compare func(a, b T) int) {
 	if len(list) <= short {
 		for i := 1; i < len(list); i++ {
@@ -24,7 +26,8 @@ func Sort[T any](list []T, compare func(a, b T) int) {
 	}
 }
 
-// order is a merge sort of 0 to n-1, from runs of [short] up.
+// order returns the numbers from 0 to n-1 in order of less. It is a merge sort
+// that starts from runs of [short].
 func order(n int, less func(i, k int) bool) []int {
 	at, spare := make([]int, n), make([]int, n)
 	for i := range at {
@@ -44,7 +47,8 @@ func order(n int, less func(i, k int) bool) []int {
 	return at
 }
 
-// merge writes a and b, both sorted, to out; of equals a's come first.
+// merge writes a and b, both sorted, to out. Among equals, those of a come
+// first.
 func merge(out, a, b []int, less func(i, k int) bool) {
 	if len(a) == 0 || len(b) == 0 || !less(b[0], a[len(a)-1]) { // in order as they are
 		copy(out[copy(out, a):], b)

@@ -17,12 +17,15 @@ func nursery() *sure.Model {
 	var sizes, settles [9]int
 	for i := range sizes {
 		sizes[i] = add(sure.Factor{Name: "size", Low: 0.85, Mode: 1, High: 1.2})
-		settles[i] = add(sure.Factor{Name: "settle", Low: 0.03, Mode: 0.08 + float64(0.005*float64(i)), High: 0.2, Flat: i%3 == 0})
+		settles[i] = add(sure.Factor{Name: "settle",
+			Low: 0.03, Mode: 0.08 + float64(0.005*float64(i)), High: 0.2, Flat: i%3 == 0})
 	}
 	for task := range 20 {
-		uses := []sure.Use{{Factor: sizes[task%9]}, {Factor: settles[(task*5)%9], Kind: sure.Loss}, {Factor: blend, Kind: sure.Loss}}
+		uses := []sure.Use{{Factor: sizes[task%9]},
+			{Factor: settles[(task*5)%9], Kind: sure.Loss}, {Factor: blend, Kind: sure.Loss}}
 		for part := range 3 {
-			m.Needs = append(m.Needs, sure.Term{Item: (task + part*(task%2+1)) % 6, Amount: 30 + float64(task*7%20)*5, Uses: uses})
+			m.Needs = append(m.Needs, sure.Term{Item: (task + part*(task%2+1)) % 6,
+				Amount: 30 + float64(task*7%20)*5, Uses: uses})
 		}
 	}
 	need := make([]float64, 6)

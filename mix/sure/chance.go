@@ -6,15 +6,15 @@ import (
 )
 
 // Chance is how sure an order is: All is the chance that every item is enough,
-// Item that of each item by itself, all from 0 to 1.
+// Item the chance for each item by itself, all from 0 to 1.
 //
-// Error and ItemError are what sampling may have put them off by: a cautious
-// standard error, half as large again as the scatter of the shifts shows,
-// since so few shifts do not show it well. Most chances are nearer to the true
-// one than that, and hardly any three times as far off. It is 0 for a chance
-// that was worked out and not sampled; for a sampled one it is never below
-// 1/16384, what the points resolve. It does not tell how well the ranges
-// themselves are known.
+// Error and ItemError say how far off sampling may be. They are cautious
+// standard errors, half as large again as the scatter of the shifts, because so
+// few shifts do not show the scatter well. Most chances are closer to the true
+// one than that, and very few are three times as far off. The error is 0 for a
+// chance that was worked out without sampling; for a sampled one it is at least
+// 1/16384, which is what the points resolve. It does not say how good the
+// ranges are.
 type Chance struct {
 	All       float64
 	Item      []float64
@@ -22,9 +22,9 @@ type Chance struct {
 	ItemError []float64
 }
 
-// Chance returns the chance that the supplies are enough. It is exact, but for
-// rounding, where at most one factor varies, for all items or for the one item,
-// and where even the worst case is enough or the best one is not.
+// Chance returns the chance that the supplies are enough. It is exact, apart
+// from rounding, where at most one factor varies (in all items or in one item),
+// and where even the worst case is enough or even the best case is not.
 func (m *Model) Chance() Chance {
 	m.must()
 	out := Chance{All: 1, Item: make([]float64, m.Items), ItemError: make([]float64, m.Items)}
@@ -49,7 +49,7 @@ func (m *Model) Chance() Chance {
 	return out
 }
 
-// exact returns the chance that all items are enough, where it needs no
+// exact returns the chance that all items are enough, if that needs no
 // sampling.
 func (m *Model) exact() (chance float64, ok bool) {
 	f := m.fold()
@@ -66,7 +66,8 @@ func (m *Model) exact() (chance float64, ok bool) {
 	return 0, false
 }
 
-// enough compares the needs at one set of figures with the supplies at another.
+// enough reports whether the supplies at one set of figures meet the needs at
+// another.
 func (m *Model) enough(need, supply []float64) bool {
 	have := m.sums(m.Supplies, supply)
 	for i, n := range m.sums(m.Needs, need) {
@@ -77,7 +78,7 @@ func (m *Model) enough(need, supply []float64) bool {
 	return true
 }
 
-// sample fills All, and those items that are not known, with their errors.
+// sample fills in All, the items that are not known yet, and their errors.
 func (m *Model) sample(out *Chance, known []bool) {
 	p := m.plan()
 	d, t := p.drawer(), p.tally()
@@ -95,7 +96,7 @@ func (m *Model) sample(out *Chance, known []bool) {
 	}
 }
 
-// mean turns the sums of the shifts into their mean chance and its error.
+// mean returns the mean chance over the shifts and its cautious standard error.
 func mean(sums *[shifts]float64) (mean, err float64) {
 	for _, x := range sums {
 		mean += x
@@ -110,8 +111,8 @@ func mean(sums *[shifts]float64) (mean, err float64) {
 	return mean, max(caution*math.Sqrt(squares/(shifts*(shifts-1))), 1.0/samples)
 }
 
-// tally adds up chances over blocks of points, for each shift. From low to
-// high the pivot is enough for every item.
+// tally adds up chances over blocks of points, for each shift. At each point,
+// the pivot is enough for every item from low to high.
 type tally struct {
 	*plan
 	low, high []float64
@@ -119,10 +120,13 @@ type tally struct {
 	items     [][shifts]float64 // per live item
 }
 
+// tally returns an empty tally.
 func (p *plan) tally() *tally {
-	return &tally{plan: p, low: make([]float64, block), high: make([]float64, block), items: make([][shifts]float64, len(p.live))}
+	return &tally{plan: p, low: make([]float64, block), high: make([]float64, block),
+		items: make([][shifts]float64, len(p.live))}
 }
 
+// add adds the block of points that d has drawn.
 func (t *tally) add(d *drawer, shift int) {
 	for k := range t.low {
 		t.low[k], t.high[k] = math.Inf(-1), math.Inf(1)

@@ -1,6 +1,6 @@
 package sure
 
-// The bounds of a model keep time and memory in bounds.
+// Limits of a model. They keep time and memory within reason.
 const (
 	MaxItems   = 256  // items
 	MaxFactors = 1024 // factors
@@ -10,7 +10,8 @@ const (
 	MaxLitres  = 1e15 // a term, as amount and with every factor at its highest
 )
 
-// Check returns nil or a [Faults] with everything wrong with the model.
+// Check returns nil, or a [Faults] with everything that is wrong with the
+// model.
 func (m *Model) Check() error {
 	var all Faults
 	at := func(p Part, index, use int, c Code) { all = append(all, &Fault{p, index, use, c}) }
@@ -36,16 +37,17 @@ func (m *Model) Check() error {
 	return all
 }
 
-// must panics on a model that Check refuses: a slip of the caller.
+// must panics on a model that Check refuses, which is a mistake in the caller.
 func (m *Model) must() {
 	if err := m.Check(); err != nil {
 		panic(err)
 	}
 }
 
+// finite reports whether x is neither infinite nor NaN: for both, x-x is NaN.
 func finite(x float64) bool { return x-x == 0 }
 
-// fault returns what is wrong with the range, or nothing.
+// fault returns what is wrong with the range, or "".
 func (f Factor) fault() Code {
 	mode := f.Typical()
 	switch {
@@ -61,6 +63,7 @@ func (f Factor) fault() Code {
 	return ""
 }
 
+// checkTerms checks one list of terms.
 func (m *Model) checkTerms(p Part, terms []Term, at func(Part, int, int, Code)) {
 	if len(terms) > MaxTerms {
 		at(p, -1, -1, TooMany)
@@ -79,7 +82,7 @@ func (m *Model) checkTerms(p Part, terms []Term, at func(Part, int, int, Code)) 
 				at(p, i, j, c)
 				usable = false
 			} else if m.Factors[u.Factor].fault() != "" {
-				usable = false // told once, at the factor
+				usable = false // reported once, at the factor
 			}
 		}
 		if c := m.amountFault(t, usable); c != "" {
@@ -88,6 +91,7 @@ func (m *Model) checkTerms(p Part, terms []Term, at func(Part, int, int, Code)) 
 	}
 }
 
+// useFault returns what is wrong with one use, or "".
 func (m *Model) useFault(u Use) Code {
 	switch {
 	case u.Factor < 0 || u.Factor >= len(m.Factors) || u.Kind > Loss:
@@ -98,8 +102,8 @@ func (m *Model) useFault(u Use) Code {
 	return ""
 }
 
-// amountFault judges the litres: with uses that can be followed, also the
-// most they can make of them.
+// amountFault checks the litres of a term, and where its uses are sound also
+// the most that they can make of them.
 func (m *Model) amountFault(t *Term, usable bool) Code {
 	most := t.Amount
 	if usable {

@@ -13,7 +13,7 @@ func (p *plan) drawer() *drawer {
 		table(len(p.live), block), table(len(p.live), block)}
 }
 
-// table is rows of width numbers in one allocation.
+// table returns rows of width numbers, all in one allocation.
 func table(rows, width int) [][]float64 {
 	all := make([]float64, rows*width)
 	out := make([][]float64, rows)
@@ -23,7 +23,7 @@ func table(rows, width int) [][]float64 {
 	return out
 }
 
-// draw fills base and slope for the block of points from first on.
+// draw fills base and slope for the block of points that starts at first.
 func (d *drawer) draw(shift, first int) {
 	for i := range d.plan.columns {
 		d.plan.columns[i].fill(d.columns[i], shift, first)
@@ -38,6 +38,7 @@ func (d *drawer) draw(shift, first int) {
 	}
 }
 
+// fill writes the effects of the column's factor at a block of points.
 func (c *column) fill(out []float64, shift, first int) {
 	coordinates(out, shift, first, c.dim)
 	for k, u := range out {
@@ -50,6 +51,7 @@ func (c *column) fill(out []float64, shift, first int) {
 	}
 }
 
+// multiply sets product to the product of the columns.
 func (d *drawer) multiply(columns []int) {
 	if len(columns) == 0 {
 		for k := range d.product {
@@ -66,8 +68,9 @@ func (d *drawer) multiply(columns []int) {
 	}
 }
 
-// spread adds the product to its items. The conversion keeps a processor from
-// fusing the product with the sum, which would change the last bit.
+// spread adds the product to its items. The conversion to float64 stops a
+// processor from fusing the product with the sum, which would change the last
+// bit.
 func (d *drawer) spread(p *product) {
 	to := d.base
 	if p.pivot {
@@ -81,8 +84,8 @@ func (d *drawer) spread(p *product) {
 	}
 }
 
-// store keeps every point's base and slope, for answers that need them again
-// and again: samples numbers of each for a live item.
+// store keeps the base and slope at every point, samples numbers of each per
+// live item, for answers that need them repeatedly.
 func (p *plan) store() (base, slope [][]float64) {
 	base, slope = table(len(p.live), samples), table(len(p.live), samples)
 	d := p.drawer()
@@ -96,8 +99,8 @@ func (p *plan) store() (base, slope [][]float64) {
 	return base, slope
 }
 
-// sorted returns every live item's values in order: base + slope * pivot, with
-// the pivot drawn too.
+// sorted returns the values of every live item in order: base + slope * pivot,
+// with the pivot drawn as well.
 func (p *plan) sorted(base, slope [][]float64) [][]float64 {
 	out := table(len(base), samples)
 	u := make([]float64, samples)

@@ -2,13 +2,13 @@ package sure
 
 import "math"
 
-// Quantile returns the litres of one item that its need does not exceed with
+// Quantile returns the litres that the need for one item does not exceed with
 // probability p, whatever the supplies: 0 gives the least it can be, 1 the
-// most. A p below 0 counts as 0; one above 1, or NaN, as 1. An item that is not
-// there panics. Exact, but for
-// rounding, where at most one factor of the need varies, and else sampled:
-// the chance that the need is no more is then p within the standard error
-// that [Model.Chance] would state.
+// most. A p below 0 counts as 0; one above 1, or NaN, as 1. It panics on an
+// item that does not exist. Apart from rounding the answer is exact where at
+// most one factor of the need varies. Otherwise it is sampled: the chance that
+// the need is no more is p, within the standard error that [Model.Chance] would
+// state.
 func (m *Model) Quantile(item int, p float64) float64 {
 	m.must()
 	one := m.needs().keep(func(i int) bool { return i == item })
@@ -27,9 +27,9 @@ func (m *Model) Quantile(item int, p float64) float64 {
 // Enough returns the litres of each item to plan for, so that with exactly
 // those the chance that all items are enough is at least p. All items are
 // planned at one common level, the probability that a need does not exceed its
-// plan; being a joint level it lies above p when more than one need varies, and
-// the plan of one item then exceeds its [Model.Quantile] at p. The model's
-// supplies are not read. p is read as by Quantile, with the same exactness.
+// plan. When more than one need varies, that level is above p, so the plan of
+// an item is more than its [Model.Quantile] at p. The supplies are not read. p
+// is read as by Quantile, with the same exactness.
 func (m *Model) Enough(p float64) []float64 {
 	m.must()
 	need := m.needs()
@@ -44,9 +44,9 @@ func (m *Model) Enough(p float64) []float64 {
 	return v
 }
 
-// corner returns the figures of all factors at which every need is at its
-// quantile p at once: the extremes, or where at most one factor varies, since
-// needs only ever rise with a factor.
+// corner returns the figures at which every need is at its quantile p at once:
+// the extremes, or any p where at most one factor varies, because needs only
+// rise with a factor.
 func (m *Model) corner(p float64) (x []float64, ok bool) {
 	f := m.fold()
 	varying := f.varying()
@@ -63,19 +63,21 @@ func (m *Model) corner(p float64) (x []float64, ok bool) {
 	return nil, false
 }
 
-// joint answers again and again what the chance is that no need exceeds a
-// plan. It goes over the points as Chance does, to the same answer.
+// joint returns the chance that no need exceeds a plan, for one plan after
+// another. It uses the same points as Chance and gives the same answer.
 type joint struct {
 	*plan
 	base, slope [][]float64 // per live item
 	high        []float64   // of one block
 }
 
+// joint draws every point once.
 func (p *plan) joint() *joint {
 	base, slope := p.store()
 	return &joint{p, base, slope, make([]float64, block)}
 }
 
+// chance is the chance that no need exceeds its litres.
 func (j *joint) chance(litres []float64) float64 {
 	var sum float64
 	for at := 0; at < samples; at += block {
@@ -84,6 +86,7 @@ func (j *joint) chance(litres []float64) float64 {
 	return sum / samples
 }
 
+// block adds up the chances of one block of points.
 func (j *joint) block(litres []float64, at int) (sum float64) {
 	for k := range j.high {
 		j.high[k] = math.Inf(1)
@@ -106,10 +109,10 @@ func (j *joint) block(litres []float64, at int) (sum float64) {
 	return sum
 }
 
-// path holds the plans of every level: each item's values in order, from the
-// least to the most it can be. Levels are whole numbers from 0 to fullLevel,
-// with steps between two values, so that the tails, where values lie apart,
-// are not planned in jumps.
+// path holds the plans of every level: the values of each item in order, from
+// the least to the most it can be. Levels are whole numbers from 0 to
+// fullLevel, with steps between two values, so that plans do not jump in the
+// tails, where values are far apart.
 type path struct {
 	live   []int
 	room   []float64
@@ -123,6 +126,7 @@ const (
 	fullLevel = (samples + 1) * steps
 )
 
+// path sorts the values of every item.
 func (m *Model) path(j *joint) *path {
 	return &path{
 		live:   j.live,
@@ -146,6 +150,7 @@ func (p *path) litres(v []float64, level int) {
 	}
 }
 
+// value is the litres of live item i at a whole step of the path.
 func (p *path) value(i, at int) float64 {
 	item := p.live[i]
 	switch {

@@ -132,7 +132,8 @@ func TestQuantileIsChance(t *testing.T) {
 		last := m.Quantile(0, 0)
 		for _, p := range levels {
 			v := m.Quantile(0, p)
-			one := &sure.Model{Items: m.Items, Factors: m.Factors, Needs: m.Needs, Supplies: exactly(max(v-sure.Slack, 0))}
+			one := &sure.Model{Items: m.Items, Factors: m.Factors, Needs: m.Needs,
+				Supplies: exactly(max(v-sure.Slack, 0))}
 			if got := one.Chance(); v > m.Quantile(0, 0) && math.Abs(got.Item[0]-p) > 4*got.ItemError[0]+1e-6 {
 				t.Errorf("model %d: the chance of Quantile(0, %v) = %v is %v", seed, p, v, got.Item[0])
 			}

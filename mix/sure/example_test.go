@@ -42,7 +42,8 @@ func ExampleModel_Enough() {
 
 func ExampleModel_Quantile() {
 	m := filling(0)
-	fmt.Printf("from %.0f to %.0f L, half the time up to %.0f L\n", m.Quantile(0, 0), m.Quantile(0, 1), m.Quantile(0, 0.5))
+	fmt.Printf("from %.0f to %.0f L, half the time up to %.0f L\n",
+		m.Quantile(0, 0), m.Quantile(0, 1), m.Quantile(0, 0.5))
 	// Output:
 	// from 177 to 387 L, half the time up to 253 L
 }
@@ -50,7 +51,8 @@ func ExampleModel_Quantile() {
 func ExampleModel_Matters() {
 	m := filling(300)
 	for _, in := range m.Matters(2) {
-		fmt.Printf("%s from %.2f to %.2f moves %.0f L\n", m.Factors[in.Factor].Name, in.Low.Value, in.High.Value, in.Moves)
+		fmt.Printf("%s from %.2f to %.2f moves %.0f L\n",
+			m.Factors[in.Factor].Name, in.Low.Value, in.High.Value, in.Moves)
 	}
 	// Output:
 	// pot from 2.73 to 3.66 moves 75 L

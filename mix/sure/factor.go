@@ -3,21 +3,22 @@ package sure
 import "math"
 
 // Factor is a figure known only as a range. It is triangular: between Low and
-// High, likeliest at Mode, falling off in straight lines. A Flat factor is
-// uniform: every figure between Low and High is as likely, and Mode is not
-// read. Low equal to High is a certain figure. The zero value is a certain 0.
-// Figures have no unit: a factor multiplies litres or is lost from them.
+// High, likeliest at Mode, less likely in straight lines on both sides. A Flat
+// factor is uniform: every figure between Low and High is equally likely, and
+// Mode is not read. When Low equals High the figure is certain. The zero value
+// is a certain 0. Figures have no unit: a factor multiplies litres, or is a
+// share lost from them.
 type Factor struct {
 	Name            string
 	Low, Mode, High float64
 	Flat            bool
 }
 
-// Certain reports whether the figure is known.
+// Certain reports whether the figure is known exactly.
 func (f Factor) Certain() bool { return f.Low == f.High }
 
-// Typical returns the figure to hold a factor at while another moves: the mode,
-// or the middle of a flat factor.
+// Typical returns the figure at which to hold a factor while another moves: the
+// mode, or the middle of a flat factor.
 func (f Factor) Typical() float64 {
 	if f.Flat {
 		return f.Low + float64((f.High-f.Low)/2)
@@ -25,8 +26,8 @@ func (f Factor) Typical() float64 {
 	return f.Mode
 }
 
-// At returns the figure that the factor does not exceed with probability p.
-// A p below 0 counts as 0, one above 1 as 1.
+// At returns the figure that the factor does not exceed with probability p. A p
+// below 0 counts as 0, and one above 1 as 1.
 func (f Factor) At(p float64) float64 {
 	l := f.law()
 	return l.at(min(max(p, 0), 1))
@@ -38,13 +39,15 @@ func (f Factor) Below(x float64) float64 {
 	return l.below(x)
 }
 
-// law is a factor made ready for many draws. split is where the mode lies, as
-// a share of the width: scaled so, no product of widths can overflow or vanish.
+// law is a factor prepared for many draws. split is the position of the mode as
+// a share of the width. Scaled like that, no product of widths can overflow or
+// vanish.
 type law struct {
 	low, high, width, split float64
 	flat                    bool
 }
 
+// law prepares the factor.
 func (f Factor) law() law {
 	l := law{low: f.Low, high: f.High, width: f.High - f.Low, flat: f.Flat}
 	if !l.flat && l.width > 0 {
@@ -54,7 +57,7 @@ func (f Factor) law() law {
 }
 
 // at inverts the distribution. It needs only a square root, which every
-// platform rounds alike; the clamp keeps a rounded sum from leaving the range,
+// platform rounds alike. The limits keep a rounded sum from leaving the range,
 // where a loss could reach 1.
 func (l law) at(u float64) float64 {
 	switch {
@@ -67,6 +70,7 @@ func (l law) at(u float64) float64 {
 	}
 }
 
+// below is the distribution: the probability that the factor is at most x.
 func (l law) below(x float64) float64 {
 	if x < l.low {
 		return 0

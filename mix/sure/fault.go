@@ -2,7 +2,7 @@ package sure
 
 import "slices"
 
-// Part names the list of a model that a fault is in.
+// Part names the list of a model that contains a fault.
 type Part string
 
 // The parts of a model.
@@ -13,7 +13,7 @@ const (
 	Supplies Part = "supplies"
 )
 
-// Code says what is wrong. Codes are stable; the text of an error is not.
+// Code says what is wrong. Codes are stable; the text of an error may change.
 type Code string
 
 // The codes of a fault.
@@ -27,14 +27,16 @@ const (
 	TooMany   Code = "too many"
 )
 
-// Fault is one thing wrong with a model. Index is the place in the part, and
-// Use the place in the term's uses, each -1 where it does not apply.
+// Fault is one thing wrong with a model. Index is the position in the part, and
+// Use the position in the term's uses; each is -1 where it does not apply.
 type Fault struct {
 	Part       Part
 	Index, Use int
 	Code       Code
 }
 
+// Error returns the place and the code, as in "needs[2].uses[0]: refers to what
+// is not there".
 func (f *Fault) Error() string {
 	s := string(f.Part)
 	if f.Index >= 0 {
@@ -46,9 +48,10 @@ func (f *Fault) Error() string {
 	return s + ": " + string(f.Code)
 }
 
-// Faults is everything wrong with a model, in its order.
+// Faults is everything wrong with a model, in the model's order.
 type Faults []*Fault
 
+// Error returns one line for each fault.
 func (f Faults) Error() string {
 	var s string
 	for i, one := range f {
@@ -69,7 +72,7 @@ func (f Faults) Unwrap() []error {
 	return out
 }
 
-// decimal writes n >= 0; the package stays clear of strconv.
+// decimal writes n >= 0. The package does not import strconv, to stay small.
 func decimal(n int) string {
 	var digits []byte
 	for ; n > 9; n /= 10 {

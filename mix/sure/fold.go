@@ -7,8 +7,8 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// part is a term with its certain figures multiplied in: litres, below zero
-// for a supply, and the uses of factors that vary, in order.
+// part is a term with its certain figures multiplied in: its litres, negative
+// for a supply, and its uses of factors that vary, in order.
 type part struct {
 	item   int
 	litres float64
@@ -21,6 +21,8 @@ type folded struct {
 	room  []float64 // per item, certain supply less certain need
 }
 
+// fold multiplies the certain figures into the terms, and adds terms without
+// any other use to room.
 func (m *Model) fold() folded {
 	f := folded{room: make([]float64, m.Items)}
 	m.foldTerms(&f, m.Needs, 1)
@@ -28,6 +30,7 @@ func (m *Model) fold() folded {
 	return f
 }
 
+// foldTerms folds one list; sign is 1 for needs and -1 for supplies.
 func (m *Model) foldTerms(f *folded, terms []Term, sign float64) {
 	for i := range terms {
 		p := part{terms[i].Item, sign * terms[i].Amount, nil}
@@ -48,6 +51,7 @@ func (m *Model) foldTerms(f *folded, terms []Term, sign float64) {
 	}
 }
 
+// compareUses orders uses by factor, then by kind.
 func compareUses(a, b Use) int {
 	return cmp.Or(cmp.Compare(a.Factor, b.Factor), cmp.Compare(a.Kind, b.Kind))
 }

@@ -1,6 +1,6 @@
 package sure
 
-// generators are the lattice's, one for each dimension.
+// generators holds the generator of the lattice for each dimension.
 var generators = [64]uint16{
 	1, 275, 167, 403, 317, 495, 481, 175, 65, 95, 121, 259, 113, 117, 37, 135,
 	293, 193, 423, 299, 417, 89, 413, 463, 477, 487, 471, 509, 27, 215, 223, 457,

@@ -1,15 +1,14 @@
 package sure
 
 // The points are a rank-1 lattice: point k has the coordinates k z/1024 modulo
-// 1, z being the generator of its dimension. It fills many dimensions evenly
-// with no more state than one number for each, where a Halton sequence leaves
-// stripes past ten and a Sobol sequence needs a table of direction numbers.
-// The generators below were found component by component with the weights
-// 12/(j+1) in the shift-averaged measure of evenness; a test finds them again.
+// 1, where z is the generator of the dimension. It fills many dimensions evenly
+// and needs just one number for each. A Halton sequence leaves stripes past ten
+// dimensions, and a Sobol sequence needs a table of direction numbers. The
+// generators were found component by component with the weights 12/(j+1) in the
+// shift-averaged measure of evenness; a test finds them again.
 //
-// Each of the shifts moves the whole lattice by one constant random vector, so
-// that every shift is an unbiased answer of its own and their scatter tells
-// the error.
+// Each shift moves the whole lattice by a constant random vector. So every
+// shift is an unbiased answer of its own, and their scatter shows the error.
 const (
 	pointBits = 10
 	points    = 1 << pointBits // of one shift
@@ -18,9 +17,9 @@ const (
 	block     = 256 // points worked on at once; they stay in the nearest cache
 )
 
-// coordinates fills u with the coordinates of one dimension of consecutive
-// points, each strictly between 0 and 1. Past the generators they are drawn
-// at random: dimensions are ordered by influence, so those matter least.
+// coordinates fills u with the coordinates, in one dimension, of consecutive
+// points, each strictly between 0 and 1. Dimensions past the generators are
+// drawn at random; dimensions are ordered by influence, so those matter least.
 func coordinates(u []float64, shift, first, dim int) {
 	offset := scramble(uint64(shift)<<32 | uint64(dim))
 	if dim >= len(generators) {

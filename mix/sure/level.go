@@ -1,9 +1,9 @@
 package sure
 
-// level returns the least level whose plan has a chance of at least p. Items
-// planned at a level have a joint chance of no more than that level and, by
-// the sum of what each misses, no less than a bound. Only sampling takes the
-// answer out of these, so they are tried first and widened as needed.
+// level returns the lowest level whose plan has a chance of at least p. Items
+// planned at a level have a joint chance of at most that level and, by the sum
+// of what each misses, at least a bound. Only sampling can put the answer
+// outside the two, so they are tried first and widened when needed.
 func (j *joint) level(p float64, plan func(level int) []float64) int {
 	over := func(level int) float64 {
 		if level >= fullLevel {
@@ -27,10 +27,11 @@ func (j *joint) level(p float64, plan func(level int) []float64) int {
 	return narrow(low, high, below, above, over)
 }
 
-// narrow returns the least number above low where over, which rises, is not
-// below 0; it is at high, with the values given. It aims where the line
-// between the ends crosses 0; an end that stays is counted half the next time
-// (the Illinois rule), and every third step halves, so that it never creeps.
+// narrow returns the lowest number above low at which over, which rises, is not
+// below 0. It is at most high; below and above are the values at the ends. Each
+// step aims where the line between the ends crosses 0. An end that stays counts
+// half the next time (the Illinois rule), and every third step halves the
+// interval, so that progress never stalls.
 func narrow(low, high int, below, above float64, over func(int) float64) int {
 	stayed := 0 // which end did: -1 low, 1 high
 	for step := 1; high-low > 1; step++ {

@@ -7,19 +7,19 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// State is a model with one factor at one figure, Value, and all the others at
+// State is a model with one factor at one figure, Value, and all others at
 // their typical figure: the litres of each item that it needs and supplies.
 type State struct {
 	Value        float64
 	Need, Supply []float64
 }
 
-// Influence is how much hangs on one factor, by its index in [Model.Factors].
-// Low has it at its 10th percentile, High at its 90th. Moves is how many
-// litres that shifts supply against need, added up over the items without
-// regard to direction; with no supplies it is litres of need. A factor that
-// raises the need and the supply of an item alike settles nothing, and
-// moves nothing.
+// Influence is how much depends on one factor, given by its index in
+// [Model.Factors]. Low has the factor at its 10th percentile, High at its 90th.
+// Moves is by how many litres supply shifts against need between the two, added
+// up over the items as absolute values; without supplies it is litres of need.
+// A factor that raises the need and the supply of an item equally moves
+// nothing.
 type Influence struct {
 	Factor    int
 	Low, High State
@@ -28,14 +28,15 @@ type Influence struct {
 
 // Matters returns the figures most worth measuring: at most that many
 // influences, the largest first, equal ones by index. Factors that are certain
-// or move nothing are left out; most below 1 returns none. It compares one
-// figure at a time and says nothing of two that move together.
+// or move nothing are left out. A most below 1 returns none. It varies one
+// figure at a time, so it says nothing about two that move together.
 func (m *Model) Matters(most int) []Influence {
 	m.must()
 	all := m.influences()
 	return all[:min(max(most, 0), len(all))]
 }
 
+// influences returns the influence of every factor that moves something.
 func (m *Model) influences() []Influence {
 	var all []Influence
 	x := m.figures(Factor.Typical)
@@ -52,7 +53,7 @@ func (m *Model) influences() []Influence {
 	return all
 }
 
-// state leaves x as it was.
+// state works out the model with one factor at value. It restores x.
 func (m *Model) state(x []float64, factor int, value float64) State {
 	before := x[factor]
 	x[factor] = value
@@ -61,6 +62,7 @@ func (m *Model) state(x []float64, factor int, value float64) State {
 	return s
 }
 
+// against adds up how far supply shifts against need from s to t.
 func (s State) against(t State) float64 {
 	var sum float64
 	for i := range s.Need {

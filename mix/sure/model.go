@@ -1,10 +1,10 @@
 package sure
 
-// Slack is how many litres an item may be short and still count as enough:
-// 1 mL, the slack every count of packs takes.
+// Slack is how many litres an item may be short and still count as enough: 1
+// mL, as in every count of packs.
 const Slack = 0.001
 
-// Kind is how a factor enters a term. The zero value is Times.
+// Kind is how a factor enters a term. The zero value is [Times].
 type Kind uint8
 
 // The ways a factor x enters a term.
@@ -13,30 +13,30 @@ const (
 	Loss              // a share x of it is lost on the way: multiplied by 1/(1-x)
 )
 
-// Use is one factor, by its index in [Model.Factors], entering a term.
+// Use is one factor, given by its index in [Model.Factors], entering a term.
 type Use struct {
 	Factor int
 	Kind   Kind
 }
 
-// Term is a part of what one item takes or of what is there: Amount litres,
-// changed by each of its uses. Amount is what the term comes to with every
-// Times figure at 1 and every loss at 0. Without uses it is a certain volume.
+// Term is a part of what one item needs or has: Amount litres, changed by each
+// of its uses. Amount is the litres with every Times figure at 1 and every loss
+// at 0. A term without uses is a certain volume.
 type Term struct {
 	Item   int
 	Amount float64
 	Uses   []Use
 }
 
-// Model is what is known. The need of an item is the sum of its terms in
-// Needs, the supply that of its terms in Supplies; the order is enough when
-// no item's supply falls more than [Slack] below its need. Factors are drawn
-// independently of each other, and one factor has one figure wherever it is
-// used. The zero value has no items and is always enough.
+// Model is what is known. The need for an item is the sum of its terms in
+// Needs, its supply the sum of its terms in Supplies. The order is enough when
+// no item's supply is more than [Slack] below its need. Factors are independent
+// of each other, and a factor has one figure wherever it is used. The zero
+// value has no items and is always enough.
 //
-// [Model.Check] tells whether the other methods can answer; on a model that
-// it refuses they panic. No method changes the model, so that they may run
-// at the same time.
+// [Model.Check] reports whether the other methods can answer; they panic on a
+// model that it refuses. No method changes the model, so they can run at the
+// same time.
 type Model struct {
 	Items    int
 	Factors  []Factor
@@ -44,7 +44,7 @@ type Model struct {
 	Supplies []Term
 }
 
-// effect is what one use makes of a litre with the factor at x.
+// effect is what one litre becomes with the factor at x.
 func (k Kind) effect(x float64) float64 {
 	if k == Loss {
 		return 1 / (1 - x)
@@ -70,7 +70,7 @@ func (m *Model) sums(terms []Term, x []float64) []float64 {
 	return out
 }
 
-// figures returns one figure of every factor.
+// figures returns one figure for every factor.
 func (m *Model) figures(of func(Factor) float64) []float64 {
 	x := make([]float64, len(m.Factors))
 	for i, f := range m.Factors {
@@ -82,7 +82,7 @@ func (m *Model) figures(of func(Factor) float64) []float64 {
 func lowest(f Factor) float64  { return f.Low }
 func highest(f Factor) float64 { return f.High }
 
-// keep returns the model with the terms of only those items.
+// keep returns the model with only the terms of some items.
 func (m *Model) keep(item func(int) bool) *Model {
 	return &Model{m.Items, m.Factors, kept(m.Needs, item), kept(m.Supplies, item)}
 }

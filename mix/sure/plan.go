@@ -7,12 +7,12 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// plan is a folded model arranged for many draws. Every item's need less its
-// supply is base + slope*u, where u is the effect of one factor, the pivot,
-// and base and slope depend on the others. So each draw of the others gives an
-// interval of the pivot in which all is enough, and the pivot's distribution
-// gives its exact probability: one dimension less, and a smooth function to
-// average instead of a jump. Without a pivot slope is 0.
+// plan is a folded model arranged for many draws. The need less the supply of
+// an item is base + slope*u, where u is the effect of one factor, the pivot,
+// and base and slope depend on the other factors. So each draw of the others
+// gives an interval of the pivot in which everything is enough, and the pivot's
+// distribution gives its exact probability. That is one dimension less, and a
+// smooth function to average instead of a jump. Without a pivot, slope is 0.
 type plan struct {
 	room     []float64 // per item
 	live     []int     // the items with a part that varies
@@ -30,20 +30,21 @@ type column struct {
 	dim int
 }
 
-// product is a set of uses multiplied once for all the parts that share it,
-// as the materials of one mix do.
+// product is a set of uses that is multiplied once for all the parts that share
+// it, as the materials of one mix do.
 type product struct {
 	columns []int
 	pivot   bool
 	shares  []share
 }
 
-// share is where a product goes: litres of it, to one of the live items.
+// share is where a product goes: that many litres of it to one live item.
 type share struct {
 	live   int
 	litres float64
 }
 
+// plan folds the model, chooses the pivot and joins parts with equal uses.
 func (m *Model) plan() *plan {
 	f := m.fold()
 	p := &plan{room: f.room, live: f.live()}
@@ -67,6 +68,7 @@ func (m *Model) plan() *plan {
 	return p
 }
 
+// live returns the items that have a part that varies, in order.
 func (f *folded) live() []int {
 	var out []int
 	for _, p := range f.parts {
@@ -76,8 +78,8 @@ func (f *folded) live() []int {
 	return slices.Compact(out)
 }
 
-// order sorts factors by influence, the largest first; those that move nothing
-// with the others at their typical figure come last.
+// order sorts factors by influence, the largest first. Factors that move
+// nothing with the others at their typical figure come last.
 func (m *Model) order(varying []int) []int {
 	rank := make([]int, len(m.Factors))
 	for i, in := range m.influences() {
@@ -88,9 +90,9 @@ func (m *Model) order(varying []int) []int {
 	return out
 }
 
-// choose makes the pivot the most influential factor that enters every part
-// at most once and always in the same way, gives the others their dimensions
-// in order and the pivot the last one. It returns the pivot, or -1, and the
+// choose makes the pivot the most influential factor that enters every part at
+// most once and always in the same way. It gives the others their dimensions in
+// order, and the pivot the last one. It returns the pivot, or -1, and the
 // dimension of each factor.
 func (p *plan) choose(m *Model, f *folded, order []int) (pivot int, dims []int) {
 	pivot = -1
@@ -112,8 +114,8 @@ func (p *plan) choose(m *Model, f *folded, order []int) (pivot int, dims []int) 
 	return pivot, dims
 }
 
-// once reports whether a factor enters each part at most once and always in
-// the same way, and that way.
+// once reports whether a factor enters each part at most once and always in the
+// same way, and which way.
 func (f *folded) once(factor int) (kind Kind, ok bool) {
 	found := false
 	for _, p := range f.parts {
@@ -132,6 +134,8 @@ func (f *folded) once(factor int) (kind Kind, ok bool) {
 	return kind, found
 }
 
+// product returns the product of uses, without the pivot, with new columns
+// where needed.
 func (p *plan) product(m *Model, uses []Use, pivot int, dims []int) product {
 	var out product
 	for _, u := range uses {
@@ -149,8 +153,8 @@ func (p *plan) product(m *Model, uses []Use, pivot int, dims []int) product {
 	return out
 }
 
-// below returns the probability that the effect of the pivot is at most u. Where
-// there is none, u is without end one way or the other.
+// below returns the probability that the effect of the pivot is at most u.
+// Without a pivot, u is infinite.
 func (p *plan) below(u float64) float64 {
 	switch {
 	case p.pivot == nil && u > 0:
@@ -166,7 +170,8 @@ func (p *plan) below(u float64) float64 {
 	}
 }
 
-// between returns the probability that it lies from low to high.
+// between returns the probability that the effect of the pivot is from low to
+// high.
 func (p *plan) between(low, high float64) float64 {
 	if !(low < high) {
 		return 0

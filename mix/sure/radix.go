@@ -2,8 +2,9 @@ package sure
 
 import "math"
 
-// sortVolumes sorts numbers of 0 or more, by the bytes of their bits from the
-// last to the first: five times as fast as comparing for as many as samples.
+// sortVolumes sorts numbers of 0 or more by the bytes of their bits, from the
+// last to the first. For as many as samples that is five times as fast as
+// comparing them.
 func sortVolumes(v []float64) {
 	from, to := make([]uint64, len(v)), make([]uint64, len(v))
 	for i, x := range v {
@@ -19,8 +20,8 @@ func sortVolumes(v []float64) {
 	}
 }
 
-// sortByte moves the numbers into the order of one byte, keeping that of
-// equals, unless all have the same byte.
+// sortByte sorts by one byte and keeps the order of equals. It does nothing
+// when all have the same byte.
 func sortByte(to, from []uint64, shift int) (moved bool) {
 	var place [256]int
 	for _, b := range from {

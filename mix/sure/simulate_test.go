@@ -22,7 +22,8 @@ func TestSimulated(t *testing.T) {
 			// Where no draw failed, the simulation's own error is not 0 either.
 			p := min(max(want, 1/float64(draws)), 1-1/float64(draws))
 			if e := math.Hypot(sampled, math.Sqrt(p*(1-p)/float64(draws))); math.Abs(got-want) > 4*e {
-				t.Errorf("model %d: %s %.6f, simulated %.6f: %.1f standard errors", seed, what, got, want, math.Abs(got-want)/e)
+				t.Errorf("model %d: %s %.6f, simulated %.6f: %.1f standard errors",
+					seed, what, got, want, math.Abs(got-want)/e)
 			}
 		}
 		far("all", got.All, got.Error, all)

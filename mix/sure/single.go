@@ -7,9 +7,9 @@ import (
 	"example.org/barrow/mix/stable"
 )
 
-// single returns the exact chance when one factor varies: the figures at which
-// an item is just enough are the roots of a polynomial, and between two of
-// them all stays enough or does not.
+// single returns the exact chance when one factor varies. The figures at which
+// an item is just enough are the roots of a polynomial; between two of them
+// nothing changes, so one test in the middle decides.
 func (m *Model) single(f *folded, factor int) float64 {
 	of := m.Factors[factor]
 	cuts := []float64{of.Low, of.High}
@@ -37,10 +37,10 @@ func (m *Model) single(f *folded, factor int) float64 {
 	return sum
 }
 
-// polynomial returns what an item is short, its slack allowed, as a polynomial
-// in the one factor, lowest power first, multiplied by the power of 1-x that
-// clears the losses. That power is above 0 where losses are, so that it moves
-// no root.
+// polynomial returns what an item is short, less its slack, as a polynomial in
+// the one factor, lowest power first. It is multiplied by the power of 1-x that
+// clears the losses. Losses are below 1, so that power is above 0 and moves no
+// root.
 func (f *folded) polynomial(item int) []float64 {
 	const x, gone = 0, 1
 	most := [2]int{}
@@ -79,8 +79,8 @@ func addPower(to []float64, c float64, a, b int) {
 	}
 }
 
-// roots returns the places between low and high where a polynomial changes
-// sign. Between two places where its slope does, it has at most one.
+// roots returns the places between low and high at which a polynomial changes
+// sign. Between two places where its slope changes sign, it has at most one.
 func roots(poly []float64, low, high float64) []float64 {
 	if len(poly) < 2 {
 		return nil
@@ -99,6 +99,7 @@ func roots(poly []float64, low, high float64) []float64 {
 	return out
 }
 
+// horner evaluates a polynomial.
 func horner(poly []float64, x float64) float64 {
 	var y float64
 	for i := len(poly) - 1; i >= 0; i-- {
@@ -107,9 +108,9 @@ func horner(poly []float64, x float64) float64 {
 	return y
 }
 
-// halve returns the least number from low to high where ok holds, at most tiny
-// above it, or to the last bit, given that it holds at high and from some number
-// on.
+// halve returns the lowest number from low to high at which ok holds: at most
+// tiny above it, or exact to the last bit. ok must hold at high and from some
+// number on.
 func halve(low, high, tiny float64, ok func(float64) bool) float64 {
 	for high-low > tiny {
 		mid := low + float64((high-low)/2)
