@@ -15,12 +15,12 @@ func appendSplit(out []units.Volume, whole units.Volume, parts []int64) []units.
 	var sum int64
 	for _, p := range parts {
 		if p < 0 {
-			panic("mix: Split of a negative part")
+			panic("catalog: Split of a negative part")
 		}
 		sum += p
 	}
 	if sum < 1 || sum > 1e18 {
-		panic("mix: Split needs parts that add up to 1 to 1e18")
+		panic("catalog: Split needs parts that add up to 1 to 1e18")
 	}
 	var room [16]int64
 	rests := append(room[:0], parts...)

@@ -16,7 +16,8 @@ func manyObjects(n int) []byte {
 		if i > 0 {
 			b.WriteString(",\n")
 		}
-		b.WriteString(`  {"id": "bed-` + strconv.Itoa(i) + `", "litres": 812.4, "count": ` + strconv.Itoa(i) + `, "raised": true}`)
+		n := strconv.Itoa(i)
+		b.WriteString(`  {"id": "bed-` + n + `", "litres": 812.4, "count": ` + n + `, "raised": true}`)
 	}
 	b.WriteString("\n]\n")
 	return b.Bytes()

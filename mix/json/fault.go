@@ -8,7 +8,7 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// The codes a Fault can carry; its doc comment says what they mean.
+// The codes of a Fault. The comment on [Fault.Code] says what they mean.
 const (
 	codeSyntax    = "json.syntax"
 	codeDuplicate = "json.duplicate"
@@ -21,10 +21,11 @@ const (
 )
 
 // Fault is one thing wrong with a document. It is data to show next to the
-// document; it is also an error.
+// document, and it is also an error.
 type Fault struct {
-	// Path leads to the value being read, as in tasks[1].containers[0].count;
-	// between two members it leads to their container. It is "" at the top.
+	// Path is the path of the value being read, as in
+	// tasks[1].containers[0].count; between two members it is the path of their
+	// container. It is "" at the top.
 	Path string
 
 	// Code is stable, Reason may be reworded. The codes are:
@@ -39,21 +40,21 @@ type Fault struct {
 	//	json.trailing   something after the end of the value
 	Code string
 
-	// Value is the offending text as typed, at most 40 runes of it, with what
-	// cannot be printed replaced by U+FFFD; or a byte that is not UTF-8, as in
-	// 0xe4. It is "" at the end of the document.
+	// Value is the wrong text as typed, at most 40 runes of it, with U+FFFD for
+	// what cannot be printed; or a byte that is not UTF-8, as in 0xe4. It is ""
+	// at the end of the document.
 	Value string
 
-	// Reason says what is wrong and what would do, in whatever language it is to
-	// be said in.
+	// Reason says what is wrong and what to write instead. It can be
+	// translated.
 	Reason message.Text
 
-	// Line and Column count from 1; columns count runes. A fault of the
-	// document as a whole is at 1:1.
+	// Line and Column count from 1, and columns count runes. A fault of the
+	// whole document is at 1:1.
 	Line, Column int
 }
 
-// Error returns the place, the path and the reason on one line.
+// Error returns the place, the path and the reason, on one line and in English.
 func (f Fault) Error() string {
 	place := "line " + strconv.Itoa(f.Line) + ", column " + strconv.Itoa(f.Column) + ": "
 	if f.Path == "" {
@@ -63,7 +64,7 @@ func (f Fault) Error() string {
 }
 
 // Position returns the line and the column, both from 1, of a byte offset such
-// as [Node.Offset]; columns count runes. An offset outside data is taken as its
+// as [Node.Offset]. Columns count runes. An offset outside data counts as its
 // nearest end.
 func Position(data []byte, offset int) (line, column int) {
 	offset = min(max(offset, 0), len(data))
@@ -71,10 +72,12 @@ func Position(data []byte, offset int) (line, column int) {
 	return p.line + 1, p.column + 1
 }
 
-// place is a position, with line and column from 0, that can move on without
-// counting again from the top: it keeps a document with many faults linear.
+// place is a position, with line and column from 0, that can move forward
+// without counting again from the top. That keeps a document with many faults
+// linear.
 type place struct{ offset, line, column int }
 
+// advance moves to an offset. One that is further back starts again at the top.
 func (p place) advance(text string, offset int) place {
 	if offset < p.offset {
 		p = place{}
@@ -90,7 +93,7 @@ func (p place) advance(text string, offset int) place {
 	return p
 }
 
-// excerpt returns what Fault.Value shows of text.
+// excerpt returns the part of text that [Fault.Value] shows.
 func excerpt(text string) string {
 	return strings.Map(func(r rune) rune {
 		if strconv.IsPrint(r) {

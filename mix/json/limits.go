@@ -1,6 +1,6 @@
 package json
 
-// What a field of [Limits] stands for when it is zero.
+// The value of each field of [Limits] when it is zero.
 const (
 	DefaultBytes  = 16 << 20
 	DefaultDepth  = 32
@@ -8,17 +8,19 @@ const (
 	DefaultFaults = 20
 )
 
-// MaxDepth is the deepest nesting that [Limits] can allow. The parser recurses
-// once a level, and a browser's stack is small and ends the program for good.
+// MaxDepth is the deepest nesting that [Limits] can allow. The parser calls
+// itself once for each level; a browser's stack is small, and overflowing it
+// ends the program.
 const MaxDepth = 1000
 
-// MaxFaults is the most faults that [Limits] can ask for: each costs a look back
-// through the document, and nobody reads more.
+// MaxFaults is the most faults that [Limits] can ask for. Each one costs a look
+// back through the document, and nobody reads more.
 const MaxFaults = 1000
 
-// Limits bounds what [Parse] takes on. A field that is zero or negative stands
-// for its default, so the zero value is ready to use. What bounds memory is Nodes:
-// a node takes 80 bytes, and a list of digits makes one of every two bytes.
+// Limits bounds what [Parse] accepts. A field that is zero or negative stands
+// for its default, so the zero value is ready to use. Nodes is what limits
+// memory: a node takes 80 bytes, and a list of digits makes one of every two
+// bytes.
 type Limits struct {
 	Bytes  int // length of the document
 	Depth  int // containers inside one another; at most MaxDepth
@@ -26,6 +28,7 @@ type Limits struct {
 	Faults int // faults reported before the parse stops; at most MaxFaults
 }
 
+// filled replaces what is not set by the defaults.
 func (l Limits) filled() Limits {
 	return Limits{
 		Bytes:  positive(l.Bytes, DefaultBytes),
@@ -35,6 +38,7 @@ func (l Limits) filled() Limits {
 	}
 }
 
+// positive returns n, or otherwise when n is not positive.
 func positive(n, otherwise int) int {
 	if n > 0 {
 		return n

@@ -8,13 +8,13 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// The functions of this file are reached only when the document is wrong. They
-// work out what its author probably meant, so that the fault can say what would
-// do; none of them lets anything pass.
+// The functions in this file run only when the document is wrong. They work out
+// what its author probably meant, so that the fault can say what to write. None
+// of them accepts anything.
 
-// fail stops the parse at the text from start to end. A fault that touches the
-// end of a document that was cut short at a byte that is not UTF-8 gives way to
-// that byte: it is what the author has to mend first.
+// fail stops the parse at the text from start to end. When a document was cut
+// at a byte that is not UTF-8 and the fault touches that end, the byte is
+// reported instead: it is what the author has to fix first.
 func (p *parser) fail(code string, start, end int, reason message.Text) bool {
 	p.stopped = true
 	value := excerpt(p.text[start:end])
@@ -27,6 +27,7 @@ func (p *parser) fail(code string, start, end int, reason message.Text) bool {
 	return false
 }
 
+// record adds a fault at an offset, with the path being read.
 func (p *parser) record(f Fault, offset int) {
 	p.last = p.last.advance(p.text, offset)
 	f.Path, f.Line, f.Column = p.path(), p.last.line+1, p.last.column+1
@@ -36,6 +37,7 @@ func (p *parser) record(f Fault, offset int) {
 	}
 }
 
+// path writes the path of the value being read.
 func (p *parser) path() string {
 	var path []byte
 	for _, s := range p.steps {
@@ -50,7 +52,7 @@ func (p *parser) path() string {
 	return string(path)
 }
 
-// duplicate records that the key just read, at from, repeats the one whose
+// duplicate records that the key just read, at from, repeats the key whose
 // value is at first.
 func (p *parser) duplicate(from, first int) {
 	lines := strings.Count(p.text[first:from], "\n")
@@ -66,8 +68,8 @@ func (p *parser) duplicate(from, first int) {
 	}, from)
 }
 
-// lexeme returns the run of text at p.at that was probably meant as one word:
-// a string, or all up to a space, a sign of the grammar or a comment.
+// lexeme returns the text at p.at that was probably meant as one word: a
+// string, or everything up to a space, a sign of the grammar or a comment.
 func (p *parser) lexeme() string {
 	rest := p.text[p.at:]
 	_, n := utf8.DecodeRuneInString(rest)
@@ -83,14 +85,17 @@ func (p *parser) lexeme() string {
 	return rest[:n]
 }
 
+// isDelimiter reports whether c ends a word.
 func isDelimiter(c byte) bool { return c <= ' ' || strings.IndexByte(`,:[]{}"`, c) >= 0 }
 
+// isComment reports whether text starts a comment of JavaScript.
 func isComment(text string) bool {
 	return strings.HasPrefix(text, "//") || strings.HasPrefix(text, "/*")
 }
 
-// refuse stops the parse at the text at p.at: for a mistake that is the same
-// one wherever it stands, with the reason for that, otherwise with reason.
+// refuse stops the parse at p.at. Some mistakes are the same wherever they
+// occur, such as a comment; for those it gives their own reason in place of the
+// given one.
 func (p *parser) refuse(code string, reason message.Text) bool {
 	word := p.lexeme()
 	if r := commonMistake(p.text[p.at:]); r != "" {
@@ -99,8 +104,8 @@ func (p *parser) refuse(code string, reason message.Text) bool {
 	return p.fail(code, p.at, p.at+len(word), reason)
 }
 
-// stray returns what to show of a common mistake: a comment as far as its line
-// goes, otherwise its word.
+// stray returns how much of a common mistake to show: a comment to the end of
+// its line, otherwise the word.
 func (p *parser) stray() string {
 	rest := p.text[p.at:]
 	if !isComment(rest) && rest[0] != '#' {
@@ -112,6 +117,8 @@ func (p *parser) stray() string {
 	return rest
 }
 
+// commonMistake returns the reason for a mistake that is the same everywhere,
+// or "".
 func commonMistake(text string) message.Text {
 	r, _ := utf8.DecodeRuneInString(text)
 	switch {
@@ -154,7 +161,7 @@ func (p *parser) notValue(word string) bool {
 		" a number, true, false, null, a list in [ ] or an object in { }")
 }
 
-// bareWord returns why word, which is not in quotes, is no value.
+// bareWord returns why word, which is not in quotes, is not a value.
 func bareWord(word string) message.Text {
 	if notFinite(word) {
 		return noSuchNumber(word)
@@ -172,7 +179,7 @@ func bareWord(word string) message.Text {
 	return inQuotes("text is written in double quotes", word)
 }
 
-// notKey refuses what is at p.at where a key of n should start.
+// notKey refuses what is at p.at, where a key of n should start.
 func (p *parser) notKey(n *Node) bool {
 	reason := message.Text("a key in double quotes is expected here")
 	switch word := p.lexeme(); {
@@ -223,8 +230,8 @@ func afterNumber(n *Node) bool {
 	return len(n.Items) > 0 && n.Items[len(n.Items)-1].Kind == Number
 }
 
-// isMeasure reports whether word, found after a number and a space, looks like
-// the rest of it: the L of 50 L, the 1/2 of 1 1/2.
+// isMeasure reports whether word, found after a number and a space, was
+// probably meant as part of it: the L of 50 L, the 1/2 of 1 1/2.
 func isMeasure(word string) bool {
 	switch word {
 	case "true", "false", "null":
@@ -238,13 +245,14 @@ func (p *parser) wrongCloser(n *Node) message.Text {
 	return message.Of("{=0} is closed by {1}, which is missing before this", string(p.opened(n)), closer(n.Kind))
 }
 
-// hasMore refuses the end of the document inside of n.
+// hasMore refuses the end of the document inside n.
 func (p *parser) hasMore(n *Node) bool {
 	if p.at < len(p.text) {
 		return true
 	}
 	p.between()
-	return p.fail(codeSyntax, p.at, p.at, message.Of("{=0} is not closed when the document ends; add {1}", string(p.opened(n)), closer(n.Kind)))
+	return p.fail(codeSyntax, p.at, p.at, message.Of("{=0} is not closed when the document ends; add {1}",
+		string(p.opened(n)), closer(n.Kind)))
 }
 
 // opened names the container n by the line it starts on.
@@ -257,6 +265,7 @@ func (p *parser) opened(n *Node) message.Text {
 	return message.Of(form, strconv.Itoa(line+1))
 }
 
+// closer is the bracket that closes a container.
 func closer(k Kind) string {
 	if k == Array {
 		return "]"

@@ -6,7 +6,7 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Kind tells what a [Node] holds. The zero value is Null.
+// Kind is the kind of value that a [Node] holds. The zero value is Null.
 type Kind uint8
 
 // The kinds of JSON value.
@@ -19,9 +19,11 @@ const (
 	Object
 )
 
-// String returns the kind in words that fit after "found" or "expected".
+// String returns the kind in English words that fit after "found" or
+// "expected".
 func (k Kind) String() string { return k.words().String() }
 
+// words returns the same, ready to be translated.
 func (k Kind) words() message.Text {
 	switch k {
 	case Null:
@@ -51,8 +53,8 @@ type Node struct {
 }
 
 // Field returns the value of key in the object n. It returns nil when n has no
-// such key, is not an object, or is nil itself, so look-ups can be chained.
-// The search is linear: a caller that reads every key walks Keys instead.
+// such key, is not an object or is nil itself, so that look-ups can be chained.
+// The search is linear; a caller that reads every key should walk Keys instead.
 func (n *Node) Field(key string) *Node {
 	if n == nil || n.Kind != Object {
 		return nil

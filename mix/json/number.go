@@ -8,8 +8,8 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// number reads the number at p.at and leaves it as it is written: the caller
-// knows best whether 1.50 is money, a count or a measure.
+// number reads the number at p.at and keeps its literal: the caller knows best
+// whether 1.50 is money, a count or a measure.
 func (p *parser) number(text *string) bool {
 	rest := p.text[p.at:]
 	n := numberLength(rest)
@@ -22,8 +22,7 @@ func (p *parser) number(text *string) bool {
 	return true
 }
 
-// numberLength returns the length of the number that text starts with, 0 when
-// it starts with none.
+// numberLength returns the length of the number that text starts with, or 0.
 func numberLength(text string) int {
 	i := 0
 	if strings.HasPrefix(text, "-") {
@@ -45,6 +44,8 @@ func numberLength(text string) int {
 	return i + exponentLength(text[i:])
 }
 
+// exponentLength returns the length of the exponent that text starts with, or
+// 0.
 func exponentLength(text string) int {
 	if text == "" || text[0]|0x20 != 'e' {
 		return 0
@@ -60,6 +61,7 @@ func exponentLength(text string) int {
 	return i + n
 }
 
+// digits counts the digits that text starts with.
 func digits(text string) int {
 	n := 0
 	for n < len(text) && isDigit(text[n]) {
@@ -68,8 +70,8 @@ func digits(text string) int {
 	return n
 }
 
-// continues reports whether text, which follows a number, was meant as a part
-// of it: the L of 50L, the second point of 1.2.3, the half of 1½.
+// continues reports whether text, which follows a number, was probably meant as
+// part of it: the L of 50L, the second point of 1.2.3, the half of 1½.
 func continues(text string) bool {
 	if text == "" || isComment(text) {
 		return false
@@ -81,7 +83,7 @@ func continues(text string) bool {
 	return strconv.IsPrint(r)
 }
 
-// notNumber returns why word, which starts like a number, is none.
+// notNumber returns why word, which starts like a number, is not one.
 func notNumber(word string) message.Text {
 	size := strings.TrimLeft(word, "+-")
 	sign := word[:len(word)-len(size)]
@@ -98,6 +100,7 @@ func notNumber(word string) message.Text {
 	return badDigits(sign, size)
 }
 
+// badDigits returns what is wrong with the digits of a number.
 func badDigits(sign, size string) message.Text {
 	switch n := numberLength(size); {
 	case size[0] == '.':
@@ -118,12 +121,13 @@ func badDigits(sign, size string) message.Text {
 
 const notPlain message.Text = "this is more than a number; a unit or a fraction makes it text, in double quotes"
 
-// unpadded takes the zeros in front of a number's first digit away.
+// unpadded removes the zeros before a number's first digit.
 func unpadded(size string) string {
 	n := digits(size)
 	return size[min(n-1, n-len(strings.TrimLeft(size[:n], "0"))):]
 }
 
+// without removes every unwanted rune.
 func without(text string, unwanted rune) string {
 	return strings.Map(func(r rune) rune {
 		if r == unwanted {
@@ -133,8 +137,8 @@ func without(text string, unwanted rune) string {
 	}, text)
 }
 
-// lower is strings.ToLower for ASCII. The words it is for are English, and the
-// tables for the rest of Unicode would make the download larger.
+// lower is strings.ToLower for ASCII. It is used for English words only, and
+// the tables for the rest of Unicode would enlarge the download.
 func lower(text string) string {
 	return strings.Map(func(r rune) rune {
 		if 'A' <= r && r <= 'Z' {
@@ -144,6 +148,8 @@ func lower(text string) string {
 	}, text)
 }
 
+// notFinite reports whether word is a name for a number that JSON does not
+// have.
 func notFinite(word string) bool {
 	switch lower(word) {
 	case "nan", "inf", "infinity":
@@ -152,12 +158,13 @@ func notFinite(word string) bool {
 	return false
 }
 
+// noSuchNumber is the reason for such a word.
 func noSuchNumber(word string) message.Text {
 	return message.Of("JSON has no number {0}; write null, or leave it out", excerpt(word))
 }
 
-// writeNumber adds to a reason the advice to write text, unless that would not do
-// either.
+// writeNumber adds to a reason the advice to write text, unless that would not
+// be a number either.
 func writeNumber(reason message.Text, text string) message.Text {
 	if numberLength(text) != len(text) || len(text) > shown {
 		return reason
@@ -165,8 +172,8 @@ func writeNumber(reason message.Text, text string) message.Text {
 	return message.Of("{=0}; write {1}", string(reason), text)
 }
 
-// inQuotes ends the advice to use double quotes with what that would look like,
-// unless text is too long or too odd to repeat.
+// inQuotes adds to a reason what the text would look like in double quotes,
+// unless it is too long or too odd to repeat.
 func inQuotes(reason message.Text, text string) message.Text {
 	if excerpt(text) != text || strings.ContainsAny(text, `"\`) {
 		return reason

@@ -190,8 +190,10 @@ func checkOffsets(t *testing.T, data []byte, n *json.Node) {
 		t.Errorf("a value of %q has offset %d", data, n.Offset)
 		return
 	}
-	if first := data[n.Offset]; (n.Kind == json.Object) != (first == '{') || (n.Kind == json.Array) != (first == '[') ||
-		(n.Kind == json.String) != (first == '"') || n.Kind == json.Number && !bytes.HasPrefix(data[n.Offset:], []byte(n.Text)) {
+	first := data[n.Offset]
+	if (n.Kind == json.Object) != (first == '{') || (n.Kind == json.Array) != (first == '[') ||
+		(n.Kind == json.String) != (first == '"') ||
+		n.Kind == json.Number && !bytes.HasPrefix(data[n.Offset:], []byte(n.Text)) {
 		t.Errorf("%v of %q has offset %d, where there is %q", n.Kind, data, n.Offset, first)
 	}
 	for i := range n.Items {

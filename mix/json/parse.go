@@ -9,11 +9,11 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Parse reads one JSON document. A document that cannot be read gives a zero
-// Node and at least one [Fault], in document order: every repeated key up to
-// Limits.Faults, and the first fault of any other kind, which ends the parse.
-// The package comment lists what is refused beyond RFC 8259. Parse keeps no
-// reference to data.
+// Parse reads one JSON document. When the document cannot be read it returns a
+// zero Node and at least one [Fault], in document order: every repeated key up
+// to Limits.Faults, and the first fault of any other kind, which ends the
+// parse. The package comment lists what is refused beyond RFC 8259. Parse keeps
+// no reference to data.
 func Parse(data []byte, limits Limits) (Node, []Fault) {
 	p := parser{limits: limits.filled()}
 	var root Node
@@ -23,22 +23,23 @@ func Parse(data []byte, limits Limits) (Node, []Fault) {
 	return Node{}, p.faults
 }
 
+// parser reads one document.
 type parser struct {
 	text    string // the document, up to the first byte that is not UTF-8
 	tail    string // the rest, from that byte on
 	at      int    // how far text has been read
 	limits  Limits
-	sizes   []int    // members of the containers still to open
+	sizes   []int    // members of each container still to open
 	nodes   []Node   // not handed out yet
 	keys    []string // not handed out yet
 	scratch []byte   // for decoding a string with escapes
 	steps   []step   // one for each open container, outermost first
-	last    place    // of the latest fault
+	last    place    // where the latest fault was
 	faults  []Fault
 	stopped bool
 }
 
-// step is the way from a container to the member being read.
+// step leads from a container to the member being read.
 type step struct {
 	key   string
 	index int // or one of the two below
@@ -49,7 +50,7 @@ const (
 	stepBetween = -2 // no member is being read
 )
 
-// accepts checks what can be told before the first value, and takes the text.
+// accepts checks what can be known before the first value, and takes the text.
 func (p *parser) accepts(data []byte) bool {
 	if len(data) > p.limits.Bytes {
 		return p.fail(codeSize, 0, 0, message.Of("the document has {0} bytes, and the limit is {1}",
@@ -67,7 +68,7 @@ func (p *parser) accepts(data []byte) bool {
 	return true
 }
 
-// validLength returns how much of text, from its start, is UTF-8.
+// validLength returns how many bytes of text, from its start, are UTF-8.
 func validLength(text string) int {
 	if utf8.ValidString(text) {
 		return len(text)
@@ -118,6 +119,7 @@ func (p *parser) value(n *Node) bool {
 	return p.word(n)
 }
 
+// word reads true, false or null.
 func (p *parser) word(n *Node) bool {
 	word := p.lexeme()
 	switch word {
@@ -132,6 +134,7 @@ func (p *parser) word(n *Node) bool {
 	return true
 }
 
+// array reads the members of a list.
 func (p *parser) array(n *Node) bool {
 	if !p.open(n) {
 		return false
@@ -147,6 +150,7 @@ func (p *parser) array(n *Node) bool {
 	return p.close()
 }
 
+// object reads the members of an object.
 func (p *parser) object(n *Node) bool {
 	if !p.open(n) {
 		return false
@@ -162,11 +166,13 @@ func (p *parser) object(n *Node) bool {
 	return p.close()
 }
 
-// open enters the container at p.at and gives it room for its members.
+// open enters the container at p.at. Its members get their place in the common
+// allocation: tally has counted them.
 func (p *parser) open(n *Node) bool {
 	if len(p.steps) == p.limits.Depth {
-		return p.fail(codeDepth, p.at, p.at+1, message.Of("more than {0} lists and objects inside one another; use fewer levels",
-			strconv.Itoa(p.limits.Depth)))
+		return p.fail(codeDepth, p.at, p.at+1,
+			message.Of("more than {0} lists and objects inside one another; use fewer levels",
+				strconv.Itoa(p.limits.Depth)))
 	}
 	p.at++
 	p.steps = append(p.steps, step{index: stepBetween})
@@ -176,7 +182,7 @@ func (p *parser) open(n *Node) bool {
 	return true
 }
 
-// close leaves the container whose members have ended, well or not.
+// close leaves a container, unless the parse has stopped.
 func (p *parser) close() bool {
 	if p.stopped {
 		return false
@@ -200,13 +206,13 @@ func (p *parser) next(n *Node) bool {
 	}
 	p.between()
 	if p.closed(n) {
-		return p.fail(codeSyntax, comma, comma+1, message.Of("a comma follows the last value of {=0}; take the comma out",
-			n.Kind.String()))
+		return p.fail(codeSyntax, comma, comma+1,
+			message.Of("a comma follows the last value of {=0}; take the comma out", n.Kind.String()))
 	}
 	return p.hasMore(n)
 }
 
-// closed skips white space and the closing bracket of n, if it is there.
+// closed skips white space, and the closing bracket of n if that comes next.
 func (p *parser) closed(n *Node) bool {
 	p.space()
 	if p.at == len(p.text) || p.text[p.at] != closer(n.Kind)[0] {
@@ -216,6 +222,7 @@ func (p *parser) closed(n *Node) bool {
 	return true
 }
 
+// comma reads the comma between two members.
 func (p *parser) comma(n *Node) bool {
 	if p.text[p.at] != ',' {
 		return p.notComma(n)
@@ -243,6 +250,7 @@ func (p *parser) key(n *Node, seen *keySet) bool {
 	return !p.stopped
 }
 
+// colon reads the colon between a key and its value.
 func (p *parser) colon() bool {
 	p.space()
 	if p.at == len(p.text) || p.text[p.at] != ':' {
@@ -252,23 +260,25 @@ func (p *parser) colon() bool {
 	return true
 }
 
+// space skips white space.
 func (p *parser) space() {
 	for p.at < len(p.text) && isSpace(p.text[p.at]) {
 		p.at++
 	}
 }
 
-// between says that no member of the innermost container is being read.
+// between notes that no member of the innermost container is being read.
 func (p *parser) between() { p.steps[len(p.steps)-1].index = stepBetween }
 
-// keySet finds repeated keys. A map costs more than it saves on the few keys of
-// a usual object, so it starts at the ninth key; without it an object with many
+// keySet finds repeated keys. A map costs more than it saves for the few keys
+// of a usual object, so it starts at the ninth. Without it, an object with many
 // keys would take quadratic time.
 type keySet map[string]int
 
 const fewKeys = 8
 
-// find returns the index of key in keys, or -1 and counts it as the next key.
+// find returns the index of key in keys. If it is not there, find returns -1
+// and remembers it as the next key.
 func (s *keySet) find(keys []string, key string) int {
 	if len(keys) < fewKeys {
 		return slices.Index(keys, key)

@@ -136,7 +136,8 @@ func TestLimits(t *testing.T) {
 				at = strconv.Itoa(faults[0].Line) + ":" + strconv.Itoa(faults[0].Column)
 			}
 			if code != tt.code || at != tt.at || len(faults) > 1 {
-				t.Errorf("Parse gives %d faults, the first %s at %s; want %q at %s", len(faults), code, at, tt.code, tt.at)
+				t.Errorf("Parse gives %d faults, the first %s at %s; want %q at %s",
+					len(faults), code, at, tt.code, tt.at)
 			}
 		})
 	}

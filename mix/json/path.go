@@ -8,10 +8,10 @@ import (
 // shown is how many runes of the user's text a fault repeats.
 const shown = 40
 
-// PathKey returns the path of the member key of the object at path: "a" and
-// "b" give "a.b". A key that is not a plain word of at most 40 characters is
-// quoted as in JSON and cut to 40 runes, as in `a["odd key"]`, so that a path
-// stays one short line whatever the document holds.
+// PathKey returns the path of member key of the object at path: "a" and "b"
+// give "a.b". A key that is not a plain word of at most 40 characters is quoted
+// as in JSON and cut to 40 runes, as in `a["odd key"]`, so that a path stays
+// one short line whatever the document holds.
 func PathKey(path, key string) string {
 	return string(appendPathKey([]byte(path), key))
 }
@@ -40,6 +40,7 @@ func appendPathIndex(path []byte, i int) []byte {
 	return append(path, ']')
 }
 
+// plainWord reports whether a path can contain key without quotes.
 func plainWord(key string) bool {
 	if key == "" || len(key) > shown || isDigit(key[0]) || key[0] == '-' {
 		return false
@@ -52,8 +53,8 @@ func plainWord(key string) bool {
 	return true
 }
 
-// appendVisible quotes text as JSON and also escapes what is invisible, because
-// a path ends up on a terminal and two keys may differ in nothing else.
+// appendVisible quotes text as JSON does, and also escapes what is invisible: a
+// path is printed on terminals, and two keys may differ in nothing else.
 func appendVisible(buf []byte, text string) []byte {
 	buf = append(buf, '"')
 	for _, r := range text {
@@ -69,8 +70,8 @@ func appendVisible(buf []byte, text string) []byte {
 	return append(buf, '"')
 }
 
-// cut returns at most the first 40 runes of text; the last of them is an
-// ellipsis when some are missing.
+// cut returns at most the first 40 runes of text, the last of them an ellipsis
+// when some are missing.
 func cut(text string) string {
 	keep, n := 0, 0
 	for i := range text {

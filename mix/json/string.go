@@ -6,7 +6,7 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// quoted reads the string at p.at. One without escapes is a slice of the
+// quoted reads the string at p.at. A string without escapes is a slice of the
 // document; one with escapes is decoded in the scratch buffer and copied out.
 func (p *parser) quoted(text *string) bool {
 	open := p.at
@@ -35,7 +35,7 @@ func (p *parser) quoted(text *string) bool {
 	return p.fail(codeSyntax, open, len(p.text), "this text has no end; close it with a double quote")
 }
 
-// plainEnd returns the offset of the first byte from i on that does not stand
+// plainEnd returns the offset of the first byte, from i on, that does not stand
 // for itself in a string, or the length of text.
 func plainEnd(text string, i int) int {
 	for i < len(text) && text[i] >= ' ' && text[i] != '"' && text[i] != '\\' {
@@ -45,8 +45,8 @@ func plainEnd(text string, i int) int {
 }
 
 // control refuses the control character at p.at. A line break almost always
-// means that the closing quote is missing, so that fault is put where the
-// string opened at open begins.
+// means that the closing quote is missing, so that fault is placed where the
+// string begins, at open.
 func (p *parser) control(open int) bool {
 	c := p.text[p.at]
 	if c == '\n' || c == '\r' {
@@ -60,7 +60,8 @@ func (p *parser) control(open int) bool {
 	return p.fail(codeSyntax, p.at, p.at+1, message.Of(form, codePoint(rune(c)), string(appendEscape(nil, rune(c)))))
 }
 
-// escapes pairs each letter that may follow a backslash with what both mean.
+// escapes lists each letter that may follow a backslash, followed by what the
+// two mean.
 const escapes = "\"\"\\\\//b\bf\fn\nr\rt\t"
 
 // escape decodes the escape at p.at into the scratch buffer.
@@ -125,9 +126,11 @@ func hexValue(text string) (rune, bool) {
 	return r, true
 }
 
+// isSurrogate reports whether r is half of a pair.
 func isSurrogate(r rune) bool { return 0xd800 <= r && r < 0xe000 }
 
-// pair returns the character two surrogates stand for, 0 when they are no pair.
+// pair returns the character that two surrogates stand for, or 0 when they are
+// not a pair.
 func pair(high, low rune) rune {
 	if high >= 0xdc00 || low < 0xdc00 || low >= 0xe000 {
 		return 0

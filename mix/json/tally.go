@@ -6,14 +6,14 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// tally walks the document once and notes how many members each container has,
-// in the order the containers open. That lets the parser take all nodes from
-// one allocation of the right size, and refuse a document with too many values
-// before it has built any.
+// tally walks through the document once and counts the members of each
+// container, in the order in which containers open. With that the parser can
+// take all nodes from one allocation of the right size, and can refuse a
+// document with too many values before it has built any.
 //
-// It knows no grammar beyond strings, commas and brackets. Where the document
-// is well formed its count is exact; where it is not, the parser stops, and up
-// to there every value follows an opening bracket or a comma counted here.
+// It knows no grammar beyond strings, commas and brackets. For a well-formed
+// document its count is exact. For any other the parser stops, and up to there
+// every value follows an opening bracket or a comma that was counted here.
 func (p *parser) tally() bool {
 	t := tally{nodes: 1, deepest: p.limits.Depth}
 	for i := 0; i < len(p.text) && !t.over; i++ {
@@ -33,20 +33,23 @@ func (p *parser) tally() bool {
 	return true
 }
 
+// tally is the count so far.
 type tally struct {
 	nodes, keys int
 	deepest     int
 	sizes       []int     // members of each container, in opening order
 	open        []bracket // containers not closed yet, outermost first
-	fresh       bool      // the innermost one has no member so far
+	fresh       bool      // the innermost one has no member yet
 	over        bool      // nothing that follows can be read
 }
 
+// bracket is a container that is open.
 type bracket struct {
 	size   int // index into tally.sizes
 	object bool
 }
 
+// take counts one byte outside strings.
 func (t *tally) take(c byte) {
 	if isSpace(c) {
 		return
@@ -64,6 +67,7 @@ func (t *tally) take(c byte) {
 	}
 }
 
+// member counts a member of the innermost container.
 func (t *tally) member() {
 	t.fresh = false
 	if len(t.open) == 0 {
@@ -77,6 +81,8 @@ func (t *tally) member() {
 	}
 }
 
+// push opens a container. Past the deepest level it stops counting: the parser
+// will refuse that.
 func (t *tally) push(object bool) {
 	t.over = len(t.open) == t.deepest
 	t.fresh = true
@@ -84,6 +90,7 @@ func (t *tally) push(object bool) {
 	t.sizes = append(t.sizes, 0)
 }
 
+// pop closes a container; after the outermost, nothing can be read.
 func (t *tally) pop() {
 	t.fresh = false
 	t.open = t.open[:max(0, len(t.open)-1)]
@@ -91,7 +98,7 @@ func (t *tally) pop() {
 }
 
 // stringEnd returns the offset of the quote that closes the string opened at i,
-// or that of the last byte.
+// or of the last byte.
 func stringEnd(text string, i int) int {
 	for i++; i < len(text) && text[i] != '"'; i++ {
 		if text[i] == '\\' {

@@ -5,25 +5,27 @@ import (
 	"unicode/utf8"
 )
 
-// Writer appends one JSON document to a buffer. Containers at depth 1 and 2 put
-// each member on its own line, deeper ones stay on one line. The zero value is
-// ready to use. Beyond the growth of its buffer it allocates nothing.
+// Writer appends one JSON document to a buffer. In containers at depth 1 and 2
+// each member has its own line, deeper ones stay on one line. The zero value is
+// ready to use. Apart from growing its buffer it allocates nothing. A Writer is
+// for one goroutine at a time.
 //
 // A call that would break the document, such as a second Key or an End without
-// its Begin, panics: the mistake is in the calling code.
+// its Begin, panics: that is a mistake in the calling code.
 type Writer struct {
 	buf   []byte
 	open  []level // containers not ended yet, outermost first
 	keyed bool    // a key waits for its value
 }
 
+// level is a container that is open.
 type level struct{ object, filled bool }
 
-// lines is the depth down to which members get lines of their own.
+// lines is the depth down to which members have lines of their own.
 const lines = 2
 
 // Reset starts a new document that overwrites buf, whatever its length, and
-// grows it as needed. Reset(nil) starts with a new buffer.
+// grows it when needed. Reset(nil) starts with a new buffer.
 func (w *Writer) Reset(buf []byte) {
 	w.buf, w.open, w.keyed = buf[:0], w.open[:0], false
 }
@@ -32,34 +34,34 @@ func (w *Writer) Reset(buf []byte) {
 // Writer until the next Reset. Bytes panics when the document is not complete.
 func (w *Writer) Bytes() []byte {
 	if len(w.open) > 0 {
-		panic("wire: Bytes before the last container has ended")
+		panic("json: Bytes before the last container has ended")
 	}
 	if len(w.buf) == 0 {
-		panic("wire: Bytes without a value")
+		panic("json: Bytes without a value")
 	}
 	return w.buf
 }
 
-// BeginObject starts an object; Key and a value in turn fill it.
+// BeginObject starts an object. Fill it with Key and a value, in turn.
 func (w *Writer) BeginObject() { w.begin('{', true) }
 
 // EndObject ends the object started last.
 func (w *Writer) EndObject() { w.end('}', true) }
 
-// BeginArray starts an array; values fill it.
+// BeginArray starts an array. Fill it with values.
 func (w *Writer) BeginArray() { w.begin('[', false) }
 
 // EndArray ends the array started last.
 func (w *Writer) EndArray() { w.end(']', false) }
 
-// Key writes the key of the value that comes next. It does not look for an
-// earlier key of the same name, which Parse would refuse.
+// Key writes the key of the next value. It does not check for an earlier key of
+// the same name, which Parse would refuse.
 func (w *Writer) Key(key string) {
 	if len(w.open) == 0 || !w.open[len(w.open)-1].object {
-		panic("wire: Key outside of an object")
+		panic("json: Key outside of an object")
 	}
 	if w.keyed {
-		panic("wire: Key after Key, without a value between them")
+		panic("json: Key after Key, without a value between them")
 	}
 	w.member()
 	w.buf = append(appendString(w.buf, key), ": "...)
@@ -73,17 +75,18 @@ func (w *Writer) String(text string) {
 	w.finish()
 }
 
-// Int writes a whole number. JavaScript reads those beyond 2^53 inexactly.
+// Int writes a whole number. JavaScript cannot read those beyond 2^53 exactly.
 func (w *Writer) Int(n int64) {
 	w.value()
 	w.buf = strconv.AppendInt(w.buf, n, 10)
 	w.finish()
 }
 
-// Raw writes a number's literal as it is. It panics when number is not one.
+// Raw writes the literal of a number unchanged. It panics when number is not
+// one.
 func (w *Writer) Raw(number string) {
 	if number == "" || numberLength(number) != len(number) {
-		panic("wire: Raw of \"" + cut(number) + "\", which is not a JSON number")
+		panic("json: Raw of \"" + cut(number) + "\", which is not a JSON number")
 	}
 	w.value()
 	w.buf = append(w.buf, number...)
@@ -104,21 +107,23 @@ func (w *Writer) Null() {
 	w.finish()
 }
 
+// begin writes an opening bracket.
 func (w *Writer) begin(bracket byte, object bool) {
 	w.value()
 	w.buf = append(w.buf, bracket)
 	w.open = append(w.open, level{object: object})
 }
 
+// end writes a closing bracket, on its own line where the members have theirs.
 func (w *Writer) end(bracket byte, object bool) {
 	top := len(w.open) - 1
 	switch {
 	case top < 0:
-		panic("wire: End without Begin")
+		panic("json: End without Begin")
 	case w.open[top].object != object:
-		panic("wire: EndArray of an object, or EndObject of an array")
+		panic("json: EndArray of an object, or EndObject of an array")
 	case w.keyed:
-		panic("wire: EndObject after Key, without a value between them")
+		panic("json: EndObject after Key, without a value between them")
 	}
 	if w.open[top].filled && len(w.open) <= lines {
 		w.newLine(top)
@@ -128,16 +133,16 @@ func (w *Writer) end(bracket byte, object bool) {
 	w.finish()
 }
 
-// value prepares for a value, wherever it stands.
+// value prepares for a value in any place.
 func (w *Writer) value() {
 	switch top := len(w.open) - 1; {
 	case top < 0 && len(w.buf) > 0:
-		panic("wire: a second value at the top of the document")
+		panic("json: a second value at the top of the document")
 	case top < 0:
 	case !w.open[top].object:
 		w.member()
 	case !w.keyed:
-		panic("wire: a value in an object, without Key before it")
+		panic("json: a value in an object, without Key before it")
 	}
 	w.keyed = false
 }
@@ -163,7 +168,7 @@ func (w *Writer) newLine(indent int) {
 	}
 }
 
-// finish ends the document once its value at the top is complete.
+// finish adds the newline once the value at the top is complete.
 func (w *Writer) finish() {
 	if len(w.open) == 0 {
 		w.buf = append(w.buf, '\n')
@@ -176,7 +181,7 @@ func appendString(buf []byte, text string) []byte {
 	return append(buf, '"')
 }
 
-// appendInside appends text as it stands inside of quotes.
+// appendInside appends text as it is written inside quotes.
 func appendInside(buf []byte, text string) []byte {
 	from := 0
 	for i, r := range text {
@@ -191,9 +196,9 @@ func appendInside(buf []byte, text string) []byte {
 	return append(buf, text[from:]...)
 }
 
-// mustEscape tells the characters that RFC 8259 wants escaped, and those that
-// would end a script element or a line of a script: the document may be put
-// into a page as it is.
+// mustEscape reports whether a character must be escaped: by RFC 8259, or
+// because it could end a script element or a line of a script. So a document
+// can be put into a page as it is.
 func mustEscape(r rune) bool {
 	switch r {
 	case '"', '\\', '<', '>', '&', '\u2028', '\u2029':
@@ -202,6 +207,8 @@ func mustEscape(r rune) bool {
 	return r < ' '
 }
 
+// appendEscape appends the shortest escape for r, or r itself where it needs
+// none.
 func appendEscape(buf []byte, r rune) []byte {
 	switch r {
 	case '"', '\\':

@@ -186,7 +186,8 @@ func TestWriterPanics(t *testing.T) {
 				call(&w)
 			}
 			defer func() {
-				if text, _ := recover().(string); !strings.HasPrefix(text, "wire: ") || !strings.Contains(text, tt.want) {
+				text, _ := recover().(string)
+				if !strings.HasPrefix(text, "json: ") || !strings.Contains(text, tt.want) {
 					t.Errorf("panic %q, want one with %q", text, tt.want)
 				}
 			}()

@@ -1,5 +1,13 @@
-// Package lang says what the library has to say in the reader's language, and
-// writes figures the reader's way. Numbers, codes and ids stay as they are.
+// Package lang translates what the library says, and writes figures the way the
+// reader does. Numbers, codes and ids stay as they are.
+//
+//	es, err := lang.Parse(file)
+//	p := lang.Printer{Measure: units.Metric, Language: es}
+//	text := p.Volume(30 * units.Litre)
+//
+// A nil [Language] is English with a decimal point. A Language does not change
+// once made, so goroutines can share one. A [Writer] is for one goroutine at a
+// time.
 package lang
 
 import (
@@ -10,60 +18,61 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Language is a language, and the decimal mark that figures are written with. A
-// nil Language is English with a point. A Language does not change once made.
+// Language is a table of translations and the decimal mark of figures. A nil
+// Language is English with a point. A Language does not change once made.
 type Language struct {
 	language string
 	comma    bool              // the decimal mark
 	forms    map[uint32]string // by the Key of the English form
 }
 
-// MaxBytes bounds a language file.
+// MaxBytes is the largest language file.
 const MaxBytes = 1 << 20
 
 // Parse reads a language file:
 //
 //	{"language": "es", "decimal": ".", "page": {}, "library": {"no task takes {0}": "ninguna tarea lleva {0}"}}
 //
-// Decimal is "." when it is left out. "page" is for a page, and not looked at.
-// A translation has the holes of its English form, in any order.
+// The decimal mark is "." when it is left out. "page" is for the page and is
+// ignored here. A translation has the same holes as its English form, in any
+// order. The error says what is wrong with the file.
 //
-// The page downloads a file that is shorter: in place of an object, a list of
-// all [Key]s in one string, six hexadecimal digits each, and then their texts.
+// The page downloads a shorter file. There, "library" is a list: first all
+// [Key]s in one string, six hexadecimal digits each, and then their texts.
 func Parse(data []byte) (*Language, error) {
 	root, faults := json.Parse(data, json.Limits{Bytes: MaxBytes, Depth: 4, Nodes: 20_000})
 	if len(faults) > 0 {
 		return nil, faults[0]
 	}
-	t := &Language{forms: map[uint32]string{}}
+	l := &Language{forms: map[uint32]string{}}
 	language, decimal, library := root.Field("language"), root.Field("decimal"), root.Field("library")
 	if language == nil || language.Kind != json.String || language.Text == "" {
 		return nil, errors.New(`a language file has its language, such as "language": "es"`)
 	}
-	t.language = language.Text
+	l.language = language.Text
 	if decimal != nil {
 		if decimal.Kind != json.String || decimal.Text != "." && decimal.Text != "," {
 			return nil, errors.New(`the decimal mark is "." or ","`)
 		}
-		t.comma = decimal.Text == ","
+		l.comma = decimal.Text == ","
 	}
 	var err error
 	switch {
 	case library != nil && library.Kind == json.Object:
-		err = t.named(library)
+		err = l.named(library)
 	case library != nil && library.Kind == json.Array && len(library.Items) > 0:
-		err = t.keyed(library.Items[0].Text, library.Items[1:])
+		err = l.keyed(library.Items[0].Text, library.Items[1:])
 	default:
 		err = errors.New(`a language file has its forms in an object, "library"`)
 	}
 	if err != nil {
 		return nil, err
 	}
-	return t, nil
+	return l, nil
 }
 
-// named takes forms in by their English.
-func (t *Language) named(library *json.Node) error {
+// named reads forms by their English.
+func (l *Language) named(library *json.Node) error {
 	for i, english := range library.Keys {
 		n := &library.Items[i]
 		switch {
@@ -71,16 +80,16 @@ func (t *Language) named(library *json.Node) error {
 			return errors.New("no text for: " + english)
 		case message.Holes(n.Text) != message.Holes(english):
 			return errors.New("other holes than the English: " + english)
-		case t.forms[Key(english)] != "":
+		case l.forms[Key(english)] != "":
 			return errors.New("another form has the same key, word it otherwise: " + english)
 		}
-		t.forms[Key(english)] = n.Text
+		l.forms[Key(english)] = n.Text
 	}
 	return nil
 }
 
-// keyed takes forms in by their keys, as the build wrote them.
-func (t *Language) keyed(keys string, texts []json.Node) error {
+// keyed reads forms by their keys, as the build wrote them.
+func (l *Language) keyed(keys string, texts []json.Node) error {
 	if len(keys) != keyDigits*len(texts) {
 		return errors.New("a language file has as many keys as texts")
 	}
@@ -93,15 +102,17 @@ func (t *Language) keyed(keys string, texts []json.Node) error {
 			}
 			key = key<<4 | uint32(digit)
 		}
-		t.forms[key] = texts[i].Text
+		l.forms[key] = texts[i].Text
 	}
 	return nil
 }
 
+// keyDigits is how many hexadecimal digits a key has.
 const keyDigits = 6
 
-// Key stands for an English form, in a download that would else have every form
-// twice: FNV-1a, folded to 24 bits. The page has its own, keyOf in web/text/say.js.
+// Key is a short key for an English form: FNV-1a, folded to 24 bits. Without it
+// the download would contain every form twice. The page has its own, keyOf in
+// web/text/say.js.
 func Key(english string) uint32 {
 	h := uint32(0x811c9dc5)
 	for i := range len(english) {
@@ -110,42 +121,43 @@ func Key(english string) uint32 {
 	return h>>24 ^ h&0xffffff
 }
 
-// Comma returns the language with a comma, or a point, as its decimal mark. t
-// may be nil: English with a comma.
-func (t *Language) Comma(comma bool) *Language {
-	if (t != nil && t.comma) == comma {
-		return t
+// Comma returns the language with a comma as its decimal mark, or with a point.
+// The language may be nil: English with a comma.
+func (l *Language) Comma(comma bool) *Language {
+	if (l != nil && l.comma) == comma {
+		return l
 	}
 	out := &Language{comma: comma}
-	if t != nil {
-		out.language, out.forms = t.language, t.forms
+	if l != nil {
+		out.language, out.forms = l.language, l.forms
 	}
 	return out
 }
 
-// Language is the code that the file gives, or "en".
-func (t *Language) Code() string {
-	if t == nil || t.language == "" {
+// Code returns the language's code from its file, or "en".
+func (l *Language) Code() string {
+	if l == nil || l.language == "" {
 		return "en"
 	}
-	return t.language
+	return l.language
 }
 
-// Form is the translation of an English form, or the form itself where there is
-// none.
-func (t *Language) Form(english string) string {
-	if t != nil {
-		if form, ok := t.forms[Key(english)]; ok {
+// Form returns the translation of an English form, or the form itself when
+// there is none.
+func (l *Language) Form(english string) string {
+	if l != nil {
+		if form, ok := l.forms[Key(english)]; ok {
 			return form
 		}
 	}
 	return english
 }
 
-// Say says a form, its holes filled with texts that are the reader's already.
-func (t *Language) Print(form message.Text, with ...string) string {
-	return message.Fill(t, form, with)
+// Print returns a form with its holes filled by texts that are in the reader's
+// language already.
+func (l *Language) Print(form message.Text, with ...string) string {
+	return message.Fill(l, form, with)
 }
 
-// Tell says a phrase.
-func (t *Language) Text(p message.Text) string { return p.In(t) }
+// Text returns a sentence in the language.
+func (l *Language) Text(p message.Text) string { return p.In(l) }

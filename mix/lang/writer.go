@@ -9,15 +9,16 @@ import (
 
 // Writer writes a document with figures in it: each as data, the same in every
 // language, and beside it, where that differs, as the reader writes it. Volumes
-// are litres, exact; masses kilograms to a tenth; lengths millimetres; areas
-// square metres. The zero value is ready, in English and US units.
+// are exact litres; masses are kilograms to a tenth; lengths are millimetres
+// and areas square metres, both to six decimals. The zero value is ready to
+// use, in English and US units.
 type Writer struct {
 	JSON    json.Writer
 	Printer Printer
 	buf     []byte
 }
 
-// Open starts an object in a field; [Writer.Close] ends it.
+// Open starts an object in a field. [Writer.Close] ends it.
 func (w *Writer) Open(key string) {
 	w.JSON.Key(key)
 	w.JSON.BeginObject()
@@ -32,14 +33,14 @@ func (w *Writer) Text(key, s string) {
 	w.JSON.String(s)
 }
 
-// Optional writes text where there is some.
+// Optional writes text unless it is empty.
 func (w *Writer) Optional(key, s string) {
 	if s != "" {
 		w.Text(key, s)
 	}
 }
 
-// Figure writes a figure that is data, and beside it how the reader writes it,
+// Figure writes a figure as data, and beside it the way the reader writes it,
 // where that differs: "pack": "2 cu ft", "pack_shown": "2 pies³".
 func (w *Writer) Figure(key, s string) {
 	w.Text(key, s)
@@ -63,7 +64,7 @@ func (w *Writer) Pair(key string, pair [2]int64) {
 	w.JSON.EndArray()
 }
 
-// List writes a list of n values, each written by one.
+// List writes a list of n values; one writes value i.
 func (w *Writer) List(key string, n int, one func(i int)) {
 	w.JSON.Key(key)
 	w.JSON.BeginArray()
@@ -73,7 +74,7 @@ func (w *Writer) List(key string, n int, one func(i int)) {
 	w.JSON.EndArray()
 }
 
-// Rows writes a list of n objects, whose fields one writes.
+// Rows writes a list of n objects; one writes the fields of object i.
 func (w *Writer) Rows(key string, n int, one func(i int)) {
 	w.List(key, n, func(i int) {
 		w.JSON.BeginObject()
@@ -93,8 +94,8 @@ func (w *Writer) litres(v units.Volume) {
 	w.JSON.Raw(string(w.buf))
 }
 
-// Range writes the planned volume as prefix+"litres", and where it is not certain
-// its bounds as prefix+"range_litres".
+// Range writes the planned volume as prefix+"litres" and, when it is not
+// certain, its bounds as prefix+"range_litres".
 func (w *Writer) Range(prefix string, r units.Range) {
 	w.Litres(prefix+"litres", r.Plan)
 	if r.Certain() {
@@ -137,7 +138,8 @@ func (w *Writer) SquareMetres(key string, a units.Area) {
 	w.Number(key, float64(a)/float64(units.SquareMetre), 6)
 }
 
-// Mass writes a range of mass where it is known, in kilograms and as text.
+// Mass writes a range of mass, lightest and heaviest, in kilograms and as text.
+// It writes nothing when the mass is not known.
 func (w *Writer) Mass(mass [2]units.Mass) {
 	if mass[1] == 0 {
 		return

@@ -64,10 +64,10 @@ type Language interface {
 // String returns the sentence in English.
 func (p Text) String() string { return p.In(nil) }
 
-// In returns the sentence in language t; nil is English.
-func (p Text) In(t Language) string {
+// In returns the sentence in language l; nil is English.
+func (p Text) In(l Language) string {
 	form, with := p.split()
-	return Fill(t, form, with)
+	return Fill(l, form, with)
 }
 
 // split separates the form from what fills its holes. Texts nest, so it counts
@@ -94,12 +94,12 @@ func (p Text) split() (form Text, with []string) {
 	return Text(with[0]), with[1:]
 }
 
-// Fill returns a form in language t with its holes filled; a nil t is English.
+// Fill returns a form in language l with its holes filled; a nil l is English.
 // A hole without a text stays empty.
-func Fill(t Language, form Text, with []string) string {
+func Fill(l Language, form Text, with []string) string {
 	text := string(form)
-	if t != nil {
-		text = t.Form(text)
+	if l != nil {
+		text = l.Form(text)
 	}
 	if len(with) == 0 {
 		return text
@@ -115,9 +115,9 @@ func Fill(t Language, form Text, with []string) string {
 			w := with[number]
 			switch {
 			case kind == '=':
-				w = Text(w).In(t)
-			case kind == '#' && t != nil:
-				w = t.Figure(w)
+				w = Text(w).In(l)
+			case kind == '#' && l != nil:
+				w = l.Figure(w)
 			}
 			b = append(b, w...)
 		}
