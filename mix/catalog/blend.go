@@ -2,30 +2,32 @@ package catalog
 
 import "example.org/barrow/units"
 
-// Blend is a mix, or a material alone, made ready to split: its parts in whole
-// numbers, in the order of the mix. Blends are shared: do not change one.
+// Blend is a mix, or a material alone, prepared for splitting: its parts as
+// whole numbers, in the order of the mix. Blends are shared and must not be
+// changed.
 type Blend struct {
 	Mix   *Mix
 	Parts []int64
 	Whole int64 // their sum
 	Of    []Ingredient
-	Steps int         // parts, mixes opened up: what a task of it writes
-	Loss  units.Ratio // what mixing it loses
+	Steps int         // how many parts there are with the mixes opened up
+	Loss  units.Ratio // share of the volume that mixing loses
 	From  Source      // of the loss
-	// Common is the catalogue's allowance for the loss, where nobody has set another.
+	// Common is the catalogue's allowance for the loss, when the mix has none
+	// of its own.
 	Common *Common
-	// SettleFrom is where Mix.Settle comes from, when that is set.
+	// SettleFrom is the source of Mix.Settle, when that is set.
 	SettleFrom Source
 }
 
-// Ingredient is a material, by its index in the scope, or a blend.
+// Ingredient is a material, given by its index in the scope, or a blend.
 type Ingredient struct {
 	Material int
 	Blend    *Blend // nil for a material
 }
 
-// wholeParts multiplies the parts up until all are whole; ok is false past
-// maxWhole.
+// wholeParts multiplies the parts until all are whole numbers, as small as
+// possible. ok is false past maxWhole.
 func wholeParts(parts []Part) (out []int64, sum int64, ok bool) {
 	common := int64(1)
 	for _, p := range parts {
@@ -47,6 +49,7 @@ func wholeParts(parts []Part) (out []int64, sum int64, ok bool) {
 	return out, sum, sum <= maxWhole
 }
 
+// gcd returns the greatest common divisor of a and b.
 func gcd(a, b int64) int64 {
 	for b != 0 {
 		a, b = b, a%b
@@ -54,9 +57,10 @@ func gcd(a, b int64) int64 {
 	return a
 }
 
-// Spread adds what v of the blend, loose, takes of each material to takes, which
-// the indexes of the scope address. A mix inside the mix loses its own volume
-// first. ok is false past [units.MaxVolume].
+// Spread adds to takes what a loose volume v of the blend takes of each
+// material. takes has one entry for each material of the scope. Volume that is
+// lost in mixing a mix inside the mix is added first. ok is false when a sum is
+// more than [units.MaxVolume].
 func (b *Blend) Spread(v units.Range, takes []units.Range) (ok bool) {
 	var room [3][16]units.Volume
 	low := appendSplit(room[0][:0], v.Low, b.Parts)
@@ -78,7 +82,8 @@ func (b *Blend) Spread(v units.Range, takes []units.Range) (ok bool) {
 	return true
 }
 
-// Has reports whether the blend takes the material with an index.
+// Has reports whether the blend contains the material with an index, at any
+// depth.
 func (b *Blend) Has(index int) bool {
 	for _, in := range b.Of {
 		if in.Blend != nil && in.Blend.Has(index) || in.Blend == nil && in.Material == index {
@@ -88,8 +93,8 @@ func (b *Blend) Has(index int) bool {
 	return false
 }
 
-// HasTrait reports whether a material with the trait goes into the blend; into
-// nil goes nothing.
+// HasTrait reports whether the blend contains a material with the trait. A nil
+// blend contains none.
 func (s *Scope) HasTrait(b *Blend, trait string) bool {
 	if b == nil {
 		return false

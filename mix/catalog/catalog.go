@@ -1,9 +1,8 @@
 package catalog
 
 import (
-	"sync"
-
 	"slices"
+	"sync"
 
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
@@ -11,7 +10,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// Catalog is the trade's rows that come with the program.
+// Catalog is the set of rows that comes with the program.
 type Catalog struct {
 	Sources    []Source
 	Allowances []Common
@@ -23,8 +22,8 @@ type Catalog struct {
 	Substitutes []Substitute
 }
 
-// Substitute is a material that can stand in for another, and what changes
-// then. It is never swapped in by itself.
+// Substitute is a material that can be used instead of another, and what
+// changes then. The program never substitutes by itself.
 type Substitute struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 
@@ -34,8 +33,8 @@ type Substitute struct {
 	Confidence string
 }
 
-// Common is an allowance that is taken where nobody says another, with the range
-// it was met in: "settle-pot" and "blend-loss".
+// Common is an allowance for jobs that set none, with the range it is found in:
+// "settle-pot" and "blend-loss".
 type Common struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 
@@ -45,20 +44,21 @@ type Common struct {
 	Confidence       string
 }
 
-// BuiltIn returns the catalogue that comes with the program: a copy of the
-// caller's own.
+// BuiltIn returns a copy of the catalogue that comes with the program. The
+// caller owns it.
 func BuiltIn() Catalog { return *decode() }
 
-// builtIn is the one that plans are made with; nobody outside can reach it.
+// builtIn is the catalogue that plans use. It never leaves the package.
 var builtIn = sync.OnceValue(decode)
 
-// in is the catalogue with its names in a language. Sources are said in it when
-// they are written.
-func (cat *Catalog) in(t *lang.Language) *Catalog {
+// in returns the catalogue with its names in language l. Sources are translated
+// when they are written.
+func (cat *Catalog) in(l *lang.Language) *Catalog {
 	out := *cat
-	out.Containers, out.Materials, out.Mixes = slices.Clone(cat.Containers), slices.Clone(cat.Materials), slices.Clone(cat.Mixes)
-	out.Soils, out.Substitutes = slices.Clone(cat.Soils), slices.Clone(cat.Substitutes)
-	name := func(s *string) { *s = t.Form(*s) }
+	out.Containers, out.Materials = slices.Clone(cat.Containers), slices.Clone(cat.Materials)
+	out.Mixes, out.Soils = slices.Clone(cat.Mixes), slices.Clone(cat.Soils)
+	out.Substitutes = slices.Clone(cat.Substitutes)
+	name := func(s *string) { *s = l.Form(*s) }
 	for i := range out.Containers {
 		name(&out.Containers[i].Name)
 	}
@@ -78,7 +78,8 @@ func (cat *Catalog) in(t *lang.Language) *Catalog {
 	return &out
 }
 
-// decode decodes the embedded rows. They are tested to be sound.
+// decode reads the embedded rows. It panics on a problem: a test makes sure
+// that they are sound.
 func decode() *Catalog {
 	root, faults := json.Parse([]byte(catalogJSON), json.Limits{})
 	if len(faults) > 0 {
@@ -94,8 +95,8 @@ func decode() *Catalog {
 	return cat
 }
 
-// citeAll puts sources in place of their ids, and checks what a job's own rows
-// are checked for.
+// citeAll replaces the ids of sources by the sources, and makes the same checks
+// as for a job's own rows.
 func (cat *Catalog) citeAll(r *doc.Reader) {
 	for i := range cat.Allowances {
 		cat.cite(r, "source", &cat.Allowances[i].Source)
@@ -124,7 +125,7 @@ func (cat *Catalog) citeAll(r *doc.Reader) {
 	}
 }
 
-// cite turns the source id that a row named into the source.
+// cite replaces the id of a source, read into its text, by the source.
 func (cat *Catalog) cite(r *doc.Reader, field string, s *Source) {
 	if s.Text == "" && field != "source" {
 		return
@@ -138,7 +139,7 @@ func (cat *Catalog) cite(r *doc.Reader, field string, s *Source) {
 	r.ProblemAt(field, "source.unknown", "every row names a source of the catalogue")
 }
 
-// common returns the common allowance id, which the catalogue has.
+// common returns the common allowance id. The catalogue must have it.
 func (cat *Catalog) common(id string) *Common {
 	for i := range cat.Allowances {
 		if cat.Allowances[i].ID == id {

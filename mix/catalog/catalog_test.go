@@ -13,7 +13,8 @@ import (
 func TestCatalogue(t *testing.T) {
 	cat := BuiltIn()
 	if len(cat.Materials) < 8 || len(cat.Containers) < 14 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
-		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils", len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
+		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils",
+			len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
 	}
 	seen := map[string]bool{}
 	row := func(id string, from Source, confidence string) {
@@ -101,7 +102,8 @@ func TestCatalogue(t *testing.T) {
 	}
 	for _, s := range cat.Sources {
 		text := strings.ToLower(s.Text.String())
-		if s.Kind == "memory" && !strings.Contains(text, "memory") || s.Kind == "practice" && !strings.Contains(text, "common practice") {
+		if s.Kind == "memory" && !strings.Contains(text, "memory") ||
+			s.Kind == "practice" && !strings.Contains(text, "common practice") {
 			t.Errorf("the text of %s does not say that it is %s", s.ID, s.Kind)
 		}
 		if !used[s.ID] {

@@ -5,8 +5,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// Class is a container known by its name: a nursery class, a cell tray, or one
-// that the job defines. Holds is the mix that one of it, or one cell of it,
+// Class is a kind of container known by name: a nursery class, a cell tray or
+// one that the job defines. Holds is the mix that one of it, or one cell of it,
 // takes up to the fill line.
 type Class struct {
 	ID, Name   string
@@ -17,13 +17,13 @@ type Class struct {
 	Confidence string
 }
 
-// Whole is what all its cells take together; for a pot, what the pot takes.
+// Whole returns what all its cells take together, or what a pot takes.
 func (k *Class) Whole() units.Range {
 	all, _ := k.Holds.Times(max(k.Cells, 1)) // a checked class fits
 	return all
 }
 
-// ClassObject is a container of the job's own.
+// ClassObject describes a job's own container in a document.
 var ClassObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Class)
 	if n > 0 {
@@ -35,6 +35,8 @@ var ClassObject = &doc.Object{Row: func(at any, i, n int) any {
 	return &(*l)[i]
 }, ID: "own_container", Name: "a container", Help: "a container of your own", Tables: []doc.Fields{classFields}}
 
+// classFields are the fields of a container, for a job's own and for the
+// catalogue's.
 var classFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, About: "what size calls it", At: func(k any) any { return &k.(*Class).ID }},
 	{Name: "name", Type: &doc.Name, About: "what lists show", At: func(k any) any { return &k.(*Class).Name }},
@@ -45,13 +47,15 @@ var classFields = doc.Fields{
 	{Name: "source", Type: &sourceText, About: "where the figure comes from", At: func(k any) any { return &k.(*Class).Source }},
 }
 
-// check holds a job's own container to what the rest relies on.
+// check reports what is wrong with a job's own container, and fills in what it
+// leaves out.
 func (k *Class) check(r *doc.Reader) {
 	if k.ID == "" {
 		r.ProblemAt("id", "field.missing", `name it, such as "id": "terracotta-8"`)
 	}
 	if k.Holds.Plan <= 0 {
-		r.ProblemAt("holds", "field.missing", `say what it holds: fill one with water and measure that, such as "2.8 L"`)
+		r.ProblemAt("holds", "field.missing",
+			`say what it holds: fill one with water and measure that, such as "2.8 L"`)
 		return
 	}
 	if k.Holds.Low < 0 || k.Holds.High < 0 || k.Holds.High > units.MaxVolume || k.Cells < 0 {
@@ -82,7 +86,7 @@ func (k *Class) check(r *doc.Reader) {
 	}
 }
 
-// Soil is a native soil: how much it swells when dug.
+// Soil is a native soil, and how much it swells when it is dug.
 type Soil struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 

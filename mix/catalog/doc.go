@@ -1,8 +1,18 @@
-// Package catalog holds what a job may name: materials, containers, mixes, soils
-// and common allowances, each with its source and how sure it is.
+// Package catalog holds what a job can name: materials, containers, mixes,
+// soils and common allowances, each with its source and how certain it is.
 //
-// The rows are in catalog.json; embedded.go is the same as a constant. A job may
-// add its own rows. [NewScope] checks them and lays them over the catalogue; what a
-// task names is looked up in the [Scope], and a mix comes out as a [Blend], ready
-// to split exactly.
+//	for _, m := range catalog.BuiltIn().Materials {
+//		fmt.Println(m.ID, m.Source)
+//	}
+//
+// The rows are in catalog.json; embedded.go contains the same document as a
+// constant. A job can add rows of its own. [NewScope] checks them and adds them
+// to the catalogue's; a job's row takes the place of one with the same id. What
+// a task names is looked up in the [Scope], and a mix comes out of it as a
+// [Blend], ready to be split exactly ([Split]).
+//
+// Problems with a job's rows are reported through a doc.Reader, each with its
+// path. [BuiltIn] returns a copy that the caller owns. Everything reached
+// through a Scope is shared and must not be changed; a Scope is read-only once
+// made, so goroutines can share one.
 package catalog

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/units"
 )
 
@@ -28,4 +29,21 @@ func ExampleBuiltIn() {
 		}
 	}
 	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); fill of 10 pots a cubic foot: Washington State Univ. nursery-management text
+}
+
+func ExampleMaterialsOf() {
+	fmt.Println(catalog.MaterialsOf("bark-fines 3, peat 1"), len(catalog.MaterialsOf("bark")))
+	// Output: [bark-fines peat] 0
+}
+
+func ExampleScope_Filling() {
+	var r doc.Reader
+	s := catalog.Plain(nil)
+	b := s.Filling(&r, "bark-fines 3, peat 1", "", false)
+	takes := make([]units.Range, s.Len())
+	ok := b.Spread(units.Exactly(100*units.Litre), takes)
+	bark, _ := s.Index("bark-fines")
+	peat, _ := s.Index("peat")
+	fmt.Println(takes[bark].Plan, takes[peat].Plan, b.Loss, ok, r.Err())
+	// Output: 75 L 25 L 10% true <nil>
 }

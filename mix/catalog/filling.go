@@ -7,9 +7,9 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Filling returns what a task names, a mix or a material, ready to split; nil
-// with a problem when it names nothing, and nil without one when neither is given
-// and it is optional.
+// Filling returns what a task names, a mix or a material, ready to be split. It
+// returns nil, with a problem, when the name is unknown; and nil without one
+// when neither is given and the filling is optional.
 func (s *Scope) Filling(r *doc.Reader, mix, material string, optional bool) *Blend {
 	switch {
 	case mix != "" && material != "":
@@ -24,6 +24,8 @@ func (s *Scope) Filling(r *doc.Reader, mix, material string, optional bool) *Ble
 	return nil
 }
 
+// namedMix looks a mix up. Text with a space or a comma is a mix that is
+// spelled out.
 func (s *Scope) namedMix(r *doc.Reader, mix string) *Blend {
 	if b, ok := s.blends[mix]; ok {
 		return b
@@ -39,12 +41,13 @@ func (s *Scope) namedMix(r *doc.Reader, mix string) *Blend {
 	if _, ok := s.material[mix]; ok {
 		r.Problem("mix.unknown", message.Of(`a material, not a mix: write "material": "{0}"`, mix))
 	} else {
-		r.Add(r.Unknown("mix.unknown", mix, s.mixNames(), `name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
+		r.Add(r.Unknown("mix.unknown", mix, s.mixNames(),
+			`name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
 	}
 	return nil
 }
 
-// spelledOut makes ready a mix that a task spells out in place of a name.
+// spelledOut prepares a mix that a task spells out in place of a name.
 func (s *Scope) spelledOut(r *doc.Reader, text string) *Blend {
 	m, err := ParseMix(text)
 	if err != nil {
@@ -62,6 +65,7 @@ func (s *Scope) spelledOut(r *doc.Reader, text string) *Blend {
 	return s.ready(&m)
 }
 
+// namedMaterial looks a material up. A mix by that name gets a hint of its own.
 func (s *Scope) namedMaterial(r *doc.Reader, material string) *Blend {
 	if index, ok := s.material[material]; ok {
 		return s.pure(index)
@@ -76,8 +80,8 @@ func (s *Scope) namedMaterial(r *doc.Reader, material string) *Blend {
 	return nil
 }
 
-// MaterialsOf lists the materials of a mix: one of the catalogue, or one spelled
-// out as [ParseMix] reads it. It lists nothing for text that is neither.
+// MaterialsOf lists the materials in a mix, either one of the catalogue or one
+// spelled out as [ParseMix] reads it. For any other text it returns none.
 func MaterialsOf(mix string) (ids []string) {
 	if b := plain().blends[mix]; b != nil {
 		for i, m := range plain().materials {

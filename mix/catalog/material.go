@@ -7,27 +7,29 @@ import (
 	"example.org/barrow/units"
 )
 
-// Material is what goes in a pot or on a bed: bark fines, peat, mulch. A job
-// may define its own over the catalogue's. Zero fields are unknown.
+// Material is what goes into a pot or onto a bed: bark fines, peat, mulch. A
+// job can define its own. Fields that are zero are unknown.
 type Material struct {
 	ID, Name string
 	Grade    string        // what to ask for at the yard
-	Dry, Wet units.Density // loose it lies between the two
-	// PackedLow and PackedHigh are what a sealed pack weighs by its own volume,
-	// where that is known to be less than Dry to Wet: it is sold dry, or
-	// compressed. Zero when it is not known.
+	Dry, Wet units.Density // when loose, it is between the two
+	// PackedLow and PackedHigh are the density of a sealed pack by its own
+	// volume, where that is known to be below Dry to Wet because the pack is
+	// sold dry, or compressed. They are zero when it is not known.
 	PackedLow, PackedHigh units.Density
 
-	// Settle is the share of the loose volume lost in place, nil for the
-	// catalogue's common allowance. SettleLow and SettleHigh bound it.
+	// Settle is the share of the loose volume that is lost in place; nil means
+	// the catalogue's common allowance. SettleLow and SettleHigh are its
+	// bounds.
 	Settle                *units.Ratio
 	SettleLow, SettleHigh units.Ratio
 
 	Packs []Size // loose bags commonly sold
 	Bulk  bool   // sold loose by the yard
 	Bales []Size // commonly sold compressed; they open by OpensLow to OpensHigh
-	// OpensLow and OpensHigh are how many times its compressed volume a bale
-	// opens to; zero when it is not sold compressed.
+	// OpensLow and OpensHigh are the least and the most times its compressed
+	// volume that a bale opens to. They are zero when the material is not sold
+	// compressed.
 	OpensLow, OpensHigh units.Ratio
 
 	Traits     []string // see [traits]
@@ -37,7 +39,7 @@ type Material struct {
 	SettleSource, OpensSource, PackedSource Source
 }
 
-// traits are what cautions ask of a material.
+// traits are the properties that cautions depend on.
 var traits = []string{"dust", "legionella", "mulch", "salt", "sand", "soil", "woody"}
 
 // Has reports whether m has a trait.
@@ -57,10 +59,10 @@ var (
 	traitWords = doc.Type{Takes: "list of words", Form: "traits", Such: "traits", Words: traits, Read: doc.ReadChoices}
 )
 
-// MaterialWord is the name of a material.
+// MaterialWord reads the name of a material.
 var MaterialWord = doc.Type{Takes: "a material", Form: "material", Such: "a material", Read: doc.ReadWord}
 
-// MaterialObject is a material of the job's own.
+// MaterialObject describes a job's own material in a document.
 var MaterialObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Material)
 	if n > 0 {
@@ -72,6 +74,8 @@ var MaterialObject = &doc.Object{Row: func(at any, i, n int) any {
 	return &(*l)[i]
 }, ID: "material", Name: "a material", Help: "a material of your own", Tables: []doc.Fields{materialFields}}
 
+// materialFields are the fields of a material, for a job's own and for the
+// catalogue's.
 var materialFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, About: "what mixes, tasks and offers call it", At: func(m any) any { return &m.(*Material).ID }},
 	{Name: "name", Type: &doc.Name, About: "what lists show", At: func(m any) any { return &m.(*Material).Name }},
@@ -88,7 +92,8 @@ var materialFields = doc.Fields{
 	{Name: "source", Type: &sourceText, About: "where the figures come from", At: func(m any) any { return &m.(*Material).Source }},
 }
 
-// check holds a job's own material to what the rest relies on.
+// check reports what is wrong with a job's own material, and fills in what it
+// leaves out.
 func (m *Material) check(r *doc.Reader) {
 	if m.ID == "" {
 		r.ProblemAt("id", "field.missing", `name it, such as "id": "my-bark"`)
@@ -117,7 +122,8 @@ func (m *Material) check(r *doc.Reader) {
 		r.ProblemAt("opens_high", "number.range", "at least opens_low")
 	}
 	if len(m.Bales) > 0 && m.OpensLow == (units.Ratio{}) {
-		r.ProblemAt("opens_low", "field.missing", "say how far a bale opens: opens_low and opens_high, such as 1.5 and 2")
+		r.ProblemAt("opens_low", "field.missing",
+			"say how far a bale opens: opens_low and opens_high, such as 1.5 and 2")
 	}
 	if m.Name == "" {
 		m.Name = m.ID
@@ -133,7 +139,8 @@ func (m *Material) check(r *doc.Reader) {
 	}
 }
 
-// IsBale reports whether the material is commonly sold compressed in size.
+// IsBale reports whether the material is commonly sold compressed in packs of
+// that size.
 func (m *Material) IsBale(size units.Volume) bool {
 	for _, b := range m.Bales {
 		if d := b.Volume - size; -Slack <= d && d <= Slack {
@@ -143,8 +150,8 @@ func (m *Material) IsBale(size units.Volume) bool {
 	return false
 }
 
-// Opened is what a bale of size makes: planned with the least, so that it does
-// not run short.
+// Opened returns what a bale of a size opens to. It plans with the least, so
+// that the bale does not run short.
 func (m *Material) Opened(size units.Volume) units.Range {
 	low, _ := size.MulDiv(m.OpensLow.Num(), m.OpensLow.Den())
 	high, ok := size.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den())
@@ -154,8 +161,9 @@ func (m *Material) Opened(size units.Volume) units.Range {
 	return units.Range{Low: low, Plan: low, High: high}
 }
 
-// Mass is what v of the material weighs loose, dry and wet; zero when that is
-// not known. ok is false past [units.MaxMass].
+// Mass returns what v of the material weighs when loose, dry and wet. Both are
+// zero when that is not known. ok is false when it is more than
+// [units.MaxMass].
 func (m *Material) Mass(v units.Volume) (mass [2]units.Mass, ok bool) {
 	mass[0], ok = v.Mass(m.Dry)
 	if ok {
@@ -164,7 +172,7 @@ func (m *Material) Mass(v units.Volume) (mass [2]units.Mass, ok bool) {
 	return mass, ok
 }
 
-// Clone is a copy that shares nothing with m.
+// Clone returns a copy that shares nothing with m.
 func (m *Material) Clone() *Material {
 	c := *m
 	if m.Settle != nil {

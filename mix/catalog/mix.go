@@ -15,16 +15,17 @@ import (
 type Mix struct {
 	ID, Name string
 	Parts    []Part
-	// BlendLoss is the share of the parts' summed volume lost because fine
-	// fills between coarse; nil for the catalogue's common allowance.
+	// BlendLoss is the share of the parts' total volume that is lost because
+	// fine particles fill the gaps between coarse ones; nil means the
+	// catalogue's common allowance.
 	BlendLoss *units.Ratio
-	// Settle is the share of the loose mix lost in a pot after watering; nil
-	// for the catalogue's common allowance.
+	// Settle is the share of the loose mix that is lost in a pot after
+	// watering; nil means the catalogue's common allowance.
 	Settle     *units.Ratio
 	Source     Source
 	Confidence string
 
-	numbers string // 3:1:1, of a mix that a task spells out
+	numbers string // 3:1:1, for a mix that a task spells out
 }
 
 // Part is one ingredient of a mix: Num/Den parts of a material or a mix.
@@ -41,16 +42,16 @@ func (p Part) String() string {
 	return p.Of + " " + itoa(p.Num) + "/" + itoa(p.Den)
 }
 
-// Bounds on mixes, which keep every split inside 64 bits and a hostile job
-// from growing.
+// Limits on mixes. They keep every split within 64 bits, and a hostile job from
+// taking memory without end.
 const (
 	maxParts  = 50         // of one mix
-	maxLeaves = 200        // parts of a mix when its mixes are opened up
+	maxLeaves = 200        // parts of a mix once its mixes are opened up
 	maxSteps  = 200_000    // parts of all tasks together
-	maxWhole  = 10_000_000 // parts of one mix in all, in their smallest common part
+	maxWhole  = 10_000_000 // sum of the parts of one mix as whole numbers
 )
 
-// MixObject is a mix of the job's own.
+// MixObject describes a job's own mix in a document.
 var MixObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Mix)
 	if n > 0 {
@@ -62,6 +63,7 @@ var MixObject = &doc.Object{Row: func(at any, i, n int) any {
 	return &(*l)[i]
 }, ID: "mix", Name: "a mix", Help: "a mix of your own", Tables: []doc.Fields{mixFields}}
 
+// mixFields are the fields of a mix, for a job's own and for the catalogue's.
 var mixFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, About: "what tasks call it", At: func(m any) any { return &m.(*Mix).ID }},
 	{Name: "name", Type: &doc.Name, About: "what lists show", At: func(m any) any { return &m.(*Mix).Name }},
@@ -71,12 +73,15 @@ var mixFields = doc.Fields{
 	{Name: "source", Type: &sourceText, About: "where the recipe comes from", At: func(m any) any { return &m.(*Mix).Source }},
 }
 
-// parts reads materials and how many parts of each into a []Part.
-var parts = doc.Type{Takes: "object", Form: "keyed", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { *at.(*[]Part) = readParts(r, n) }}
+// parts reads materials, and the number of parts of each, into a []Part.
+var parts = doc.Type{Takes: "object", Form: "keyed",
+	Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { *at.(*[]Part) = readParts(r, n) }}
 
+// readParts reads an object: each key is a material or a mix.
 func readParts(r *doc.Reader, n *json.Node) []Part {
 	if n.Kind != json.Object {
-		r.Problem("json.kind", message.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
+		r.Problem("json.kind",
+			message.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
 		return nil
 	}
 	parts := make([]Part, len(n.Keys))
@@ -92,12 +97,13 @@ func readParts(r *doc.Reader, n *json.Node) []Part {
 	return parts
 }
 
-// byNumbers is what a mix without a name is called.
+// byNumbers names a mix that has no name.
 const byNumbers message.Text = "{0} mix"
 
-// ParseMix reads a mix in one line, "bark-fines 3, peat 1, perlite 1": each part
-// a name and a number, either way round. The mix is called by its numbers. The
-// error is a [*units.Error]; whether the parts exist is for the job to say.
+// ParseMix reads a mix in one line, "bark-fines 3, peat 1, perlite 1": each
+// part is a name and a number, in either order. The mix is named after its
+// numbers. The error is a [*units.Error]. Whether the parts exist is checked in
+// a [Scope].
 func ParseMix(s string) (Mix, error) {
 	m := Mix{ID: doc.OneLine(s), Source: FromJob}
 	bad := func(hint message.Text) (Mix, error) {
@@ -135,8 +141,8 @@ func ParseMix(s string) (Mix, error) {
 	return m, nil
 }
 
-// check holds a mix to what the rest relies on; what its parts name is looked
-// up once every mix is known.
+// check reports what is wrong with a mix by itself. The names of its parts are
+// looked up later, when every mix is known.
 func (m *Mix) check(r *doc.Reader) {
 	if m.ID == "" {
 		r.ProblemAt("id", "field.missing", `name it, such as "id": "potting"`)
@@ -165,9 +171,10 @@ func (m *Mix) check(r *doc.Reader) {
 	}
 }
 
+// itoa writes n in decimal.
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }
 
-// Clone is a copy that shares nothing with m.
+// Clone returns a copy that shares nothing with m.
 func (m *Mix) Clone() Mix {
 	c := *m
 	c.Parts = slices.Clone(m.Parts)

@@ -9,6 +9,7 @@ import (
 	"example.org/barrow/units/spell"
 )
 
+// materialNames lists the ids of all materials, for hints.
 func (s *Scope) materialNames() []string {
 	names := make([]string, 0, len(s.materials)+len(s.mixes))
 	for _, m := range s.materials {
@@ -17,10 +18,13 @@ func (s *Scope) materialNames() []string {
 	return names
 }
 
+// mixNames lists the ids of all mixes, for hints.
 func (s *Scope) mixNames() []string {
 	return sortedKeys(s.mixes)
 }
 
+// sortedKeys lists the keys of a map in order, so that hints are the same every
+// time.
 func sortedKeys[T any](m map[string]T) []string {
 	keys := make([]string, 0, len(m))
 	for k := range m {
@@ -30,7 +34,8 @@ func sortedKeys[T any](m map[string]T) []string {
 	return keys
 }
 
-// classNames lists every id and every other name, and owners the id of each.
+// classNames lists the id and every other name of each container, and gives the
+// id for each name.
 func (s *Scope) classNames() (names []string, owners map[string]string) {
 	owners = map[string]string{}
 	for _, id := range sortedKeys(s.class) {
@@ -45,15 +50,17 @@ func (s *Scope) classNames() (names []string, owners map[string]string) {
 	return names, owners
 }
 
-// UnknownMaterial reports a word at the current path that names no material.
+// UnknownMaterial reports that word, at the current path, is not the name of a
+// material.
 func (s *Scope) UnknownMaterial(r *doc.Reader, word string) {
 	if !r.Full() {
-		r.Add(r.Unknown("material.unknown", word, s.materialNames(), "barrow list materials shows them; a job may add its own under materials"))
+		r.Add(r.Unknown("material.unknown", word, s.materialNames(),
+			"barrow list materials shows them; a job may add its own under materials"))
 	}
 }
 
-// Class looks a container up for the field that the reader is at; nil with a
-// problem when there is none.
+// Class looks up a container for the field at the reader's current path. It
+// returns nil, with a problem, when there is none.
 func (s *Scope) Class(r *doc.Reader, id string) *Class {
 	if k, ok := s.class[id]; ok {
 		return k
@@ -62,7 +69,8 @@ func (s *Scope) Class(r *doc.Reader, id string) *Class {
 		return nil
 	}
 	names, owners := s.classNames()
-	p := r.Unknown("container.unknown", id, names, `no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
+	p := r.Unknown("container.unknown", id, names,
+		`no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
 	for _, name := range names {
 		if spell.Lower(name) == spell.Lower(id) || p.Hint == doc.DidYouMean(name) {
 			p.Hint = doc.DidYouMean(owners[name])
@@ -76,8 +84,8 @@ func (s *Scope) Class(r *doc.Reader, id string) *Class {
 	return nil
 }
 
-// Called is what a sentence calls a material: its id, which is an English word,
-// or in another language the name that it has there.
+// Called returns what a sentence calls a material: its id, which is an English
+// word, or in another language its name there.
 func (s *Scope) Called(id string) string {
 	if s.language.Code() != "en" {
 		switch index, ok := s.material[id]; {
@@ -90,13 +98,14 @@ func (s *Scope) Called(id string) string {
 	return id
 }
 
-// Sentence says what stands in for a material, and what changes then.
+// Sentence says that one material can be used instead of another, and what
+// changes.
 func (s *Scope) Sentence(sub *Substitute) string {
 	return s.language.Print("{0} can stand in: {1}", title(s.Called(sub.Use)), sub.Changes)
 }
 
-// small writes a name inside a sentence: without its capital, unless it is all
-// capitals.
+// small writes a name for use inside a sentence: without its first capital,
+// unless it is all capitals.
 func small(name string) string {
 	first, n := utf8.DecodeRuneInString(name)
 	if second, _ := utf8.DecodeRuneInString(name[n:]); spell.Small(second) != second {
@@ -105,7 +114,7 @@ func small(name string) string {
 	return string(spell.Small(first)) + name[n:]
 }
 
-// title writes an id as the words at the start of a sentence.
+// title writes an id as words at the start of a sentence.
 func title(id string) string {
 	id = strings.ReplaceAll(id, "-", " ")
 	if id == "" {

@@ -7,8 +7,8 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// checkParts reports parts that name nothing, mixes that end up naming
-// themselves, and mixes that are too large when opened up.
+// checkParts reports parts that do not exist, mixes that contain themselves,
+// and parts that cannot be made whole numbers.
 func (s *Scope) checkParts(r *doc.Reader, m *Mix) {
 	r.Enter("parts")
 	defer r.Leave()
@@ -35,8 +35,9 @@ func (s *Scope) checkParts(r *doc.Reader, m *Mix) {
 	}
 }
 
-// checkLeaves reports mixes that are too large when opened up. It waits until
-// every mix is sound: then no mix leads back to itself.
+// checkLeaves reports mixes that have too many parts once their mixes are
+// opened up. It runs when every mix is sound, so that no mix leads back to
+// itself.
 func (s *Scope) checkLeaves(r *doc.Reader, mixes []Mix) {
 	r.Enter("mixes")
 	defer r.Leave()
@@ -47,13 +48,14 @@ func (s *Scope) checkLeaves(r *doc.Reader, mixes []Mix) {
 	for i := range mixes {
 		if s.leaves(&mixes[i], known) > maxLeaves {
 			r.EnterAt(i)
-			r.ProblemAt("parts", "mix.large", message.Of("more than {0} materials once its mixes are opened up", strconv.Itoa(maxLeaves)))
+			r.ProblemAt("parts", "mix.large",
+				message.Of("more than {0} materials once its mixes are opened up", strconv.Itoa(maxLeaves)))
 			r.Leave()
 		}
 	}
 }
 
-// reaches reports whether opening m leads to the mix id.
+// reaches reports whether m contains the mix id, at any depth.
 func (s *Scope) reaches(m *Mix, id string, seen map[string]bool) bool {
 	if seen[m.ID] {
 		return false
@@ -70,9 +72,9 @@ func (s *Scope) reaches(m *Mix, id string, seen map[string]bool) bool {
 	return false
 }
 
-// leaves counts the parts of m, mixes opened up, no further than past maxLeaves.
-// known holds what is counted already, so that the work grows with the mixes
-// and not with the ways through them.
+// leaves counts the parts of m with its mixes opened up, no further than just
+// past maxLeaves. known holds the counts made before, so that the work grows
+// with the number of mixes and not with the number of ways through them.
 func (s *Scope) leaves(m *Mix, known map[string]int) int {
 	if n, ok := known[m.ID]; ok {
 		return n
@@ -90,8 +92,8 @@ func (s *Scope) leaves(m *Mix, known map[string]int) int {
 	return n
 }
 
-// open makes the mix id ready to split. Every part it names is in the scope and
-// none leads back to it.
+// open prepares the mix id. Every part that it names must be in the scope, and
+// none may lead back to it.
 func (s *Scope) open(id string) *Blend {
 	if b, ok := s.blends[id]; ok {
 		return b
@@ -101,7 +103,7 @@ func (s *Scope) open(id string) *Blend {
 	return b
 }
 
-// ready opens the mixes of m and works out its parts.
+// ready opens the mixes inside m and works out its parts.
 func (s *Scope) ready(m *Mix) *Blend {
 	b := &Blend{Mix: m, Of: make([]Ingredient, len(m.Parts))}
 	b.Parts, b.Whole, _ = wholeParts(m.Parts)
@@ -123,7 +125,7 @@ func (s *Scope) ready(m *Mix) *Blend {
 	return b
 }
 
-// lose sets what mixing m loses, and where the figure comes from.
+// lose sets what mixing m loses, and the source of that figure.
 func (s *Scope) lose(b *Blend, m *Mix) {
 	switch {
 	case m.BlendLoss != nil:
@@ -136,7 +138,7 @@ func (s *Scope) lose(b *Blend, m *Mix) {
 	}
 }
 
-// pure is a material alone, as a blend of one part without loss.
+// pure returns a material alone, as a blend of one part without loss.
 func (s *Scope) pure(index int) *Blend {
 	m := s.materials[index]
 	return &Blend{

@@ -4,7 +4,7 @@ import (
 	"example.org/barrow/mix/doc"
 )
 
-// object is the document that the catalogue is.
+// object describes the catalogue's own document.
 var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{doc.Fields{
 	{Name: "sources", Type: &doc.Type{Such: "sources", Of: func() *doc.Object {
 		return &doc.Object{Name: "a source", Row: func(at any, i, n int) any {
@@ -34,7 +34,8 @@ var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{doc.Fields{
 		return &doc.Object{Name: "a container", Row: ClassObject.Row, Tables: []doc.Fields{ownClassFields, classFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Containers }},
 	{Name: "materials", Type: &doc.Type{Such: "materials", Of: func() *doc.Object {
-		return &doc.Object{Name: "a material", Row: MaterialObject.Row, Tables: []doc.Fields{ownMaterialFields, materialFields}}
+		return &doc.Object{Name: "a material", Row: MaterialObject.Row,
+			Tables: []doc.Fields{ownMaterialFields, materialFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Materials }},
 	{Name: "mixes", Type: &doc.Type{Such: "mixes", Of: func() *doc.Object {
 		return &doc.Object{Name: "a mix", Row: MixObject.Row, Tables: []doc.Fields{ownMixFields, mixFields}}
@@ -65,8 +66,10 @@ var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{doc.Fields{
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Soils }},
 }}}
 
-// The fields that only the catalogue's own rows have.
+// The fields below are those that only the catalogue's own rows have.
 
+// sourceFields are the fields of a source. Its text is translated when it is
+// shown.
 var sourceFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, At: func(s any) any { return &s.(*Source).ID }},
 	{Name: "text", Type: &doc.Text, At: func(s any) any { return (*string)(&s.(*Source).Text) }},
@@ -76,7 +79,8 @@ var sourceFields = doc.Fields{
 var (
 	share      = doc.MostShare
 	swell      = doc.Share
-	sourceKind = doc.Type{Form: "choice", Words: []string{"read", "memory", "practice", "arithmetic"}, Read: doc.ReadChoice}
+	sourceKind = doc.Type{Form: "choice", Read: doc.ReadChoice,
+		Words: []string{"read", "memory", "practice", "arithmetic"}}
 	confidence = doc.Type{Form: "choice", Words: []string{"high", "medium", "low"}, Read: doc.ReadChoice}
 )
 
@@ -89,12 +93,15 @@ var commonFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(a any) any { return &a.(*Common).Confidence }},
 }
 
+// ownClassFields adds other names and a confidence, and reads the volume to the
+// fill line as fill, which is what the catalogue calls it.
 var ownClassFields = doc.Fields{
 	{Name: "also", Type: &doc.Names, At: func(k any) any { return &k.(*Class).Also }},
 	{Name: "fill", Type: &doc.Volume, At: func(k any) any { return &k.(*Class).Holds.Plan }},
 	{Name: "confidence", Type: &confidence, At: func(k any) any { return &k.(*Class).Confidence }},
 }
 
+// ownMaterialFields adds the ranges for which the catalogue has sources.
 var ownMaterialFields = doc.Fields{
 	{Name: "packed_low", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedLow }},
 	{Name: "packed_high", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedHigh }},
@@ -110,6 +117,7 @@ var ownMixFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(m any) any { return &m.(*Mix).Confidence }},
 }
 
+// soilFields are the fields of a soil. A job cannot define soils.
 var soilFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, At: func(s any) any { return &s.(*Soil).ID }},
 	{Name: "name", Type: &doc.Name, At: func(s any) any { return &s.(*Soil).Name }},
@@ -120,6 +128,7 @@ var soilFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(s any) any { return &s.(*Soil).Confidence }},
 }
 
+// substituteFields are the fields of a substitute.
 var substituteFields = doc.Fields{
 	{Name: "for", Type: &doc.ID, At: func(s any) any { return &s.(*Substitute).For }},
 	{Name: "use", Type: &doc.ID, At: func(s any) any { return &s.(*Substitute).Use }},

@@ -8,25 +8,25 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Scope is what a job may name: the catalogue's rows, with the job's own rows
-// over them. Materials are known by their index, in the order of the catalogue and
-// then of the job. A Scope is read-only once made; those without rows of a job
-// share what they hold.
+// Scope is what a job can name: the catalogue's rows and the job's own.
+// Materials have an index, in the order of the catalogue and then of the job. A
+// Scope is read-only once made, so goroutines can share it; scopes without rows
+// of a job share what they hold.
 type Scope struct {
 	cat       *Catalog
 	language  *lang.Language
-	materials []*Material // what tasks take is indexed as this is
+	materials []*Material // volumes by material have the same indexes
 	material  map[string]int
 	class     map[string]*Class
 	mixes     map[string]*Mix
 	blends    map[string]*Blend
 }
 
-// plain is the scope of the catalogue alone.
+// plain is the scope of the catalogue alone, in English.
 var plain = sync.OnceValue(func() *Scope { return scopeOf(builtIn()) })
 
-// Plain is the scope of the catalogue alone, with its names in a language; nil is
-// English.
+// Plain returns the scope of the catalogue alone, with its names in language l;
+// nil is English.
 func Plain(l *lang.Language) *Scope {
 	if l.Code() == "en" {
 		return plain()
@@ -36,6 +36,7 @@ func Plain(l *lang.Language) *Scope {
 	return s
 }
 
+// scopeOf returns a scope with every mix of the catalogue opened.
 func scopeOf(cat *Catalog) *Scope {
 	s := rowScope(cat)
 	for id := range s.mixes {
@@ -44,9 +45,10 @@ func scopeOf(cat *Catalog) *Scope {
 	return s
 }
 
-// rowScope is a scope with the catalogue's rows, its mixes not yet opened.
+// rowScope returns a scope with the catalogue's rows, its mixes not opened yet.
 func rowScope(cat *Catalog) *Scope {
-	s := &Scope{cat: cat, material: map[string]int{}, class: map[string]*Class{}, mixes: map[string]*Mix{}, blends: map[string]*Blend{}}
+	s := &Scope{cat: cat, material: map[string]int{}, class: map[string]*Class{},
+		mixes: map[string]*Mix{}, blends: map[string]*Blend{}}
 	for i := range cat.Materials {
 		s.addMaterial(&cat.Materials[i])
 	}
@@ -59,15 +61,16 @@ func rowScope(cat *Catalog) *Scope {
 	return s
 }
 
-// Own are a job's own rows.
+// Own is a job's own rows.
 type Own struct {
 	Materials  []Material
 	Containers []Class
 	Mixes      []Mix
 }
 
-// NewScope checks a job's own rows and lays them over the catalogue. With
-// problems the scope still finds what it can, so that more of them are found.
+// NewScope checks a job's own rows and adds them to the catalogue's. When there
+// are problems the scope still finds what it can, so that problems elsewhere in
+// the job are reported too.
 func NewScope(r *doc.Reader, l *lang.Language, own Own) *Scope {
 	base := Plain(l)
 	if len(own.Materials)+len(own.Containers)+len(own.Mixes) == 0 {
@@ -80,7 +83,8 @@ func NewScope(r *doc.Reader, l *lang.Language, own Own) *Scope {
 		m.check(r)
 		claim(r, taken, m.ID, "material")
 		if _, is := base.mixes[m.ID]; is && m.ID != "" {
-			r.ProblemAt("id", "id.taken", message.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
+			r.ProblemAt("id", "id.taken",
+				message.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
 		}
 		s.addMaterial(m)
 	})
@@ -107,8 +111,8 @@ func NewScope(r *doc.Reader, l *lang.Language, own Own) *Scope {
 	return s
 }
 
-// eachRow walks the job's own rows. It works on copies: a check fills in what
-// a row left out, and the job stays as it was written.
+// eachRow goes through a job's own rows. It hands out copies: a check fills in
+// what a row leaves out, and the job must stay as it was written.
 func eachRow[T any](r *doc.Reader, list string, rows []T, do func(*T)) {
 	r.Enter(list)
 	for i := range rows {
@@ -120,8 +124,8 @@ func eachRow[T any](r *doc.Reader, list string, rows []T, do func(*T)) {
 	r.Leave()
 }
 
-// claim reports an id that another of the job's own rows has. Containers are
-// named apart from materials and mixes.
+// claim reports an id that another of the job's own rows has. Containers have a
+// name space of their own; materials and mixes share one.
 func claim(r *doc.Reader, taken map[string]message.Text, id string, kind message.Text) {
 	key := id
 	if kind == "container" {
@@ -133,27 +137,31 @@ func claim(r *doc.Reader, taken map[string]message.Text, id string, kind message
 	taken[key] = kind
 }
 
+// addMaterial adds a material. One with the id of an earlier one takes its
+// name.
 func (s *Scope) addMaterial(m *Material) {
 	s.material[m.ID] = len(s.materials)
 	s.materials = append(s.materials, m)
 }
 
-// Len is how many materials there are.
+// Len returns how many materials there are.
 func (s *Scope) Len() int { return len(s.materials) }
 
-// Material is the material with an index. It is shared: do not change it.
+// Material returns the material with an index. It is shared and must not be
+// changed.
 func (s *Scope) Material(index int) *Material { return s.materials[index] }
 
-// Index is the index of the material with an id.
+// Index returns the index of the material with an id.
 func (s *Scope) Index(id string) (index int, ok bool) {
 	index, ok = s.material[id]
 	return index, ok
 }
 
-// ClassOf is the container with an id, or nil. It is shared: do not change it.
+// ClassOf returns the container with an id, or nil. It is shared and must not
+// be changed.
 func (s *Scope) ClassOf(id string) *Class { return s.class[id] }
 
-// Soil is the soil with an id; clay where there is none.
+// Soil returns the soil with an id, or clay when there is none.
 func (s *Scope) Soil(id string) *Soil {
 	if soil := s.cat.soil(id); soil != nil {
 		return soil
@@ -161,10 +169,11 @@ func (s *Scope) Soil(id string) *Soil {
 	return s.cat.soil("clay")
 }
 
-// Common is the common allowance with an id, which the catalogue has.
+// Common returns the common allowance with an id, which the catalogue must
+// have.
 func (s *Scope) Common(id string) *Common { return s.cat.common(id) }
 
-// StandIns lists what the catalogue knows to stand in for a material.
+// StandIns lists what the catalogue says can be used instead of a material.
 func (s *Scope) StandIns(id string) (list []Substitute) {
 	for _, sub := range s.cat.Substitutes {
 		if sub.For == id {

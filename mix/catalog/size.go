@@ -13,7 +13,7 @@ type Size struct {
 	Volume units.Volume
 }
 
-// String gives the words.
+// String returns the words.
 func (s Size) String() string {
 	if s.Text == "" {
 		return units.US.Volume(s.Volume)
@@ -21,7 +21,7 @@ func (s Size) String() string {
 	return s.Text
 }
 
-// SizeType reads a volume, and the words it is given in, into a [Size].
+// SizeType reads a volume and its words into a [Size].
 var SizeType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	size := at.(*Size)
 	doc.Volume.Read(&doc.Volume, r, n, &size.Volume)
@@ -36,6 +36,7 @@ func sizes(t *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	r.Each(n, t.Such, sizeRows, at, func(n *json.Node, s any) { SizeType.Read(&SizeType, r, n, s) })
 }
 
+// sizeRows makes room for the sizes in a list.
 var sizeRows = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Size)
 	if n > 0 {
@@ -47,7 +48,7 @@ var sizeRows = &doc.Object{Row: func(at any, i, n int) any {
 	return &(*l)[i]
 }}
 
-// checkSizes holds packs to a size that can be counted.
+// checkSizes reports packs too small or too large to be counted.
 func checkSizes(r *doc.Reader, field string, sizes []Size) {
 	r.Enter(field)
 	for i, s := range sizes {
@@ -60,9 +61,9 @@ func checkSizes(r *doc.Reader, field string, sizes []Size) {
 	r.Leave()
 }
 
-// Slack is the shortfall that buys nothing: a millilitre, under a teaspoon,
-// and far above what rounding can add up to. It is the one slack of every
-// count, so that a need of exactly seven bags buys seven.
+// Slack is a shortfall too small to buy for: a millilitre, less than a
+// teaspoon, and far more than rounding can add up to. Every count uses it, so
+// that a need of exactly seven bags buys seven.
 const Slack = units.Millilitre
 
 // HoldsType reads what a container holds, a volume of any size, into a [Size].
@@ -72,8 +73,8 @@ var HoldsType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type
 	size.Text = doc.OneLine(n.Text)
 }}
 
-// Document is how a document says the size: in its words, where they still say its
-// volume, else exactly.
+// Document returns the size as a document has it: its words where they still
+// match its volume, otherwise the exact volume.
 func (s Size) Document() string {
 	if v, err := units.ParseVolume(s.Text); err == nil && v == s.Volume {
 		return s.Text

@@ -16,21 +16,23 @@ type Source struct {
 	Kind string
 }
 
-// String gives the text. What is from memory or common practice says so in it;
-// a test holds the catalogue to that.
+// String returns the text in English. A figure from memory or common practice
+// says so in its text; a test makes sure of that.
 func (s Source) String() string { return s.Text.String() }
 
-// In gives the text in a language. The name of a publication stays as it is.
-func (s Source) In(t *lang.Language) string { return s.Text.In(t) }
+// In returns the text in a language. The name of a publication is not
+// translated.
+func (s Source) In(l *lang.Language) string { return s.Text.In(l) }
 
-// sourceText reads the text of a source of the job's own into a [Source].
+// sourceText reads the text of a job's own source into a [Source].
 var sourceText = doc.Type{Takes: "text", Form: "text", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	*at.(*Source) = jobSource(r.Name(n))
 }}
 
+// jobSource is a source that a job names.
 func jobSource(text string) Source { return Source{Text: message.Text(text), Kind: "job"} }
 
-// Sources that the program itself names.
+// The sources that the program itself names.
 var (
 	FromJob    = Source{Text: "the job", Kind: "job"}
 	Arithmetic = Source{Text: "arithmetic", Kind: "arithmetic"}

@@ -2,10 +2,10 @@ package catalog
 
 import "example.org/barrow/units"
 
-// Split shares whole among parts in proportion, by largest remainder, ties to
+// Split divides whole among parts in proportion, by largest remainder, ties to
 // the earlier part. The shares add up to whole, each is within a nanolitre of
-// its exact share, and a share that is exact stays exact. Parts must be zero
-// or more, not all zero, and add up to at most 1e18; it panics otherwise.
+// its exact value, and a share that can be exact is. It panics unless the parts
+// are zero or more and add up to 1 to 1e18.
 func Split(whole units.Volume, parts []int64) []units.Volume {
 	return appendSplit(make([]units.Volume, 0, len(parts)), whole, parts)
 }

@@ -14,26 +14,27 @@ import (
 	"example.org/barrow/units/spell"
 )
 
-// Area is a piece of ground: a shape, or a plain area, with what is added and
-// what is left out. The zero value is no ground, which measuring reports.
+// Area is a piece of ground: a shape or a plain area, with what is added and
+// what is left out. The zero value is no ground; measuring it reports a
+// problem.
 type Area struct {
-	Text  string // as typed, for the working; "" for an object
+	Text  string // as typed, to show in the working; "" for an object
 	Shape string // "plain", "rectangle", "circle", "ellipse", "triangle", "ring", "strip", "corners"
 
 	Plain units.Area
-	// Sides are the rectangle's two, the circle's diameter, the ellipse's two
-	// diameters, the triangle's base and height or its three sides, the ring's
-	// outer and inner diameter.
+	// Sides are the two of a rectangle, the diameter of a circle, the two
+	// diameters of an ellipse, the base and height or the three sides of a
+	// triangle, the outer and inner diameter of a ring.
 	Sides   []units.Length
 	Strip   *Strip
 	Corners [][2]units.Length
 
-	Count int64  // how many of it; 0 and 1 are one
+	Count int64  // how many there are; 0 and 1 are one
 	Plus  []Area // more ground
 	Less  []Area // ground left out: paving, a stump
 }
 
-// shape is a word that an area may start with, and how many lengths follow.
+// shape is a word that an area can start with, and how many lengths follow it.
 type shape struct {
 	word        string
 	also        string // in Spanish, with its accent and without, separated by |
@@ -41,7 +42,8 @@ type shape struct {
 	example     message.Text
 }
 
-// shapes are the words an area may start with, with how many lengths follow.
+// shapes lists the words that an area can start with. The example is for hints
+// and help.
 var shapes = []shape{
 	{"rectangle", "rectángulo|rectangulo", 2, 2, "60 ft x 4 ft"},
 	{"circle", "círculo|circulo", 1, 1, "circle 14 ft (straight across)"},
@@ -50,8 +52,8 @@ var shapes = []shape{
 	{"ring", "anillo", 2, 2, "ring 20 ft x 14 ft (outer, inner, straight across)"},
 }
 
-// ParseArea reads an area in one line: "60 ft x 4 ft", "circle 14 ft",
-// "240 sq ft". Rings, triangles and ellipses go the same way. The error is a
+// ParseArea reads an area in one line: "60 ft x 4 ft", "circle 14 ft", "240 sq
+// ft". Rings, triangles and ellipses are written like circles. The error is a
 // [*units.Error].
 func ParseArea(s string) (Area, error) {
 	text := strings.TrimSpace(s)
@@ -69,7 +71,8 @@ func ParseArea(s string) (Area, error) {
 	}
 	a, err := units.ParseArea(s)
 	if err == nil && a == 0 {
-		err = &units.Error{Code: "quantity.zero", Value: doc.Clip(s), Hint: "an area is more than zero, such as 240 sq ft"}
+		err = &units.Error{Code: "quantity.zero", Value: doc.Clip(s),
+			Hint: "an area is more than zero, such as 240 sq ft"}
 	}
 	if err != nil {
 		return Area{}, areaHint(err)
@@ -77,10 +80,12 @@ func ParseArea(s string) (Area, error) {
 	return Area{Text: text, Shape: "plain", Plain: a}, nil
 }
 
-// areaHint adds the shapes to a hint that knows only plain areas.
+// areaHint adds the shapes to a hint about plain areas. Hints that are not
+// about the form of an area stay as they are.
 func areaHint(err error) error {
 	e := *err.(*units.Error)
-	if e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero" && !strings.HasPrefix(e.Code, "number.co") {
+	ofForm := e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero"
+	if ofForm && !strings.HasPrefix(e.Code, "number.co") {
 		form := message.Text(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
 		if strings.HasSuffix(e.Hint.String(), "?") {
 			form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
@@ -90,6 +95,7 @@ func areaHint(err error) error {
 	return &e
 }
 
+// parseShape reads the lengths of a shape; errors are about the whole text.
 func parseShape(word, lengths, whole string) (Area, error) {
 	i := slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })
 	sides, err := units.ParseDims(lengths)
@@ -99,13 +105,14 @@ func parseShape(word, lengths, whole string) (Area, error) {
 		return Area{}, &e
 	}
 	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
-		return Area{}, &units.Error{Code: "area.sides", Value: doc.Clip(whole), Hint: message.Of("write it as {=0}", string(shapes[i].example))}
+		return Area{}, &units.Error{Code: "area.sides", Value: doc.Clip(whole),
+			Hint: message.Of("write it as {=0}", string(shapes[i].example))}
 	}
 	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
 }
 
-// Measure returns the area of the ground, rounded to the square micrometre.
-// The error carries every problem; see [Problems].
+// Measure returns the area of the ground, rounded to the square micrometre. The
+// error contains every problem; doc.ProblemsIn lists them.
 func (a *Area) Measure() (units.Area, error) {
 	var r doc.Reader
 	total := a.MeasureIn(&r)
@@ -116,7 +123,7 @@ func (a *Area) Measure() (units.Area, error) {
 }
 
 // MeasureIn is Measure for one area of a document: it reports problems at and
-// below the reader's current path, and returns zero with any.
+// below the reader's current path, and returns zero if there are any.
 func (a *Area) MeasureIn(r *doc.Reader) units.Area {
 	if !r.Sound() { // it did not read
 		return 0
@@ -144,13 +151,15 @@ func (a *Area) MeasureIn(r *doc.Reader) units.Area {
 	ground := total
 	for _, less := range measureList(r, "less", a.Less) {
 		if total -= less; total <= 0 {
-			r.ProblemAt("less", "area.less", message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
+			r.ProblemAt("less", "area.less",
+				message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
 			return 0
 		}
 	}
 	return total
 }
 
+// measureList measures areas one by one. Problems are reported below name.
 func measureList(r *doc.Reader, name string, list []Area) []units.Area {
 	r.Enter(name)
 	out := make([]units.Area, len(list))
@@ -163,10 +172,11 @@ func measureList(r *doc.Reader, name string, list []Area) []units.Area {
 	return out
 }
 
-// shape measures the shape alone.
+// shape measures the shape alone, without count, plus and less.
 func (a *Area) shape(r *doc.Reader) units.Area {
 	s := a.Sides
-	if i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape }); i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
+	i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape })
+	if i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
 		r.Problem("area.sides", message.Of("write it as {=0}", string(shapes[i].example)))
 		return 0
 	}
@@ -212,11 +222,13 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 	return 0
 }
 
+// micrometres returns l for the formulas of curved areas.
 func micrometres(l units.Length) float64 { return float64(l) / 1000 }
 
+// square returns l squared, in square micrometres.
 func square(l units.Length) float64 { return float64(micrometres(l) * micrometres(l)) }
 
-// curved rounds square micrometres once.
+// curved rounds square micrometres, once.
 func curved(r *doc.Reader, f float64) units.Area {
 	switch {
 	case f > float64(units.MaxArea):
@@ -229,8 +241,8 @@ func curved(r *doc.Reader, f float64) units.Area {
 	return units.Area(math.Round(f))
 }
 
-// triangle measures base and height, or three sides by Heron's formula in
-// Kahan's order, which stays exact for needles.
+// triangle measures a base and a height, or three sides by Heron's formula in
+// Kahan's order, which stays accurate for needle shapes.
 func triangle(r *doc.Reader, s []units.Length) units.Area {
 	if len(s) == 2 {
 		return curved(r, micrometres(s[0])*micrometres(s[1])/2)
@@ -248,10 +260,11 @@ func triangle(r *doc.Reader, s []units.Length) units.Area {
 }
 
 // Type reads an area into an [Area]: one line of text, or an object.
-var Type = doc.Type{Takes: "area", Form: "area", Of: Object, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { readArea(r, n, at.(*Area)) }}
+var Type = doc.Type{Takes: "area", Form: "area", Of: Object,
+	Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { readArea(r, n, at.(*Area)) }}
 
-// Object is an area in a document, where it is an object. It is a function, since
-// an area may hold areas.
+// Object describes an area in a document, when it is an object. It is a
+// function because an area can contain areas.
 func Object() *doc.Object {
 	return &doc.Object{Row: func(at any, i, n int) any {
 		l := at.(*[]Area)
@@ -265,6 +278,7 @@ func Object() *doc.Object {
 	}, ID: "area", Name: "an area", Line: true, Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
 }
 
+// readArea reads one line of text, or an object with exactly one shape.
 func readArea(r *doc.Reader, n *json.Node, a *Area) {
 	if n.Kind != json.Object {
 		s, ok := r.Text(n, `an area such as "60 ft x 4 ft"`)
@@ -289,7 +303,7 @@ func readArea(r *doc.Reader, n *json.Node, a *Area) {
 	}
 }
 
-// shapeWord is the shape that a field's name stands for.
+// shapeWord returns the shape that the name of a field stands for.
 func shapeWord(given []string) string {
 	switch {
 	case len(given) == 0:
@@ -300,6 +314,7 @@ func shapeWord(given []string) string {
 	return given[0]
 }
 
+// shapesGiven lists the shapes that an object names.
 func shapesGiven(n *json.Node) (given []string) {
 	for _, key := range n.Keys {
 		switch key {
@@ -310,12 +325,13 @@ func shapesGiven(n *json.Node) (given []string) {
 	return given
 }
 
-// fields are those of an area. A list of areas is read by a function for the
-// same reason as [Object].
+// fields describes an area's fields. It is a function for the same reason as
+// [Object].
 func fields() doc.Fields {
-	list := &doc.Type{Takes: "list of areas", Form: "list", Of: Object, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	read := func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 		r.Each(n, "areas", Object(), at, func(n *json.Node, a any) { readArea(r, n, a.(*Area)) })
-	}}
+	}
+	list := &doc.Type{Takes: "list of areas", Form: "list", Of: Object, Read: read}
 	fields := doc.Fields{
 		{Name: "area", Type: &doc.Area, About: `a plain area, "240 sq ft"`, At: func(a any) any { return &a.(*Area).Plain }},
 		{Name: "strip", Type: &strip, About: "a bed along a line", At: func(a any) any { return &a.(*Area).Strip }},
@@ -325,27 +341,31 @@ func fields() doc.Fields {
 		{Name: "less", Type: list, About: "ground left out", At: func(a any) any { return &a.(*Area).Less }},
 	}
 	for _, sh := range shapes {
-		fields = append(fields, doc.Field{Name: sh.word, Type: sidesOf(sh.word), About: string(sh.example), At: func(a any) any { return sides{a.(*Area), sh.word} }})
+		fields = append(fields, doc.Field{Name: sh.word, Type: sidesOf(sh.word), About: string(sh.example),
+			At: func(a any) any { return sides{a.(*Area), sh.word} }})
 	}
 	return fields
 }
 
-// sides is where the lengths of a shape are kept.
+// sides is where the lengths of a shape are stored: one list for all shapes.
 type sides struct {
 	area *Area
 	word string
 }
 
-// sidesOf reads the lengths of a shape whose word is the field's name.
+// sidesOf returns the type that reads the lengths of a shape. The word for the
+// shape is the name of the field.
 func sidesOf(word string) *doc.Type {
-	t := &doc.Type{Takes: "lengths", Form: "lengths", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) { readSides(r, n, at.(sides).area, word) }}
+	t := &doc.Type{Takes: "lengths", Form: "lengths", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+		readSides(r, n, at.(sides).area, word)
+	}}
 	if word == "ring" {
 		t.Of = func() *doc.Object { return RingObject }
 	}
 	return t
 }
 
-// readSides reads the lengths. A ring may be an object, since its two lengths
+// readSides reads the lengths. A ring can be an object, because its two lengths
 // have names.
 func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 	if word == "ring" && n.Kind == json.Object {
@@ -358,7 +378,8 @@ func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 		}
 		return
 	}
-	s, ok := r.Text(n, message.Of("its lengths, such as {=0}", string(shapes[slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })].example)))
+	i := slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })
+	s, ok := r.Text(n, message.Of("its lengths, such as {=0}", string(shapes[i].example)))
 	if !ok {
 		return
 	}
@@ -369,15 +390,16 @@ func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 	a.Sides = parsed.Sides
 }
 
+// ringFields are the lengths of a ring that is an object.
 var ringFields = doc.Fields{
 	{Name: "outer", Type: &doc.Length, About: "the diameter outside", At: func(a any) any { return &a.(*Area).Sides[0] }},
 	{Name: "inner", Type: &doc.Length, About: "the diameter of the hole", At: func(a any) any { return &a.(*Area).Sides[1] }},
 }
 
-// RingObject is a ring in a document, where it is an object.
+// RingObject describes a ring in a document, when it is an object.
 var RingObject = &doc.Object{ID: "ring", Name: "a ring", Tables: []doc.Fields{ringFields}}
 
-// Clone is a copy that shares nothing with a.
+// Clone returns a copy that shares nothing with a.
 func (a *Area) Clone() Area {
 	c := *a
 	c.Sides, c.Corners = slices.Clone(a.Sides), slices.Clone(a.Corners)
@@ -394,6 +416,7 @@ func (a *Area) Clone() Area {
 	return c
 }
 
+// cloneAreas clones every area of a list.
 func cloneAreas(list []Area) []Area {
 	out := slices.Clone(list)
 	for i := range out {

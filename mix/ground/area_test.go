@@ -83,7 +83,8 @@ func TestBadAreas(t *testing.T) {
 // metres makes corners of whole metres.
 func metres(xy ...int64) (corners [][2]units.Length) {
 	for i := 0; i < len(xy); i += 2 {
-		corners = append(corners, [2]units.Length{units.Length(xy[i]) * units.Metre, units.Length(xy[i+1]) * units.Metre})
+		x, y := units.Length(xy[i])*units.Metre, units.Length(xy[i+1])*units.Metre
+		corners = append(corners, [2]units.Length{x, y})
 	}
 	return corners
 }

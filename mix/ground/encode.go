@@ -7,7 +7,7 @@ import (
 	"example.org/barrow/mix/doc"
 )
 
-// Typed reports whether the area's text says all that it is.
+// Typed reports whether the area's text says everything about it.
 func (a *Area) Typed() bool {
 	if a.Text == "" || a.Count > 0 || len(a.Plus)+len(a.Less) > 0 {
 		return false
@@ -16,7 +16,7 @@ func (a *Area) Typed() bool {
 	return err == nil && b.Shape == a.Shape && b.Plain == a.Plain && slices.Equal(b.Sides, a.Sides)
 }
 
-// Encode writes the area as the object that a document has for it.
+// Encode writes the area as an object of a document, which reads back equal.
 func (a *Area) Encode(e *doc.Encoder) {
 	e.JSON.BeginObject()
 	switch a.Shape {
@@ -46,7 +46,7 @@ func (a *Area) Encode(e *doc.Encoder) {
 	e.JSON.EndObject()
 }
 
-// strip is the area's, or one with nothing said.
+// strip returns the area's strip, or an empty one.
 func (a *Area) strip() *Strip {
 	if a.Strip == nil {
 		return &Strip{}
@@ -54,6 +54,7 @@ func (a *Area) strip() *Strip {
 	return a.Strip
 }
 
+// encodeCorners writes the corners as pairs of lengths.
 func (a *Area) encodeCorners(e *doc.Encoder) {
 	e.JSON.BeginArray()
 	for _, corner := range a.Corners {
@@ -65,6 +66,7 @@ func (a *Area) encodeCorners(e *doc.Encoder) {
 	e.JSON.EndArray()
 }
 
+// encodeAreas writes a list, each area as text where its text says everything.
 func encodeAreas(e *doc.Encoder, key string, list []Area) {
 	if len(list) == 0 {
 		return

@@ -29,3 +29,16 @@ func ExampleSquareTaper() {
 	fmt.Println(int64(v/units.CubicInch), "cu in")
 	// Output: 438 cu in
 }
+
+func ExampleBox() {
+	v, ok := ground.Box(60*units.Foot, 4*units.Foot, 3*units.Inch)
+	fmt.Println(units.US.Volume(v), ok)
+	// Output: 60 cu ft true
+}
+
+func ExampleFilled() {
+	full, _ := ground.Filled(12*units.Inch, 10*units.Inch, 10*units.Inch, 10*units.Inch, false)
+	below, _ := ground.Filled(12*units.Inch, 10*units.Inch, 10*units.Inch, 9*units.Inch, false)
+	fmt.Println(units.Metric.Volume(full), units.Metric.Volume(below))
+	// Output: 15.6 L 13.8 L
+}

@@ -9,21 +9,22 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Bounds on an outline. Within a kilometre every product below fits 64 bits,
-// and testing every pair of sides stays quick.
+// Limits on an outline. Within a kilometre every product below fits 64 bits,
+// and testing every pair of sides stays fast.
 const (
 	maxCorners = 500
 	maxOffset  = 1000 * units.Metre
 )
 
-// point is a corner in micrometres.
+// point is a corner in whole micrometres.
 type point struct{ x, y int64 }
 
-// corners reads the outline: a list of pairs of lengths.
+// corners reads an outline: a list of pairs of lengths.
 var corners = doc.Type{Takes: "list", Form: "list", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	*at.(*[][2]units.Length) = doc.List(r, n, "corners", readCorner)
 }}
 
+// readCorner reads one pair of lengths.
 func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
 	if n.Kind != json.Array || len(n.Items) != 2 {
 		r.Problem("area.corner", `a corner is two lengths, such as ["12 ft", "0 ft"]`)
@@ -39,8 +40,9 @@ func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
 	}
 }
 
-// polygon measures an outline by the shoelace formula, whole micrometres in
-// 64 bits. An outline that crosses or touches itself has no area to trust.
+// polygon measures an outline by the shoelace formula, in whole micrometres and
+// 64 bits. It refuses an outline that crosses or touches itself: such an
+// outline has no definite area.
 func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 	r.Enter("corners")
 	defer r.Leave()
@@ -67,7 +69,9 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 	}
 	if i, j, cross := crossing(p); cross {
 		r.EnterAt(j)
-		r.Problem("area.crossing", message.Of("the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round", strconv.Itoa(i)))
+		r.Problem("area.crossing", message.Of(
+			"the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round",
+			strconv.Itoa(i)))
 		r.Leave()
 		return 0
 	}
@@ -87,8 +91,8 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 	return units.Area((twice + 1) / 2)
 }
 
-// outline rounds the corners to micrometres and drops a last corner that
-// repeats the first, as people write to close the line.
+// outline rounds the corners to micrometres. It drops a last corner that
+// repeats the first, which people write to close the line.
 func outline(corners [][2]units.Length) []point {
 	p := make([]point, len(corners))
 	for i, k := range corners {
@@ -115,11 +119,11 @@ func straight(p []point) bool {
 			return false
 		}
 	}
-	return p[0] != p[1] // else the doubled corner is what is wrong
+	return p[0] != p[1] // else the repeated corner is what is wrong
 }
 
-// crossing finds two sides, by their first corners, that meet where they
-// should not.
+// crossing finds two sides that meet where they should not. It returns the
+// sides by their first corners.
 func crossing(p []point) (i, j int, found bool) {
 	n := len(p)
 	for j := range p {
@@ -130,7 +134,7 @@ func crossing(p []point) (i, j int, found bool) {
 		for i := range j {
 			u, v := p[i], p[(i+1)%n]
 			switch {
-			case i == j-1: // they share corner j: only folding back is wrong
+			case i == j-1: // they share corner j, so only folding back is wrong
 				if foldsBack(u, a, b) {
 					return i, j, true
 				}
@@ -146,7 +150,8 @@ func crossing(p []point) (i, j int, found bool) {
 	return 0, 0, false
 }
 
-// turn is the sign of the turn a, b, c: left positive, straight zero.
+// turn returns the direction of the turn from a over b to c: positive for left,
+// zero for straight on.
 func turn(a, b, c point) int {
 	cross := (b.x-a.x)*(c.y-a.y) - (b.y-a.y)*(c.x-a.x)
 	switch {
@@ -158,12 +163,14 @@ func turn(a, b, c point) int {
 	return 0
 }
 
-// foldsBack reports whether b to c runs back along a to b.
+// foldsBack reports whether the side from b to c runs back along the side from
+// a to b.
 func foldsBack(a, b, c point) bool {
 	return turn(a, b, c) == 0 && (within(a, b, c) || within(b, c, a))
 }
 
-// within reports whether p, on the line through a and b, lies between them.
+// within reports whether p, which is on the line through a and b, is between
+// them.
 func within(a, b, p point) bool {
 	return min(a.x, b.x) <= p.x && p.x <= max(a.x, b.x) && min(a.y, b.y) <= p.y && p.y <= max(a.y, b.y)
 }
@@ -174,5 +181,6 @@ func meet(a, b, c, d point) bool {
 	if t1 != t2 && t3 != t4 {
 		return true
 	}
-	return t1 == 0 && within(a, b, c) || t2 == 0 && within(a, b, d) || t3 == 0 && within(c, d, a) || t4 == 0 && within(c, d, b)
+	return t1 == 0 && within(a, b, c) || t2 == 0 && within(a, b, d) ||
+		t3 == 0 && within(c, d, a) || t4 == 0 && within(c, d, b)
 }

@@ -7,7 +7,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// Strip is a bed of one width along a line: beside a fence, round a house.
+// Strip is a bed of one width along a line: beside a fence, around a house.
 type Strip struct {
 	Along   []units.Length // the straight runs, one after the other
 	Width   units.Length
@@ -21,7 +21,7 @@ var (
 	edge  = doc.Type{Form: "choice", Words: []string{"centre", "outer", "inner"}, Read: doc.ReadChoice}
 )
 
-// StripObject is a strip in a document.
+// StripObject describes a strip in a document.
 var StripObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 	m := at.(**Strip)
 	if fresh {
@@ -39,9 +39,9 @@ var StripObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 	{Name: "gaps", Type: &doc.Lengths, About: "runs left out: a gate, a door", At: func(s any) any { return &s.(*Strip).Gaps }},
 }}}
 
-// measure is length times width. Along the centre line the corners come out
-// right by themselves; along the outer edge each square corner is counted
-// twice, along the inner edge not at all.
+// measure multiplies length by width. Measured along the centre line, the
+// corners come out right by themselves. Along the outer edge each square corner
+// is counted twice, along the inner edge not at all.
 func (s *Strip) measure(r *doc.Reader) units.Area {
 	r.Enter("strip")
 	defer r.Leave()
@@ -83,7 +83,7 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	return ground
 }
 
-// Bends is how many right angles the strip has: as given, or one between
+// Bends returns how many right angles the strip has: as given, or one between
 // every two runs.
 func (s *Strip) Bends() int64 {
 	if s.Corners != nil {
@@ -92,7 +92,8 @@ func (s *Strip) Bends() int64 {
 	return int64(max(len(s.Along)-1, 0))
 }
 
-// sum adds lengths, no further than past what any strip may have.
+// sum adds lengths. It stops just past the longest a strip can be, so that it
+// cannot overflow.
 func sum(list []units.Length) (total units.Length) {
 	for _, l := range list {
 		if total += l; total > units.MaxLength {

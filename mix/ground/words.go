@@ -9,7 +9,8 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Words is the area as typed, or its shape and measures.
+// Words returns the area as it was typed, or its shape and measures in the
+// reader's language.
 func (a *Area) Words(p lang.Printer) string {
 	text := p.Figure(a.Text)
 	if text == "" {
@@ -27,6 +28,7 @@ func (a *Area) Words(p lang.Printer) string {
 	return text
 }
 
+// shapeWords writes the shape alone.
 func (a *Area) shapeWords(p lang.Printer) string {
 	switch a.Shape {
 	case "plain":
@@ -41,6 +43,7 @@ func (a *Area) shapeWords(p lang.Printer) string {
 	return p.Figure(a.Shape) + " " + lengths(p, a.Sides, " x ")
 }
 
+// words writes the strip's width, its runs and the line they follow.
 func (s *Strip) words(p lang.Printer) string {
 	along := lengths(p, s.Along, " + ")
 	if len(s.Gaps) > 0 {
@@ -56,6 +59,7 @@ func (s *Strip) words(p lang.Printer) string {
 	return p.Print(form, p.Length(s.Width), along, p.Count(s.Bends(), "{0} corner", "{0} corners"))
 }
 
+// lengths writes a list of lengths.
 func lengths(p lang.Printer, list []units.Length, between string) string {
 	text := make([]string, len(list))
 	for i, l := range list {
