@@ -8,16 +8,16 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Order is what to buy: the least by the aim over all materials, packs, trips and
-// deliveries together.
+// Order is what to buy: the best by the aim over all materials, packs, trips
+// and deliveries together.
 type Order struct {
 	Lines  []Line
-	Others []Line // offers that were not chosen, each were it bought alone
+	Others []Line // offers that were not chosen, each as if only it were bought
 	Bill   Bill
 	Trips  []Trip // drives
 	Drops  []Trip // loads that the yard brings
 	// Unproven says that the search stopped before it could show that no order
-	// costs less; then none costs less than Bound.
+	// costs less. Then none costs less than Bound.
 	Unproven bool
 	Bound    units.Money
 }
@@ -28,16 +28,17 @@ type Bill struct {
 	Deposit                          units.Money
 }
 
-// Budgets bound the work of a search. budget is about a quarter of a second on a
-// desk machine; past it the order is the best found, and a note says what none can
-// cost less than. aLittle is for one of many searches.
+// budget limits the work of one search to about a quarter of a second on a
+// desktop computer. Past it, the order is the best one found, and a note says
+// what no order can cost less than. smallBudget is for one search of many.
 const (
-	budget  = 200_000
-	aLittle = 20_000
+	budget      = 200_000
+	smallBudget = 20_000
 )
 
-// Buy finds the order for the needs. Where problems are found there is none. The
-// terms' offers are checked.
+// Buy finds the order for the needs. When there are problems, or nothing to
+// buy, the order is empty. The terms' offers must have been checked; see
+// [Terms.CheckOffers].
 func (t *Terms) Buy(r *doc.Reader, needs []Need) Order {
 	q := t.request(r, needs)
 	if q == nil || !r.Sound() {
@@ -48,38 +49,39 @@ func (t *Terms) Buy(r *doc.Reader, needs []Need) Order {
 		q.refuse(r, err)
 		return Order{}
 	}
-	return q.lay(r, &found)
+	return q.answer(r, &found)
 }
 
-// BuyAgain is Buy for other needs of the same materials, with a smaller budget; ok
-// is false when there is no order.
+// BuyAgain is Buy for other amounts of the same materials, with a smaller
+// budget. ok is false when there is no order.
 func (t *Terms) BuyAgain(needs []Need) (o Order, ok bool) {
 	var r doc.Reader
 	q := t.request(&r, needs)
 	if q == nil || r.Err() != nil {
 		return Order{}, false
 	}
-	q.Budget = 10 * aLittle
+	q.Budget = 10 * smallBudget
 	found, err := order.Search(q.Request)
 	if err != nil {
 		return Order{}, false
 	}
-	o = q.lay(&r, &found)
+	o = q.answer(&r, &found)
 	return o, r.Err() == nil
 }
 
-// request is the search's question, with the way back from its offers to the
-// job's.
+// request is the question for the search, with what is needed to translate its
+// answer back into the job's offers.
 type request struct {
 	order.Request
 	terms  *Terms
-	all    []Need  // what is asked for, and what no offer covers
-	offers []int   // by the search's offers
-	needs  []*Need // by the search's materials
-	lines  []Line  // one for each of the search's offers, were it bought alone
+	all    []Need  // every need, also those that no offer covers
+	offers []int   // the job's offer for each of the search's
+	needs  []*Need // the need for each of the search's materials
+	lines  []Line  // for each of the search's offers, as if only it were bought
 }
 
-// request asks for every need that is offered; nil when there is none.
+// request asks for every need that is on offer. It returns nil when there is
+// none.
 func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 	q := &request{terms: t, all: needs, Request: order.Request{
 		Tax: t.Tax, Payload: t.Haul.Limit(), Room: t.Haul.Room, TripCost: t.Haul.TripCost,
@@ -106,8 +108,8 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 	return q
 }
 
-// add puts one need and its offers to the question. Where those with a price
-// suffice, the others are left aside: nobody can say which is cheaper.
+// add adds one need and its offers. When the offers with a price are enough,
+// the others are left out: nobody can say which is cheaper.
 func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 	material := len(q.needs)
 	q.needs, q.Needs = append(q.needs, n), append(q.Needs, n.Buy.Plan)
@@ -120,7 +122,8 @@ func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 		if priced && !l.Priced {
 			continue
 		}
-		q.offers, q.lines, q.Offers = append(q.offers, l.index), append(q.lines, *l), append(q.Offers, l.ask(material, q.terms.Delivery != nil))
+		q.offers, q.lines = append(q.offers, l.index), append(q.lines, *l)
+		q.Offers = append(q.Offers, l.ask(material, q.terms.Delivery != nil))
 		if l.Offer.Stock == nil {
 			limited = false
 		} else {
@@ -133,7 +136,7 @@ func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 }
 
 // pricedCover reports whether the offers with a price cover the need by
-// themselves: then those without one are left aside.
+// themselves.
 func pricedCover(n *Need, lines []Line) bool {
 	var stock units.Volume
 	for i := range lines {
@@ -144,7 +147,7 @@ func pricedCover(n *Need, lines []Line) bool {
 	return stock+catalog.Slack >= n.Buy.Plan
 }
 
-// inStock is the loose volume of all that there is of the line's offer.
+// inStock is the loose volume of everything the yard has of the line's offer.
 func (l *Line) inStock() units.Volume {
 	if l.Offer.Stock == nil {
 		return units.MaxVolume
@@ -156,7 +159,7 @@ func (l *Line) inStock() units.Volume {
 	return all
 }
 
-// ask is the line's offer as the search knows it: at its heaviest.
+// ask returns the line's offer in the form the search uses, at its heaviest.
 func (l *Line) ask(material int, delivered bool) order.Offer {
 	o := l.Offer
 	mass := o.Weight
@@ -172,7 +175,7 @@ func (l *Line) ask(material int, delivered bool) order.Offer {
 		a.Price = *o.Price
 	}
 	for _, b := range o.Breaks {
-		if b.Price != nil { // else the job is not sound, and nothing is bought
+		if b.Price != nil { // otherwise there is a problem and nothing is bought
 			a.Breaks = append(a.Breaks, order.Break{From: b.From, Price: *b.Price})
 		}
 	}
@@ -182,8 +185,8 @@ func (l *Line) ask(material int, delivered bool) order.Offer {
 	return a
 }
 
-// tooHeavy reports an offer of which one alone is too much for the vehicle and
-// that the yard does not bring.
+// tooHeavy reports an offer of which a single pack is too much for the vehicle,
+// and that the yard does not deliver.
 func (l *Line) tooHeavy(r *doc.Reader, t *Terms) {
 	if l.Offer.Deliver && t.Delivery != nil {
 		return
@@ -192,10 +195,14 @@ func (l *Line) tooHeavy(r *doc.Reader, t *Terms) {
 	r.Enter("offers")
 	r.EnterAt(l.index)
 	if p := t.Haul.Limit(); p > 0 && each.Mass > p {
-		r.Problem("offer.heavy", message.Of("one of these may weigh {#0}, more than the payload, {#1}: leave it out, or take a smaller step or a pack", units.Both.Mass(each.Mass), units.Both.Mass(p)))
+		r.Problem("offer.heavy", message.Of(
+			"one of these may weigh {#0}, more than the payload, {#1}: leave it out, or take a smaller step or a pack",
+			units.Both.Mass(each.Mass), units.Both.Mass(p)))
 	}
 	if room := t.Haul.Room; room > 0 && each.Room > room {
-		r.Problem("offer.large", message.Of("one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack", units.Both.Volume(room)))
+		r.Problem("offer.large", message.Of(
+			"one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack",
+			units.Both.Volume(room)))
 	}
 	r.Leave()
 	r.Leave()
@@ -204,9 +211,13 @@ func (l *Line) tooHeavy(r *doc.Reader, t *Terms) {
 // shortOf reports that the stock of all offers together does not cover a need.
 func shortOf(r *doc.Reader, lines []Line, stock units.Volume) {
 	l := &lines[0]
-	hint := message.Of("{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand", itoa(l.Count))
+	hint := message.Of(
+		"{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand",
+		itoa(l.Count))
 	if len(lines) > 1 {
-		hint = message.Of("all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand", l.Material.ID, units.Both.Volume(stock))
+		hint = message.Of(
+			"all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand",
+			l.Material.ID, units.Both.Volume(stock))
 	}
 	r.Enter("offers")
 	r.EnterAt(l.index)
@@ -215,9 +226,9 @@ func shortOf(r *doc.Reader, lines []Line, stock units.Volume) {
 	r.Leave()
 }
 
-// refuse reports what the search says, in the job's words. Stock and weight are
-// checked before, material by material; a minimum may still leave a need
-// uncovered.
+// refuse reports an error of the search in the words of the job. Stock and
+// weight were checked before, one material at a time; a minimum can still leave
+// a need uncovered.
 func (q *request) refuse(r *doc.Reader, err error) {
 	e, ok := err.(*order.Error)
 	if !ok {
@@ -243,8 +254,8 @@ func (q *request) refuse(r *doc.Reader, err error) {
 	}
 }
 
-// lay turns what the search found into lines and trips.
-func (q *request) lay(r *doc.Reader, found *order.Order) (o Order) {
+// answer turns what the search found into lines and trips.
+func (q *request) answer(r *doc.Reader, found *order.Order) (o Order) {
 	used := map[int]bool{}
 	for m, n := range q.needs {
 		first := len(o.Lines)
@@ -279,7 +290,7 @@ func (q *request) lay(r *doc.Reader, found *order.Order) (o Order) {
 	return o
 }
 
-// alone is the count of an offer that covers its need alone.
+// alone is how many of an offer cover its need when nothing else is bought.
 func (q *request) alone(index int) int64 {
 	for i := range q.lines {
 		if q.lines[i].index == index {

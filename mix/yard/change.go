@@ -5,7 +5,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// Change is what replanning does to one offer of the order.
+// Change is what replanning changes about one offer.
 type Change struct {
 	Material *catalog.Material
 	Pack     string
@@ -18,16 +18,18 @@ type Change struct {
 }
 
 // Changes compares two orders of one job, offer by offer, in the order of the
-// earlier and then of the later. What is the same is left in: somebody reads down
-// the list at the yard.
+// earlier one and then of the later. Offers that stay the same are included,
+// because people read down the list at the yard.
 func Changes(before, after []Line) (changes []Change) {
 	find := func(l *Line) *Change {
 		for i := range changes {
-			if k := &changes[i]; k.offer == l.index && k.Material.ID == l.Material.ID && k.size == l.Offer.Size().Volume {
+			k := &changes[i]
+			if k.offer == l.index && k.Material.ID == l.Material.ID && k.size == l.Offer.Size().Volume {
 				return k
 			}
 		}
-		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(), Bulk: l.Offer.Bulk.Volume > 0, offer: l.index, size: l.Offer.Size().Volume})
+		changes = append(changes, Change{Material: l.Material, Pack: l.Offer.Size().String(),
+			Bulk: l.Offer.Bulk.Volume > 0, offer: l.index, size: l.Offer.Size().Volume})
 		return &changes[len(changes)-1]
 	}
 	for i := range before {
@@ -39,7 +41,8 @@ func Changes(before, after []Line) (changes []Change) {
 	return changes
 }
 
-// Kind is what becomes of the offer: "new", "gone", "more", "fewer" or "same".
+// Kind returns what happens to the offer: "new", "gone", "more", "fewer" or
+// "same".
 func (c *Change) Kind() string {
 	switch {
 	case c.Before == c.After:

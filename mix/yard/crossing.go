@@ -12,29 +12,30 @@ import (
 	"example.org/barrow/units"
 )
 
-// Crossing is where bulk becomes cheaper than bags for one material: what
-// either costs, trips and delivery counted, were the material bought alone.
+// Crossing is where bulk becomes cheaper than bags for one material, when the
+// material is bought alone. Costs include trips and delivery.
 type Crossing struct {
 	Material *catalog.Material
 	Need     units.Volume
-	// From is the volume from which on bulk is cheaper, to a litre; Always and
-	// Never say so where there is none, as far as twice the need.
+	// From is the volume from which bulk is cheaper, to the litre. Always and
+	// Never are set when there is no such volume up to twice the need: bulk is
+	// then cheaper everywhere, or nowhere.
 	From          units.Volume
 	Always, Never bool
 	Points        []CrossingPoint // cost against volume, for a plot
 }
 
-// CrossingPoint is what a volume costs in bags and in bulk. A cost of less than
-// nothing is a volume that the stock does not cover.
+// CrossingPoint is what a volume costs in bags and in bulk. A negative cost
+// means that the offers do not cover the volume.
 type CrossingPoint struct {
 	Volume     units.Volume
 	Bags, Bulk units.Money
 }
 
-// crossingPoints is how many volumes are looked at, up to twice the need.
+// crossingPoints is how many volumes are tried, up to twice the need.
 const crossingPoints = 96
 
-// Crossings works out bags or bulk for every need that is offered in both, with
+// Crossings compares bags and bulk for every need that is offered in both, with
 // prices.
 func (t *Terms) Crossings(needs []Need) (list []Crossing) {
 	for i := range needs {
@@ -49,12 +50,13 @@ func (t *Terms) Crossings(needs []Need) (list []Crossing) {
 	return list
 }
 
-// comparer asks what a volume of one material costs in bags or in bulk.
+// comparer works out what a volume of one material costs in bags or in bulk.
 type comparer struct {
 	bags, bulk order.Request
 }
 
-// compare splits the material's offers; nil when one kind is missing.
+// compare separates the material's offers into bags and bulk. It returns nil
+// when one of the two is missing.
 func (t *Terms) compare(n *Need) *comparer {
 	var r doc.Reader
 	q := t.request(&r, []Need{*n})
@@ -64,7 +66,7 @@ func (t *Terms) compare(n *Need) *comparer {
 	out := &comparer{bags: q.Request, bulk: q.Request}
 	out.bags.Offers, out.bulk.Offers = nil, nil
 	out.bags.Aim, out.bulk.Aim = order.LeastCost, order.LeastCost
-	out.bags.Budget, out.bulk.Budget = aLittle, aLittle
+	out.bags.Budget, out.bulk.Budget = smallBudget, smallBudget
 	for i := range q.Offers {
 		q.Offers[i].Limited = false // prices are compared, not stocks
 		switch {
@@ -82,12 +84,12 @@ func (t *Terms) compare(n *Need) *comparer {
 	return out
 }
 
-// at is what a volume costs either way.
+// at returns both costs of a volume.
 func (c *comparer) at(v units.Volume) CrossingPoint {
 	return CrossingPoint{v, cost(c.bags, v), cost(c.bulk, v)}
 }
 
-// cost is the least cost of a volume, or -1 when the offers do not cover it.
+// cost is the lowest cost of a volume, or -1 when the offers do not cover it.
 func cost(q order.Request, v units.Volume) units.Money {
 	q.Needs = []units.Volume{v}
 	found, err := order.Search(q)
@@ -97,13 +99,13 @@ func cost(q order.Request, v units.Volume) units.Money {
 	return found.Cost
 }
 
-// bulkWins reports whether bulk is the cheaper, or all there is enough of.
+// bulkWins reports whether bulk is cheaper, or alone covers the volume.
 func (p *CrossingPoint) bulkWins() bool {
 	return p.Bulk >= 0 && (p.Bags < 0 || p.Bulk < p.Bags)
 }
 
-// volumes are those to look at, up to top: evenly spread, and on either side of
-// every step of bulk, where its cost jumps, as far as there are not too many.
+// volumes lists the volumes to try, up to top: evenly spaced, and on both sides
+// of every step of bulk, where its cost jumps, unless there are too many steps.
 func (c *comparer) volumes(top units.Volume) (list []units.Volume) {
 	for i := range int64(crossingPoints) {
 		v, _ := top.MulDiv(i+1, crossingPoints)
@@ -119,8 +121,8 @@ func (c *comparer) volumes(top units.Volume) (list []units.Volume) {
 	return slices.Compact(list)
 }
 
-// crossing looks at volumes up to twice the need, and then halves the gap
-// between the last at which bags are no dearer and the next.
+// crossing tries volumes up to twice the need. Then it halves the gap between
+// the last one at which bags cost no more and the next.
 func (c *comparer) crossing(n *Need) Crossing {
 	k := Crossing{Material: n.Material, Need: n.Buy.Plan}
 	last := -1
@@ -151,14 +153,16 @@ func (c *comparer) crossing(n *Need) Crossing {
 	return k
 }
 
-// Sentence says it plainly.
+// Sentence says in words where bulk becomes cheaper.
 func (k *Crossing) Sentence(m lang.Printer) string {
 	name, need := k.Material.Name, m.VolumeLike(k.Need, k.Need)
 	switch {
 	case k.Always:
-		return m.Print("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}", name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
+		return m.Print("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}",
+			name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
 	case k.Never:
 		return m.Print("{0}: bags are cheaper, or as cheap, up to twice what you need; you need {1}", name, need)
 	}
-	return m.Print("{0}: bulk is cheaper from {2} on, trips counted; you need {1}", name, need, m.VolumeLike(k.From, k.Need))
+	return m.Print("{0}: bulk is cheaper from {2} on, trips counted; you need {1}",
+		name, need, m.VolumeLike(k.From, k.Need))
 }

@@ -16,7 +16,8 @@ import (
 // hand: five bags cost as much as a step and the sixth is dearer; past 10 cu ft
 // eleven bags are dearer than two steps, and so on for good.
 func TestCrossing(t *testing.T) {
-	p, err := mix.PlanDocument([]byte(mulchJob(`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "10 cu ft", "price": "5.00"}`, ``)))
+	p, err := mix.PlanDocument([]byte(mulchJob(
+		`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "10 cu ft", "price": "5.00"}`, ``)))
 	require.NoError(t, err)
 	list := p.Crossings()
 	if len(list) != 1 || list[0].Always || list[0].Never {
@@ -54,7 +55,8 @@ func TestOptions(t *testing.T) {
 	}
 	for i := 1; i < len(list); i++ {
 		if list[i].Bill.Total <= list[i-1].Bill.Total || list[i].Left >= list[i-1].Left {
-			t.Errorf("choice %d costs %s and leaves %v, after %s and %v", i, list[i].Bill.Total, list[i].Left, list[i-1].Bill.Total, list[i-1].Left)
+			t.Errorf("choice %d costs %s and leaves %v, after %s and %v",
+				i, list[i].Bill.Total, list[i].Left, list[i-1].Bill.Total, list[i-1].Left)
 		}
 	}
 }

@@ -6,16 +6,17 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Haul is what can be driven and what a drive costs. Zero fields are unknown.
+// Haul is what can be carried home, and what each trip costs. Fields that are
+// zero are unknown.
 type Haul struct {
 	Payload  units.Mass   // weight limit of one trip
 	Placard  units.Mass   // the door placard's figure, instead of Payload
-	People   units.Mass   // and what of it the people weigh
+	People   units.Mass   // what the people weigh, who share the placard's figure
 	Room     units.Volume // volume limit of one trip
-	TripCost units.Money  // paid for every drive, the first included
+	TripCost units.Money  // paid for every trip, the first included
 }
 
-// HaulObject is haul in a document.
+// HaulObject describes haul in a document.
 var HaulObject = &doc.Object{ID: "haul", Name: "haul", Tables: []doc.Fields{doc.Fields{
 	{Name: "payload", Type: &doc.Mass, About: "what may be loaded; or placard", At: func(h any) any { return &h.(*Haul).Payload }},
 	{Name: "placard", Type: &doc.Mass, About: "the door placard's figure for people and cargo; or payload", At: func(h any) any { return &h.(*Haul).Placard }},
@@ -24,8 +25,8 @@ var HaulObject = &doc.Object{ID: "haul", Name: "haul", Tables: []doc.Fields{doc.
 	{Name: "trip_cost", Type: &doc.Money, About: "paid for every drive, the first included", At: func(h any) any { return &h.(*Haul).TripCost }},
 }}}
 
-// Limit is what may be loaded: the payload, or what the people leave of the
-// placard's figure (49 CFR 575.6). Zero is not known.
+// Limit returns what may be loaded: the payload, or what the people leave of
+// the figure on the placard (49 CFR 575.6). Zero means unknown.
 func (h *Haul) Limit() units.Mass {
 	if h.Placard > 0 {
 		return max(h.Placard-h.People, 0)
@@ -33,8 +34,8 @@ func (h *Haul) Limit() units.Mass {
 	return h.Payload
 }
 
-// check holds payload and placard apart, one of the two, and all inside their
-// bounds.
+// check reports figures out of range, and a job that gives both a payload and a
+// placard, or a placard without people.
 func (h *Haul) check(r *doc.Reader) {
 	r.Enter("haul")
 	switch {
@@ -43,7 +44,8 @@ func (h *Haul) check(r *doc.Reader) {
 	case h.People > 0 && h.Placard == 0:
 		r.ProblemAt("people", "field.alone", "people are taken from the placard's figure: give placard")
 	case h.Placard > 0 && h.People == 0:
-		r.ProblemAt("people", "field.missing", "what do the people weigh? the placard's figure is for them and the cargo")
+		r.ProblemAt("people", "field.missing",
+			"what do the people weigh? the placard's figure is for them and the cargo")
 	case h.Placard > 0 && h.People >= h.Placard:
 		r.ProblemAt("people", "haul.full", "the people weigh as much as the placard allows: nothing is left for cargo")
 	}
@@ -65,15 +67,15 @@ func (h *Haul) check(r *doc.Reader) {
 	}
 }
 
-// Delivery is the yard's own vehicle: a fee for every load. Zero fields are no
-// limit.
+// Delivery is the yard's own vehicle, with a fee for every load. A capacity or
+// payload of zero is no limit.
 type Delivery struct {
 	Fee      units.Money
 	Capacity units.Volume
 	Payload  units.Mass
 }
 
-// DeliveryObject is delivery in a document.
+// DeliveryObject describes delivery in a document.
 var DeliveryObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 	m := at.(**Delivery)
 	if fresh {
@@ -89,8 +91,10 @@ var DeliveryObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 	{Name: "payload", Type: &doc.Mass, About: "of one load", At: func(d any) any { return &d.(*Delivery).Payload }},
 }}}
 
+// check reports figures out of range.
 func (d *Delivery) check(r *doc.Reader) {
-	if d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume || d.Payload < 0 || d.Payload > units.MaxMass) {
+	if d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume ||
+		d.Payload < 0 || d.Payload > units.MaxMass) {
 		r.ProblemAt("delivery", "quantity.large", "fee, capacity and payload are zero or more")
 	}
 }

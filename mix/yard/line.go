@@ -10,22 +10,22 @@ import (
 	"example.org/barrow/units"
 )
 
-// Line is one line of the order: so many of one offer.
+// Line is one line of the order: a number of packs of one offer.
 type Line struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 
 	Material  *catalog.Material
 	Offer     *Offer
 	Count     int64
-	Delivered int64 // of Count, what the yard brings
-	// FewMany is the count for the least and the most that the need may be, for
-	// a line that covers its need alone; else the count twice.
+	Delivered int64 // how many of Count the yard delivers
+	// FewMany is the count for the least and the most that may be needed, on a
+	// line that covers its need alone. On other lines both are Count.
 	FewMany  [2]int64
 	Each     units.Range    // loose volume of one
-	From     catalog.Source // of Each, when it is not the pack's own size
+	From     catalog.Source // of Each, when that is not the size of the pack
 	Volume   units.Volume   // loose volume of all, as planned
-	Left     units.Volume   // over the need, on the material's last line
-	Last     bool           // of its material
+	Left     units.Volume   // more than is needed; on the material's last line
+	Last     bool           // whether it is the last line of its material
 	Cost     units.Money    // before tax
 	Tax      units.Money
 	Priced   bool
@@ -35,14 +35,14 @@ type Line struct {
 	index int // of the offer
 }
 
-// CountText writes the count and, where that is not certain, the fewest and the
-// most: "6 (5 to 7)".
+// CountText writes the count in English and, when it is not certain, the fewest
+// and the most: "6 (5 to 7)".
 func (l *Line) CountText() string { return lang.Printer{}.CountRange(l.Count, l.FewMany) }
 
-// Index is the offer's in the job.
+// Index returns the position of the line's offer in the job.
 func (l *Line) Index() int { return l.index }
 
-// take makes the line one of count.
+// take makes this a line of count packs, of which some are delivered.
 func (l *Line) take(r *doc.Reader, count, delivered int64, asked *order.Offer, tax units.Ratio) {
 	l.Count, l.Delivered, l.FewMany, l.Left = count, delivered, [2]int64{count, count}, 0
 	l.Cost, l.Tax = asked.Paid(count, tax)
@@ -52,7 +52,7 @@ func (l *Line) take(r *doc.Reader, count, delivered int64, asked *order.Offer, t
 	}
 }
 
-// count works out how many cover the need alone, and what they come to.
+// count works out how many packs cover the need alone, and their cost and mass.
 func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
 	l.Count = Bags(need.Plan, l.Each.Plan)
 	if l.Count > 0 {
@@ -78,7 +78,7 @@ func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
 	}
 }
 
-// fewMany are the counts for the least and the most that the need may be.
+// fewMany returns the counts for the least and the most that may be needed.
 func (l *Line) fewMany(need units.Range) (n [2]int64) {
 	n = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
 	for i := range n {
@@ -89,8 +89,9 @@ func (l *Line) fewMany(need units.Range) (n [2]int64) {
 	return n
 }
 
-// weigh works out the mass: the pack's own weight counts as given, else what
-// such packs weigh, else the dry and the wet density tell.
+// weigh works out the mass. The offer's own weight comes first, then the weight
+// of such packs, then the material's dry and wet density. ok is false when the
+// mass is out of range.
 func (l *Line) weigh() (ok bool) {
 	if w := l.Offer.Weight; w > 0 {
 		l.MassFrom = catalog.FromJob
@@ -108,14 +109,16 @@ func (l *Line) weigh() (ok bool) {
 	return true
 }
 
-// Mass is what one of the offer weighs, lightest and heaviest, and where that
-// comes from; zero when it is not known. loose is what one makes.
+// Mass returns the lightest and the heaviest that one pack may weigh, and where
+// that figure comes from. Both are zero when it is not known. loose is the
+// volume that one pack makes.
 func (o *Offer) Mass(m *catalog.Material, loose units.Volume) (mass [2]units.Mass, from catalog.Source) {
 	if o.Weight > 0 {
 		return [2]units.Mass{o.Weight, o.Weight}, catalog.FromJob
 	}
 	low, high, v, from := m.Dry, m.Wet, loose, m.Source
-	if sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0; sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
+	sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0
+	if sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
 		low, high, v, from = m.PackedLow, m.PackedHigh, o.Pack.Volume, m.PackedSource
 	}
 	mass[0], _ = v.Mass(low) // a pack's mass fits wherever its volume does
@@ -126,7 +129,8 @@ func (o *Offer) Mass(m *catalog.Material, loose units.Volume) (mass [2]units.Mas
 // InStock reports whether the yard has as many as the line takes.
 func (l *Line) InStock() bool { return l.Offer.Stock == nil || *l.Offer.Stock >= l.Count }
 
-// lines works out the order from each offer of the need alone.
+// lines works out one line for each offer of the need, as if only that were
+// bought.
 func (t *Terms) lines(r *doc.Reader, n *Need) (lines []Line) {
 	r.Enter("offers")
 	defer r.Leave()
@@ -145,4 +149,5 @@ func (t *Terms) lines(r *doc.Reader, n *Need) (lines []Line) {
 	return lines
 }
 
+// itoa writes n in decimal.
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }

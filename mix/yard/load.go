@@ -8,7 +8,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// Load is a whole order. Zero fields are unknown.
+// Load is the sums of a whole order. Fields that are zero are unknown.
 type Load struct {
 	Volume units.Volume  // loose, as it will leave the shovel
 	Packed units.Volume  // as it is carried: bales stay compressed
@@ -16,13 +16,13 @@ type Load struct {
 	Drives int64         // at its heaviest
 	Dry    int64         // drives at its lightest
 	Loads  int64         // that the yard brings
-	// Priced is false when no line has a price; Unpriced names the materials that
-	// have none beside others that do.
+	// Priced is false when no line has a price. Unpriced names the materials on
+	// lines without one.
 	Priced   bool
 	Unpriced []string
 }
 
-// Load adds the order up, and reports what is past its bounds.
+// Load adds the order up, and reports sums that are out of range.
 func (o *Order) Load(r *doc.Reader, h *Haul) (load Load) {
 	known := true
 	for i := range o.Lines {
@@ -52,7 +52,7 @@ func (o *Order) Load(r *doc.Reader, h *Haul) (load Load) {
 	return load
 }
 
-// add counts one line in; ok is false past a bound.
+// add adds one line. ok is false when a sum is out of range.
 func (l *Load) add(line *Line) (ok bool) {
 	ok = true
 	if l.Volume += line.Volume; l.Volume > units.MaxVolume {
@@ -70,8 +70,8 @@ func (l *Load) add(line *Line) (ok bool) {
 	return ok
 }
 
-// DrivesText writes the drives for people: "5 drives, 3 if it is dry", or ""
-// when they are not known.
+// DrivesText writes the number of drives for people: "5 drives, 3 if it is
+// dry". It is "" when that is not known.
 func (l *Load) DrivesText(p lang.Printer) string {
 	text := p.Count(l.Drives, "{0} drive", "{0} drives")
 	switch {

@@ -5,35 +5,38 @@ import (
 	"example.org/barrow/units"
 )
 
-// Need is the loose volume of one material over all tasks, less what is on hand.
+// Need is the loose volume of one material over all tasks, less what is on
+// hand.
 type Need struct {
 	Material *catalog.Material
 	Takes    units.Range  // over all tasks
-	OnHand   units.Volume // of which this much is there already
-	Buy      units.Range  // the need itself
+	OnHand   units.Volume // what the grower already has of it
+	Buy      units.Range  // what is left to buy
 
 	index int // of the material in the scope
 }
 
-// NewNeed is the need of a material, by its index in the scope.
+// NewNeed returns the need for a material. index is the material's in the
+// scope.
 func NewNeed(m *catalog.Material, index int, takes units.Range, hand units.Volume) Need {
 	less := func(v units.Volume) units.Volume { return max(v-hand, 0) }
-	return Need{m, takes, hand, units.Range{Low: less(takes.Low), Plan: less(takes.Plan), High: less(takes.High)}, index}
+	buy := units.Range{Low: less(takes.Low), Plan: less(takes.Plan), High: less(takes.High)}
+	return Need{m, takes, hand, buy, index}
 }
 
-// Index is the material's in the scope.
+// Index returns the material's index in the scope.
 func (n *Need) Index() int { return n.index }
 
-// Mass is what the need weighs, lightest and heaviest; zero when that is not
-// known.
+// Mass returns the lightest and the heaviest that the need may weigh; both are
+// zero when that is not known.
 func (n *Need) Mass() [2]units.Mass {
 	low, _ := n.Material.Mass(n.Buy.Low)
 	high, _ := n.Material.Mass(n.Buy.High)
 	return [2]units.Mass{low[0], high[1]}
 }
 
-// HeaviestPack is what the heaviest pack that the material is commonly sold in may
-// weigh; zero when that is not known.
+// HeaviestPack returns the most that any pack the material is commonly sold in
+// may weigh, or zero when that is not known.
 func (n *Need) HeaviestPack() (heaviest units.Mass) {
 	for _, sizes := range [][]catalog.Size{n.Material.Packs, n.Material.Bales} {
 		for _, size := range sizes {

@@ -10,30 +10,30 @@ import (
 )
 
 // Offer is a pack of a material as a yard sells it: a bag or bale (Pack), or a
-// step of bulk (Bulk). One of the two is given.
+// step of bulk (Bulk). Exactly one of the two is given.
 type Offer struct {
 	Material string
 	Pack     catalog.Size
 	Bulk     catalog.Size
-	OpensTo  units.Volume // loose volume of a compressed pack; 0 when not said
-	Price    *units.Money // of one; nil when not said
-	Breaks   []Break      // what one costs from a count on, by rising count
+	OpensTo  units.Volume // loose volume of a compressed pack; 0 when not known
+	Price    *units.Money // of one; nil when not known
+	Breaks   []Break      // prices for larger counts, by rising count
 	Deposit  units.Money  // on each, paid back later
-	Weight   units.Mass   // of one; 0 when not said
-	Stock    *int64       // how many there are; nil when not said
-	Least    int64        // at least so many, if any; 0 and 1 are any
-	Deliver  bool         // the yard's own vehicle may bring it
+	Weight   units.Mass   // of one; 0 when not known
+	Stock    *int64       // how many there are; nil when not known
+	Least    int64        // the smallest number sold; 0 and 1 are no minimum
+	Deliver  bool         // the yard's own vehicle can bring it
 
 	gone bool // sold out since the job was written
 }
 
-// Break is a price for many: each at Price, from From on.
+// Break is a price for larger counts: from From on, each pack costs Price.
 type Break struct {
 	From  int64
 	Price *units.Money // nil is a problem
 }
 
-// Size returns the pack or the step of bulk.
+// Size returns the size of the pack, or of the step of bulk.
 func (o *Offer) Size() catalog.Size {
 	if o.Bulk.Volume > 0 {
 		return o.Bulk
@@ -41,7 +41,8 @@ func (o *Offer) Size() catalog.Size {
 	return o.Pack
 }
 
-// PriceFor is what each costs when count are bought.
+// PriceFor returns what each pack costs when count are bought, or 0 without a
+// price.
 func (o *Offer) PriceFor(count int64) units.Money {
 	if o.Price == nil {
 		return 0
@@ -55,7 +56,7 @@ func (o *Offer) PriceFor(count int64) units.Money {
 	return price
 }
 
-// OfferObject is an offer in a document.
+// OfferObject describes an offer in a document.
 var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Offer)
 	if n > 0 {
@@ -80,10 +81,12 @@ var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
 }}}
 
 var (
-	breaks  = doc.Type{Takes: "list", Form: "list", Such: "breaks", Of: func() *doc.Object { return breakObject }, Read: doc.ReadEach}
+	breaks = doc.Type{Takes: "list", Form: "list", Such: "breaks",
+		Of: func() *doc.Object { return breakObject }, Read: doc.ReadEach}
 	fromTwo = doc.Type{Takes: "whole number", Form: "count", Least: 2, Read: doc.ReadCount}
 )
 
+// breakObject describes a price break in a document.
 var breakObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Break)
 	if n > 0 {
@@ -98,7 +101,7 @@ var breakObject = &doc.Object{Row: func(at any, i, n int) any {
 	{Name: "price", Type: &doc.Price, About: "of each then", At: func(b any) any { return &b.(*Break).Price }},
 }}}
 
-// Check holds the offer to what the order relies on.
+// Check reports what is wrong with the offer by itself.
 func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 	o.checkPrices(r)
 	if o.Material == "" {
@@ -121,11 +124,13 @@ func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
 		r.ProblemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
-		r.ProblemAt("opens_to", "offer.opens", message.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
+		r.ProblemAt("opens_to", "offer.opens",
+			message.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
 	}
 }
 
-// checkPrices holds breaks to a rising count and a price to fall from.
+// checkPrices reports breaks that do not rise or have no price, and figures out
+// of range.
 func (o *Offer) checkPrices(r *doc.Reader) {
 	r.Enter("breaks")
 	last := int64(1)
@@ -169,10 +174,10 @@ func (o *Offer) checkPrices(r *doc.Reader) {
 	}
 }
 
-// Yield is the loose volume of one of the offer, and where the figure comes
-// from when it is not the pack itself. A bale of a size that the material is
-// sold compressed in is taken as one: planned with the least it opens to, so
-// that it does not run short.
+// Yield returns the loose volume that one pack of the offer makes, and where
+// the figure comes from when it is not the size of the pack. A pack of a size
+// in which the material is sold compressed counts as a bale. It is planned with
+// the least that it opens to, so that it does not run short.
 func (o *Offer) Yield(m *catalog.Material) (each units.Range, from catalog.Source) {
 	size := o.Size().Volume
 	if o.OpensTo > 0 {
@@ -184,7 +189,7 @@ func (o *Offer) Yield(m *catalog.Material) (each units.Range, from catalog.Sourc
 	return units.Exactly(size), catalog.Source{}
 }
 
-// Clone is a copy that shares nothing with o.
+// Clone returns a copy that shares nothing with o.
 func (o *Offer) Clone() Offer {
 	c := *o
 	c.Price, c.Stock = clone(o.Price), clone(o.Stock)
@@ -195,6 +200,7 @@ func (o *Offer) Clone() Offer {
 	return c
 }
 
+// clone returns a pointer to a copy, or nil.
 func clone[T any](p *T) *T {
 	if p == nil {
 		return nil

@@ -6,8 +6,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// Option is an order worth looking at: no other is better on both cost and what
-// is left over.
+// Option is one order to choose from: no other is better on cost and as good on
+// what is left over, or the other way round.
 type Option struct {
 	Bill  Bill
 	Left  units.Volume // of all materials
@@ -16,21 +16,21 @@ type Option struct {
 	Lines []Line
 }
 
-// Options lists the orders between the least cost and the least left over, at
-// most so many, by rising cost. It is empty when there is no order.
+// Options lists up to most orders between the lowest cost and the least left
+// over, by rising cost. It is empty when there is no order.
 func (t *Terms) Options(needs []Need, most int) (list []Option) {
 	var r doc.Reader
 	q := t.request(&r, needs)
 	if q == nil || r.Err() != nil {
 		return nil
 	}
-	q.Budget = 5 * aLittle
+	q.Budget = 5 * smallBudget
 	found, err := order.Frontier(q.Request, most)
 	if err != nil {
 		return nil
 	}
 	for i := range found {
-		o := q.lay(&r, &found[i])
+		o := q.answer(&r, &found[i])
 		list = append(list, Option{o.Bill, found[i].LeftOver(), found[i].Packs, found[i].Trips, o.Lines})
 	}
 	return list

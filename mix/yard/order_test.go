@@ -71,15 +71,19 @@ func TestTrips(t *testing.T) {
 	if packed != p.Load.Packed {
 		t.Errorf("%v carried of %v", packed, p.Load.Packed)
 	}
-	if want := units.Money(p.Load.Drives) * p.Haul.TripCost; p.Bill.Driving != want || p.Bill.Total != p.Bill.Goods+want {
+	want := units.Money(p.Load.Drives) * p.Haul.TripCost
+	if p.Bill.Driving != want || p.Bill.Total != p.Bill.Goods+want {
 		t.Errorf("bill %+v, want %v for driving", p.Bill, want)
 	}
 }
 
 // mulchJob is a mulch of 10 cu ft with the offers given.
 func mulchJob(offers, more string) string {
-	return `{"schema": 1` + more + `, "tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}], "offers": [` +
-		strings.NewReplacer(`{"pack"`, `{"material": "bark-mulch", "pack"`, `{"bulk"`, `{"material": "bark-mulch", "bulk"`).Replace(offers) + `]}`
+	material := strings.NewReplacer(
+		`{"pack"`, `{"material": "bark-mulch", "pack"`, `{"bulk"`, `{"material": "bark-mulch", "bulk"`)
+	return `{"schema": 1` + more + `, "tasks": [` +
+		`{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}], ` +
+		`"offers": [` + material.Replace(offers) + `]}`
 }
 
 // TestOrder: prices, breaks, minimums, stock, tax, deposits and delivery reach
@@ -160,7 +164,8 @@ func TestBadYards(t *testing.T) {
 // TestPlacard is the worked example of 49 CFR 575.6(a)(5): 1400 lb less five
 // people of 150 lb leaves 650 lb.
 func TestPlacard(t *testing.T) {
-	p, err := mix.PlanDocument([]byte(mulchJob(`{"pack": "2 cu ft", "weight": "130 lb"}`, `, "haul": {"placard": "1400 lb", "people": "750 lb"}`)))
+	p, err := mix.PlanDocument([]byte(mulchJob(`{"pack": "2 cu ft", "weight": "130 lb"}`,
+		`, "haul": {"placard": "1400 lb", "people": "750 lb"}`)))
 	require.NoError(t, err)
 	if got := p.Haul.Limit(); got != 650*units.Pound {
 		t.Errorf("%v may be loaded, want 650 lb", got)

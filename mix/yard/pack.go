@@ -6,7 +6,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// Pack is a need in one pack: how many of it, were it bought in that alone.
+// Pack is a need counted in one kind of pack: how many of it, if only that is
+// bought.
 type Pack struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 
@@ -14,29 +15,41 @@ type Pack struct {
 	Bulk  bool // loose, in steps of Size
 	Bale  bool // compressed; counted by the least it opens to
 	Count int64
-	// FewMany is the count for the least and the most that the need may be and
-	// a bale may open to.
+	// FewMany is the count for the least and the most that may be needed, and
+	// that a bale may open to.
 	FewMany [2]int64
 	Left    units.Volume // over the need
 }
 
-// metricBags are the bags of mix and bark commonly sold in litres, and
-// bulkSteps the steps that loose material is loaded by: common practice.
+// Common practice: the bags in which mix and bark are sold by the litre, and
+// the steps in which loose material is loaded.
 var (
-	metricBags  = []catalog.Size{{Text: "20 L", Volume: 20 * units.Litre}, {Text: "40 L", Volume: 40 * units.Litre}, {Text: "50 L", Volume: 50 * units.Litre}, {Text: "80 L", Volume: 80 * units.Litre}}
-	yardSteps   = []catalog.Size{{Text: "1/4 cu yd", Volume: units.CubicYard / 4}, {Text: "1/2 cu yd", Volume: units.CubicYard / 2}, {Text: "1 cu yd", Volume: units.CubicYard}}
-	metricSteps = []catalog.Size{{Text: "0.25 m3", Volume: units.CubicMetre / 4}, {Text: "0.5 m3", Volume: units.CubicMetre / 2}, {Text: "1 m3", Volume: units.CubicMetre}}
+	metricBags = []catalog.Size{
+		{Text: "20 L", Volume: 20 * units.Litre}, {Text: "40 L", Volume: 40 * units.Litre},
+		{Text: "50 L", Volume: 50 * units.Litre}, {Text: "80 L", Volume: 80 * units.Litre},
+	}
+	yardSteps = []catalog.Size{
+		{Text: "1/4 cu yd", Volume: units.CubicYard / 4},
+		{Text: "1/2 cu yd", Volume: units.CubicYard / 2},
+		{Text: "1 cu yd", Volume: units.CubicYard},
+	}
+	metricSteps = []catalog.Size{
+		{Text: "0.25 m3", Volume: units.CubicMetre / 4},
+		{Text: "0.5 m3", Volume: units.CubicMetre / 2},
+		{Text: "1 m3", Volume: units.CubicMetre},
+	}
 )
 
-// Packs lists the need in every common size: the material's bags, its bales,
-// and bulk by the quarter, half and whole. Metric sizes join where the measure
-// has them.
+// Packs counts the need in every common size: the material's bags, its bales,
+// and bulk in quarters, halves and wholes. Metric sizes are included when the
+// measure has them.
 func (n *Need) Packs(m units.Measure) []Pack {
 	var out []Pack
 	one := func(s catalog.Size, each units.Range) Pack {
 		count := Bags(n.Buy.Plan, each.Plan)
 		left, _ := each.Plan.Times(count)
-		return Pack{Size: s, Count: count, FewMany: [2]int64{Bags(n.Buy.Low, each.High), Bags(n.Buy.High, each.Low)}, Left: max(left-n.Buy.Plan, 0)}
+		fewMany := [2]int64{Bags(n.Buy.Low, each.High), Bags(n.Buy.High, each.Low)}
+		return Pack{Size: s, Count: count, FewMany: fewMany, Left: max(left-n.Buy.Plan, 0)}
 	}
 	add := func(sizes []catalog.Size, bulk bool) {
 		for _, s := range sizes {
@@ -69,9 +82,9 @@ func (n *Need) Packs(m units.Measure) []Pack {
 	return out
 }
 
-// metric are the bags in litres that a material may come in: none much larger than
-// its largest of the others, since heavy material comes in small bags, and the
-// smallest at the least.
+// metric returns the bags in litres that a material may come in. Heavy material
+// comes in small bags, so none is much larger than the material's largest other
+// bag; the smallest one is always included.
 func metric(m *catalog.Material) []catalog.Size {
 	var largest units.Volume
 	for _, s := range m.Packs {
@@ -87,6 +100,6 @@ func metric(m *catalog.Material) []catalog.Size {
 	return metricBags[:n]
 }
 
-// CountText writes the count and, where that is not certain, the fewest and the
-// most: "6 (5 to 7)".
+// CountText writes the count in English and, when it is not certain, the fewest
+// and the most: "6 (5 to 7)".
 func (c *Pack) CountText() string { return lang.Printer{}.CountRange(c.Count, c.FewMany) }

@@ -10,21 +10,22 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// OnHand is material already there: loose, as it would leave the shovel, or in
-// packs. A pack of a size that the material is sold compressed in counts as a
-// bale, by the least that it opens to.
+// OnHand is material that the grower already has: loose, as it would leave the
+// shovel, or in packs. A pack of a size in which the material is sold
+// compressed counts as a bale, with the least that it opens to.
 type OnHand struct {
 	Material string
 	Volume   units.Volume // loose
-	Packs    int64        // so many packs of Size, besides
+	Packs    int64        // this many packs of Size as well
 	Size     catalog.Size
 }
 
-// OnHandType reads an object of materials and what is there of each into an
-// []OnHand.
+// OnHandType reads an object, with the amount on hand for each material, into
+// an []OnHand.
 var OnHandType = doc.Type{Takes: "object", Form: "keyed", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	if n.Kind != json.Object {
-		r.Problem("json.kind", message.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
+		r.Problem("json.kind",
+			message.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
 		return
 	}
 	list := make([]OnHand, len(n.Keys))
@@ -37,7 +38,8 @@ var OnHandType = doc.Type{Takes: "object", Form: "keyed", Read: func(_ *doc.Type
 	*at.(*[]OnHand) = list
 }}
 
-// readStock reads "2 cu ft", loose, or "2 x 3.8 cu ft", packs.
+// readStock reads "2 cu ft", which is loose, or "2 x 3.8 cu ft", which is
+// packs.
 func readStock(r *doc.Reader, n *json.Node) (h OnHand) {
 	text := doc.OneLine(n.Text)
 	digits := 0
@@ -50,11 +52,12 @@ func readStock(r *doc.Reader, n *json.Node) (h OnHand) {
 		catalog.SizeType.Read(&catalog.SizeType, r, &json.Node{Kind: json.String, Text: size}, &h.Size)
 		return h
 	}
-	h.Volume = doc.Quantify(r, n, `a volume such as "2 cu ft", or packs such as "2 x 3.8 cu ft"`, false, units.ParseVolume)
+	h.Volume = doc.Quantify(r, n, `a volume such as "2 cu ft", or packs such as "2 x 3.8 cu ft"`, false,
+		units.ParseVolume)
 	return h
 }
 
-// Stock is the loose volume of each material that is there, by the scope's
+// Stock returns the loose volume of each material on hand, by the scope's
 // indexes.
 func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []units.Volume {
 	stock := make([]units.Volume, s.Len())
@@ -73,7 +76,7 @@ func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []uni
 	return stock
 }
 
-// loose is what is there of one material; 0 with a problem.
+// loose is the loose volume of one entry, or 0 with a problem.
 func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units.Volume {
 	if h.Volume < 0 || h.Volume > units.MaxVolume || h.Packs < 0 || h.Packs > 0 && h.Size.Volume <= 0 {
 		r.Problem("quantity.negative", "zero or more")
@@ -97,8 +100,7 @@ func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units
 	return h.Volume + all
 }
 
-// opensTo is what the offers say that a pack of the size makes; 0 when they do
-// not.
+// opensTo returns what the offers say a pack of that size opens to, or 0.
 func opensTo(offers []Offer, material string, size units.Volume) units.Volume {
 	for i := range offers {
 		if o := &offers[i]; o.Material == material && o.Pack.Volume == size && o.OpensTo > 0 {
@@ -108,7 +110,8 @@ func opensTo(offers []Offer, material string, size units.Volume) units.Volume {
 	return 0
 }
 
-// Document is how a document says what is there: so many packs, or a volume.
+// Document returns the amount as a document has it: a number of packs, or a
+// volume.
 func (h *OnHand) Document() string {
 	if h.Packs > 0 {
 		return itoa(h.Packs) + " x " + h.Size.Document()

@@ -10,29 +10,33 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Aim is what comes first in choosing an order. The zero value is the least
+// Aim is what comes first in choosing an order. The zero value is the lowest
 // cost.
 type Aim uint8
 
-// The aims.
+// The aims. Ties are broken by cost, then by what is left over, packs lifted
+// and the sequence of the offers.
 const (
 	LeastCost    Aim = iota
 	LeastLeft        // the least left over, then cost
 	LeastLifting     // the fewest packs lifted by hand, then cost
 )
 
-// aims are the words for them.
+// aims are the words that documents have for the aims.
 var aims = []string{"cost", "left over", "lifting"}
 
-// aimWords are what an order is the least of.
+// aimWords are the same words, ready to be translated.
 var aimWords = [...]message.Text{"cost", "left over", "lifting"}
 
-// String is the word that a document has for it, "cost" for what is no aim.
+// String returns the word that a document has for the aim, or "cost" for an
+// unknown one.
 func (a Aim) String() string { return aims[a.index()] }
 
-// Words are what an order of this aim is the least of.
+// Words returns what an order of this aim has least of.
 func (a Aim) Words() message.Text { return aimWords[a.index()] }
 
+// index is the position of the aim's words; an unknown aim counts as the lowest
+// cost.
 func (a Aim) index() int {
 	if int(a) < len(aims) {
 		return int(a)
@@ -40,7 +44,7 @@ func (a Aim) index() int {
 	return 0
 }
 
-// ParseAim reads the word; ok is false for any other.
+// ParseAim reads the word for an aim. For any other word ok is false.
 func ParseAim(word string) (a Aim, ok bool) {
 	i := slices.Index(aims, word)
 	return Aim(max(i, 0)), i >= 0
@@ -51,8 +55,8 @@ var AimType = doc.Type{Form: "choice", Words: aims, Read: func(_ *doc.Type, r *d
 	*at.(*Aim), _ = ParseAim(r.OneOf(n, aims...))
 }}
 
-// Terms are what a job says of buying: offers, how things come home, tax, and what
-// comes first in choosing.
+// Terms is what a job says about buying: offers, how things come home, tax, and
+// what comes first in choosing.
 type Terms struct {
 	Offers   []Offer
 	Haul     Haul
@@ -63,8 +67,8 @@ type Terms struct {
 	of map[int][]int // the offers of each material, by its index in the scope
 }
 
-// Check reports what is wrong with how things come home and with the aim. The
-// offers wait until it is known that they are not too many; see
+// Check reports what is wrong with how things come home, and with the aim.
+// Offers are checked later, when it is known that there are not too many; see
 // [Terms.CheckOffers].
 func (t *Terms) Check(r *doc.Reader) {
 	t.Haul.check(r)
@@ -74,8 +78,8 @@ func (t *Terms) Check(r *doc.Reader) {
 	}
 }
 
-// CheckOffers holds every offer to what the order relies on, and finds which is of
-// which material.
+// CheckOffers reports what is wrong with each offer, and notes which material
+// each one is for.
 func (t *Terms) CheckOffers(r *doc.Reader, s *catalog.Scope) {
 	r.Enter("offers")
 	for i := range t.Offers {

@@ -6,25 +6,25 @@ import (
 	"example.org/barrow/units"
 )
 
-// Trip is one loaded drive, or one load that the yard brings, as often as it
-// is made.
+// Trip is one loaded drive, or one load that the yard delivers, and how often
+// it is made.
 type Trip struct {
 	Packs  []TripPack
 	Times  int64
 	Mass   [2]units.Mass // lightest and heaviest; zero when not known
 	Volume units.Volume  // loose
 	Packed units.Volume  // as carried
-	Limit  string        // "weight" or "room": which it is nearer to; "" with no limit
+	Limit  string        // the limit it is closer to, "weight" or "room"; "" without limits
 }
 
-// TripPack is so many of one offer on a trip.
+// TripPack is a number of packs of one offer on a trip.
 type TripPack struct {
 	Material *catalog.Material
 	Offer    *Offer
 	Count    int64
 }
 
-// trips turns the search's trips into the job's: drives, and what the yard brings.
+// trips turns the search's trips into drives and deliveries of the job.
 func (q *request) trips(found *order.Order) (drives, drops []Trip) {
 	h := &q.terms.Haul
 	for i := range found.Drives {
@@ -36,7 +36,7 @@ func (q *request) trips(found *order.Order) (drives, drops []Trip) {
 	return drives, drops
 }
 
-// trip works one trip out: its packs, what it weighs and the room it takes.
+// trip works out one trip: its packs, its mass and the room that it takes.
 func (q *request) trip(t *order.Trip, payload units.Mass, room units.Volume) Trip {
 	out := Trip{Times: t.Times}
 	known := true
@@ -61,7 +61,7 @@ func (q *request) trip(t *order.Trip, payload units.Mass, room units.Volume) Tri
 	return out
 }
 
-// nearer names the limit that the load is nearer to.
+// nearer names the limit that the load is closer to.
 func nearer(mass, payload units.Mass, packed, room units.Volume) string {
 	var byMass, byRoom float64
 	if payload > 0 {
@@ -90,12 +90,12 @@ func (o *Order) dryTrips(h *Haul) int64 {
 	}
 	packed, err := order.Pack(items, h.Limit(), h.Room)
 	if err != nil {
-		return 0 // what goes at its heaviest goes at its lightest
+		return 0 // not known: some pack is too heavy even when dry, and is delivered
 	}
 	return packed.Count
 }
 
-// countTrips adds up how often the trips are made.
+// countTrips counts all trips, each as often as it is made.
 func countTrips(trips []Trip) (n int64) {
 	for i := range trips {
 		n += trips[i].Times

@@ -13,23 +13,22 @@ import (
 )
 
 // Yard is what has changed at the yard since a job was written: what is sold
-// out, how few there are left, what is bought already. A job may carry one, and
-// then its plan is of the job as it stands there. The zero value changes
-// nothing.
+// out, how few are left, what has been bought already. A job can contain one;
+// then it is planned as things are now. The zero value changes nothing.
 type Yard struct {
 	Without []string // offers that are sold out: "bark-fines:2 cu ft"
-	Only    *int64   // so many are left of every offer that does not say; nil when not known
+	Only    *int64   // how many are left of every offer without a stock; nil when not known
 	Bought  []Bought
 }
 
-// Bought is so many of an offer, bought already: they cover a part of the need,
-// and are no part of what is still to pay.
+// Bought is a number of packs of an offer that were bought already. They cover
+// a part of the need and are not part of what is still to pay.
 type Bought struct {
 	Offer string // "peat:3.8 cu ft"
 	Count int64
 }
 
-// Object is the yard in a document.
+// Object describes the yard in a document.
 var Object = &doc.Object{Maybe: func(at any, fresh bool) any {
 	m := at.(**Yard)
 	if fresh {
@@ -45,8 +44,11 @@ var Object = &doc.Object{Maybe: func(at any, fresh bool) any {
 	{Name: "bought", Type: &bought, About: `what is bought already: [{"offer": "peat:3.8 cu ft", "count": 2}]`, At: func(y any) any { return &y.(*Yard).Bought }},
 }}}
 
-var bought = doc.Type{Takes: "list", Form: "list", Such: "bought", Of: func() *doc.Object { return boughtObject }, Read: doc.ReadEach}
+// bought reads what is bought already into a []Bought.
+var bought = doc.Type{Takes: "list", Form: "list", Such: "bought",
+	Of: func() *doc.Object { return boughtObject }, Read: doc.ReadEach}
 
+// boughtObject describes one entry of what is bought.
 var boughtObject = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Bought)
 	if n > 0 {
@@ -61,24 +63,33 @@ var boughtObject = &doc.Object{Row: func(at any, i, n int) any {
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(b any) any { return &b.(*Bought).Count }},
 }}}
 
+// offerName reads the name of an offer; see [Offer.Name].
 var offerName = doc.Type{Takes: "an offer", Form: "text", Such: "an offer", Read: doc.ReadWord}
 
-var offerNames = doc.Type{Takes: "list of offers", Form: "list", Items: &offerName, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
-	*at.(*[]string) = doc.List(r, n, "offers", func(r *doc.Reader, n *json.Node, s *string) { offerName.Read(&offerName, r, n, s) })
-}}
+// offerNames reads a list of names of offers.
+var offerNames = doc.Type{Takes: "list of offers", Form: "list", Items: &offerName, Read: readOfferNames}
 
-// Objects lists the objects of a document that package yard has.
+func readOfferNames(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+	*at.(*[]string) = doc.List(r, n, "offers", func(r *doc.Reader, n *json.Node, s *string) {
+		offerName.Read(&offerName, r, n, s)
+	})
+}
+
+// Objects lists the objects of a document that this package describes.
 func Objects() []*doc.Object {
 	return []*doc.Object{OfferObject, breakObject, HaulObject, DeliveryObject, Object, boughtObject}
 }
 
-// maxYard bounds what may have changed: each is looked up among the offers.
+// maxYard limits how many changes there may be, because each is looked up among
+// all offers.
 const maxYard = 1000
 
-// Apply returns the offers as they stand at the yard, and what is bought there as
-// stock. material finds a material by its id, or nil. Problems are at the reader's
-// path, by the paths without[0] and bought[0].
-func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (after []Offer, home []OnHand) {
+// Apply returns the offers as they are at the yard now, and what has been
+// bought as stock. The offers that it is given do not change. material finds a
+// material by its id, or returns nil. Problems are reported at the reader's
+// path, below it as without[0] and bought[0].
+func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (
+	after []Offer, home []OnHand) {
 	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
 		r.Problem("job.large", message.Of("at most {0} offers that have changed", strconv.Itoa(maxYard)))
 		return offers, nil
@@ -105,7 +116,8 @@ func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *ca
 	return after, home
 }
 
-// buyAll takes what is bought out of the offers' stock, and home.
+// buyAll takes what was bought out of the offers' stock and returns it as stock
+// on hand.
 func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (home []OnHand) {
 	r.Enter("bought")
 	defer r.Leave()
@@ -127,7 +139,8 @@ func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *c
 	return home
 }
 
-// bring takes count of the offer home, and returns what they make loose.
+// bring takes count packs out of the offer's stock, and returns their loose
+// volume.
 func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all units.Volume, ok bool) {
 	if o.Stock != nil {
 		left := max(*o.Stock-count, 0)
@@ -145,8 +158,8 @@ func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all unit
 	return all, ok
 }
 
-// Name is how an offer is named at the yard: "peat:3.8 cu ft", and a step of bulk
-// with "bulk" at the end.
+// Name returns the name of an offer at the yard: "peat:3.8 cu ft", with "bulk"
+// at the end for a step of bulk.
 func (o *Offer) Name() string {
 	name := o.Material + ":" + o.Size().String()
 	if o.Bulk.Volume > 0 {
@@ -155,8 +168,8 @@ func (o *Offer) Name() string {
 	return name
 }
 
-// findOffers looks "material:pack" up among the offers: all that match. A pack and
-// a step of bulk of one size are told apart by "bulk" at the end.
+// findOffers returns every offer that "material:pack" names. "bulk" at the end
+// tells a step of bulk from a pack of the same size.
 func findOffers(r *doc.Reader, offers []Offer, name string) (found []int) {
 	material, pack, ok := strings.Cut(name, ":")
 	material = strings.TrimSpace(material)
@@ -189,7 +202,7 @@ func findOffers(r *doc.Reader, offers []Offer, name string) (found []int) {
 	return nil
 }
 
-// Clone is a copy that shares nothing with y; nil of nil.
+// Clone returns a copy that shares nothing with y, or nil for nil.
 func (y *Yard) Clone() *Yard {
 	if y == nil {
 		return nil
