@@ -3,7 +3,7 @@ package picture
 import "example.org/barrow/mix/task"
 
 // bed draws an amended bed before and after, side by side on one ground line,
-// depths to scale.
+// with depths to scale.
 func (k *pen) bed(b *task.Bed) {
 	const (
 		tall = 170.0 // layer and loosened soil together
@@ -14,17 +14,18 @@ func (k *pen) bed(b *task.Bed) {
 	)
 	name, share := k.p.Tasks[k.Task].Filling, k.p.Printer().Share(b.Share)
 	k.Kind = "bed"
-	k.say(bedTold).length(b.Layer).text(name).length(b.Native).length(b.Finished).text(share).length(b.Rise).tell()
+	before := k.sentence(bedDesc).length(b.Layer).text(name).length(b.Native)
+	before.length(b.Finished).text(share).length(b.Rise).describe()
 
 	scale := tall / float64(b.Layer+b.Native)
 	layer, native, rise := float64(b.Layer)*scale, float64(b.Native)*scale, float64(b.Rise)*scale
-	spread := k.say(bedLayer).text(name).length(b.Layer).wrap(text, 4)
-	soil := k.say(bedNative).length(b.Native).wrap(text, 4)
-	up := k.say(bedRise).length(b.Rise).wrap(right-x2, 3)
-	worked := k.say(bedDeep).length(b.Finished).wrap(text, 3)
-	worked.add(k.say(bedShare).text(share).text(name).wrap(text, 3))
+	spread := k.sentence(bedLayer).text(name).length(b.Layer).wrap(text, 4)
+	soil := k.sentence(bedNative).length(b.Native).wrap(text, 4)
+	up := k.sentence(bedRise).length(b.Rise).wrap(right-x2, 3)
+	worked := k.sentence(bedDeep).length(b.Finished).wrap(text, 3)
+	worked.add(k.sentence(bedShare).text(share).text(name).wrap(text, 3))
 
-	// What does not fit inside a region stands above or below its column.
+	// A text that does not fit inside its region goes above or below the column.
 	above := up.tall()
 	outside := !spread.fits(layer)
 	if outside {
@@ -40,15 +41,15 @@ func (k *pen) bed(b *task.Bed) {
 	k.rect(aMix, x2, grade-rise, w, rise+native)
 	for _, x := range [...]float64{x1, x2} {
 		k.rect(aSoilFirm, x, bottom, w, 22)
-		k.text(aLabel, atMiddle, x+w/2, bottom+16, k.say(bedFirm).String())
+		k.text(aLabel, atMiddle, x+w/2, bottom+16, k.sentence(bedFirm).String())
 	}
-	k.head(x2, top-6-up.tall(), k.say(bedAfter))
+	k.head(x2, top-6-up.tall(), k.sentence(bedAfter))
 	k.above(up, x2, top-6)
 	if outside {
-		k.head(x1, top-6-spread.tall(), k.say(bedBefore))
+		k.head(x1, top-6-spread.tall(), k.sentence(bedBefore))
 		k.above(spread, x1, top-6)
 	} else {
-		k.head(x1, top-6, k.say(bedBefore))
+		k.head(x1, top-6, k.sentence(bedBefore))
 		k.inside(spread, x1+8, top, layer)
 	}
 	if soil.fits(native) {
@@ -77,6 +78,6 @@ func (k *pen) bed(b *task.Bed) {
 	k.Height = end
 	k.ruler(scale, bedScale)
 	if b.Rise < b.Layer {
-		k.say(bedSettles).length(b.Layer - b.Rise).tell().note()
+		k.sentence(bedSettles).length(b.Layer - b.Rise).describe().note()
 	}
 }

@@ -9,7 +9,9 @@ import (
 
 func BenchmarkSample(b *testing.B) {
 	p := plan(b, mix.Sample())
-	for name, draw := range map[string]func(*mix.Plan) []picture.Drawing{"tasks": picture.Tasks, "order": picture.Order, "trips": picture.Trips, "costs": picture.Costs} {
+	for name, draw := range map[string]func(*mix.Plan) []picture.Drawing{
+		"tasks": picture.Tasks, "order": picture.Order, "trips": picture.Trips, "costs": picture.Costs,
+	} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				draw(p)

@@ -1,7 +1,7 @@
 package picture
 
-// class is what a shape stands for. Inside the package it is a number and not
-// its name: a call takes half the download with one in place of a string.
+// class is what a shape stands for. Inside the package it is a number, because
+// a call with a string takes twice the download.
 type class uint8
 
 const (
@@ -49,6 +49,7 @@ const (
 	aCrossing
 )
 
+// classNames are the names of the classes in drawings.
 var classNames = [...]string{
 	aLabel:      "label",
 	aFigure:     "figure",
@@ -94,7 +95,7 @@ var classNames = [...]string{
 	aCrossing:   "crossing",
 }
 
-// anchor is which part of a text stands at its place.
+// anchor is which part of a text is at its point.
 type anchor uint8
 
 const (
@@ -103,4 +104,5 @@ const (
 	atEnd
 )
 
+// anchorNames are the values of SVG's text-anchor.
 var anchorNames = [...]string{atStart: "start", atMiddle: "middle", atEnd: "end"}

@@ -6,15 +6,15 @@ import (
 	"example.org/barrow/units"
 )
 
-// Costs draws what each material costs in bags and in bulk against its volume,
-// where it is offered in both with prices. It takes some milliseconds: the order
-// is searched for at every volume.
+// Costs draws, for each material that is offered in bags and in bulk with
+// prices, what both cost against the volume. It takes some milliseconds,
+// because an order is searched for at every volume.
 func Costs(p *mix.Plan) (list []Drawing) {
 	crossings := p.Crossings()
 	for i := range crossings {
 		c := &crossings[i]
 		if i == mostCosts {
-			return k0(p).more(list, len(crossings)-i, moreHeaps)
+			return plainPen(p).more(list, len(crossings)-i, moreHeaps)
 		}
 		k := newPen(p, -1, c.Material.Name)
 		k.cost(c)
@@ -23,7 +23,7 @@ func Costs(p *mix.Plan) (list []Drawing) {
 	return list
 }
 
-// cost draws one material's two curves.
+// cost draws the two curves of one material.
 func (k *pen) cost(c *yard.Crossing) {
 	m := k.p.Printer()
 	k.Kind = "cost"
@@ -32,10 +32,10 @@ func (k *pen) cost(c *yard.Crossing) {
 	for i := range c.Points {
 		highest = max(highest, c.Points[i].Bags, c.Points[i].Bulk)
 	}
-	k.say(costTold).like(top, c.Need).tell()
+	k.sentence(costDesc).like(top, c.Need).describe()
 	k.describe(c.Sentence(m), ".")
 
-	// How far the axes go in: to the widest of their ticks' texts.
+	// The axes start right of the widest text at their ticks.
 	tickMoney := units.Money(roundUp(1, float64(highest)/4.2))
 	unit, name := unitOf(m.Measure, c.Need)
 	tickVolume := units.Volume(roundUp(int64(unit/100), float64(top)/4.2))
@@ -43,25 +43,25 @@ func (k *pen) cost(c *yard.Crossing) {
 	volume := func(v units.Volume) string { return m.Figure(string(appendNumber(nil, float64(v)/float64(unit)))) }
 	x0 := left
 	for v := units.Money(0); v <= highest; v += tickMoney {
-		x0 = max(x0, left+wide2(amount(v))+7)
+		x0 = max(x0, left+labelWide(amount(v))+7)
 	}
-	bagsName, bulkName := k.say(costBags).String(), k.say(costBulk).String()
+	bagsName, bulkName := k.sentence(costBags).String(), k.sentence(costBulk).String()
 	x1 := right - max(wide(bagsName, aFigure), wide(bulkName, aFigure)) - 8
 	const tall = 150.0
 
-	unitName := k.say(costPlain)
+	unitName := k.sentence(costPlain)
 	if sign := plain(k.p.Currency); sign != "" {
-		unitName = k.say(costMoney).text(sign)
+		unitName = k.sentence(costMoney).text(sign)
 	}
 	k.notes(aLabel, unitName.String(), 2)
 	at := func(v units.Volume) float64 { return x0 + (x1-x0)*float64(v)/float64(top) }
 
-	// The texts of the two marks: where bulk becomes cheaper in a row of its
-	// own, the need on the side of its line that the other's does not cross.
+	// The texts of the two marks. Where bulk becomes cheaper has a row of its
+	// own; the need is on the side of its line that the other line does not cross.
 	crosses := !c.Always && !c.Never
 	if crosses {
-		for _, s := range k.say(costFrom).like(c.From, c.Need).wrap(right-left, 2).lines {
-			w := wide2(s) / 2
+		for _, s := range k.sentence(costFrom).like(c.From, c.Need).wrap(right-left, 2).lines {
+			w := labelWide(s) / 2
 			k.text(aLabel, atMiddle, min(max(at(c.From), left+w), right-w), k.Height+ascent, s)
 			k.Height += step
 		}
@@ -74,7 +74,7 @@ func (k *pen) cost(c *yard.Crossing) {
 		side, x, room = atEnd, need-6, need-6-left
 	}
 	mark := k.Height
-	k.Height = k.lines(k.say(costNeed).like(c.Need, c.Need).wrap(room, 3), side, x, k.Height) + 6
+	k.Height = k.lines(k.sentence(costNeed).like(c.Need, c.Need).wrap(room, 3), side, x, k.Height) + 6
 	y0 := k.Height + tall
 	height := func(v units.Money) float64 { return y0 - tall*float64(v)/float64(highest) }
 
@@ -86,7 +86,7 @@ func (k *pen) cost(c *yard.Crossing) {
 	for v := units.Volume(0); v <= top; v += tickVolume {
 		k.line(aTick, at(v), y0, at(v), y0+4)
 		s := volume(v)
-		if w := wide2(s) / 2; at(v)-w > last+8 && at(v)+w <= right {
+		if w := labelWide(s) / 2; at(v)-w > last+8 && at(v)+w <= right {
 			k.text(aLabel, atMiddle, at(v), y0+6+ascent, s)
 			last = at(v) + w
 		}
@@ -98,7 +98,7 @@ func (k *pen) cost(c *yard.Crossing) {
 	k.line(aNeed, need, mark, need, y0)
 	bags := k.curve(aBags, c.Points, at, height, func(p *yard.CrossingPoint) units.Money { return p.Bags })
 	bulk := k.curve(aBulk, c.Points, at, height, func(p *yard.CrossingPoint) units.Money { return p.Bulk })
-	// Beside the ends of the curves, and clear of each other.
+	// The names go beside the ends of the curves, and must not overlap.
 	bags, bulk = min(bags, y0-4), min(bulk, y0-4)
 	if bags <= bulk {
 		bags = min(bags, bulk-step)
@@ -110,12 +110,14 @@ func (k *pen) cost(c *yard.Crossing) {
 	k.text(aFigure, atStart, x1+6, bags+5, bagsName)
 	k.text(aFigure, atStart, x1+6, bulk+5, bulkName)
 	k.Height = y0 + step + 8
-	k.notes(aLabel, k.say(costVolume).figure(name).String(), 1)
+	k.notes(aLabel, k.sentence(costVolume).figure(name).String(), 1)
 }
 
-// curve draws a cost against the volume and gives the height of its last point;
-// it breaks where there is no cost. Points that fall together are drawn once.
-func (k *pen) curve(c class, points []yard.CrossingPoint, x func(units.Volume) float64, y func(units.Money) float64, of func(*yard.CrossingPoint) units.Money) (last float64) {
+// curve draws a cost against the volume and returns the height of its last
+// point. Where there is no cost it leaves a gap. Points closer than a pixel are
+// drawn once.
+func (k *pen) curve(c class, points []yard.CrossingPoint, x func(units.Volume) float64,
+	y func(units.Money) float64, of func(*yard.CrossingPoint) units.Money) (last float64) {
 	var t trace
 	var px, py float64
 	last = y(0)
@@ -137,7 +139,7 @@ func (k *pen) curve(c class, points []yard.CrossingPoint, x func(units.Volume) f
 	return last
 }
 
-// whole leaves cents out where there are none.
+// whole removes cents that are zero.
 func whole(amount string) string {
 	if n := len(amount) - 3; n > 0 && amount[n:] == ".00" {
 		return amount[:n]
@@ -145,7 +147,7 @@ func whole(amount string) string {
 	return amount
 }
 
-// unitOf is the unit in which a measure writes volumes like v.
+// unitOf returns the unit in which a measure writes volumes like v.
 func unitOf(m units.Measure, v units.Volume) (units.Volume, string) {
 	switch {
 	case m == units.Metric && v >= 2*units.CubicMetre:

@@ -1,4 +1,4 @@
 package picture
 
-// Extent is from where to where a text reaches, by the table of widths.
+// Extent is the left and right end of a text, by the table of widths.
 func Extent(s *Shape) (l, r float64) { return s.extent() }

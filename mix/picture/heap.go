@@ -10,7 +10,7 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// stack is so many packs of one kind.
+// stack is a number of packs of one kind.
 type stack struct {
 	text   string
 	volume units.Volume // of one, as it is carried
@@ -18,10 +18,11 @@ type stack struct {
 	drawn  class // aBag, aBale or aBucket
 }
 
-// Order draws what is to be bought of each material: the need as a heap, and
-// the packs that make it, areas by volume, so that three loads stand beside
-// forty bags. With bags it draws the bulk that would do instead, and the other
-// way round, where that is offered; without any offer, common packs.
+// Order draws what to buy of each material: the need as a pile, and the packs
+// that make it. Areas are in proportion to volumes, so that three loads stand
+// beside forty bags. Beside bags it draws the bulk that could be bought
+// instead, and the other way round, where that is on offer. Without any offer
+// it draws common packs.
 func Order(p *mix.Plan) (list []Drawing) {
 	left := 0
 	for i := range p.Needs {
@@ -37,10 +38,10 @@ func Order(p *mix.Plan) (list []Drawing) {
 			}
 		}
 	}
-	return k0(p).more(list, left, moreHeaps)
+	return plainPen(p).more(list, left, moreHeaps)
 }
 
-// heap draws one need and its packs, or nothing where no pack of it is known.
+// heap draws one need and its packs. It draws nothing when no pack is known.
 func (k *pen) heap(n *yard.Need) {
 	ordered, instead, left := k.stacks(n)
 	stacks := append(ordered, instead...)
@@ -49,7 +50,7 @@ func (k *pen) heap(n *yard.Need) {
 	}
 	k.Kind = "heap"
 
-	// One area to a litre for all of them, the heap and every stack.
+	// The pile and every stack have the same area for a litre.
 	area := math.Inf(1)
 	most := func(room float64, v units.Volume) { area = min(area, room/v.Litres()) }
 	most(95*95*repose, n.Buy.Plan)
@@ -62,8 +63,8 @@ func (k *pen) heap(n *yard.Need) {
 		most(12_000, total)
 	}
 	need := k.p.Printer().TradeVolume(n.Buy.Plan)
-	k.notes(aFigure, k.say(heapNeed).text(need).String(), 2)
-	k.say(heapTold).text(need).text(n.Material.Name).tell()
+	k.notes(aFigure, k.sentence(heapNeed).text(need).String(), 2)
+	k.sentence(heapDesc).text(need).text(n.Material.Name).describe()
 	// A triangle of slope repose: its area is r times r times the slope.
 	r := math.Sqrt(area * n.Buy.Plan.Litres() / repose)
 	k.path(aHeap, true, left0, k.Height+r*repose, left0+r, k.Height, left0+2*r, k.Height+r*repose)
@@ -76,7 +77,7 @@ func (k *pen) heap(n *yard.Need) {
 		k.stack(&ordered[i], area, heapBuy)
 	}
 	if left > 0 {
-		k.say(moreStacks).count(int64(left)).tell().note()
+		k.sentence(moreStacks).count(int64(left)).describe().note()
 	}
 	sentence := heapOr
 	if len(ordered) == 0 {
@@ -85,11 +86,11 @@ func (k *pen) heap(n *yard.Need) {
 	for i := range instead {
 		k.stack(&instead[i], area, sentence)
 	}
-	k.say(heapScale).note()
+	k.sentence(heapScale).note()
 }
 
-// stacks are what is ordered of a material, how many more kinds are, and what
-// would do instead.
+// stacks returns what is ordered of a material, what could be bought instead,
+// and how many more kinds of packs there are.
 func (k *pen) stacks(n *yard.Need) (ordered, instead []stack, more int) {
 	p := k.p
 	var bulk, packs bool
@@ -109,7 +110,7 @@ func (k *pen) stacks(n *yard.Need) (ordered, instead []stack, more int) {
 		}
 		ordered = append(ordered, k.offered(l, l.Count))
 	}
-	loose := packs && !bulk // what would do instead: else packs alone
+	loose := packs && !bulk // whether to look for bulk instead, or for packs
 	for _, lines := range [...][]yard.Line{p.Lines, p.Others} {
 		for i := range lines {
 			l := &lines[i]
@@ -139,7 +140,7 @@ func (k *pen) stacks(n *yard.Need) (ordered, instead []stack, more int) {
 	return nil, instead, 0
 }
 
-// offered are so many of a line's offer.
+// offered returns n packs of a line's offer.
 func (k *pen) offered(l *yard.Line, n int64) stack {
 	o := l.Offer
 	switch {
@@ -151,7 +152,7 @@ func (k *pen) offered(l *yard.Line, n int64) stack {
 	return k.packs(aBag, o.Pack, n, "")
 }
 
-// packs are so many packs of one shape, in words.
+// packs returns n packs of one shape, with their words.
 func (k *pen) packs(drawn class, size catalog.Size, n int64, opens string) stack {
 	one, many := packOne, packBags
 	switch {
@@ -165,15 +166,16 @@ func (k *pen) packs(drawn class, size catalog.Size, n int64, opens string) stack
 	if n == 1 {
 		many = one
 	}
-	return stack{k.say(many).count(n).figure(size.String()).text(opens).String(), size.Volume, n, drawn}
+	return stack{k.sentence(many).count(n).figure(size.String()).text(opens).String(), size.Volume, n, drawn}
 }
 
+// left0 is where piles and packs start.
 const left0 = left // where heaps and packs start
 
-// stack draws packs in rows, the last of them a part where a box stands for
-// many.
+// stack draws packs in rows. Where one box stands for many packs, the last may
+// be a part of a box.
 func (k *pen) stack(s *stack, area float64, sentence message.Text) {
-	text := k.say(sentence).text(s.text).String()
+	text := k.sentence(sentence).text(s.text).String()
 	k.notes(aLabel, text, 2)
 	k.describe(text, ".")
 	each, boxes := int64(1), s.count
@@ -210,11 +212,10 @@ func (k *pen) stack(s *stack, area float64, sentence message.Text) {
 	rows := (boxes + row - 1) / row
 	k.Height += float64(rows)*(h+2) + 2
 	if each > 1 {
-		k.say(packEach).count(each).note()
+		k.sentence(packEach).count(each).note()
 	}
 	k.Height += 4
 }
 
-// bucketPart is what a loader's bucket takes up of the box round it: its front
-// slants.
+// bucketPart is how much of its box a loader's bucket fills: its front slants.
 const bucketPart = .85

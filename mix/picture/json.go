@@ -2,16 +2,16 @@ package picture
 
 import "example.org/barrow/mix/json"
 
-// Write writes drawings as a list, where w expects a value. A shape's keys are
-// "is", the name of its SVG element, then that element's attributes by name,
-// and "text" for what a text says:
+// Write writes drawings as a list, where w expects a value. The keys of a shape
+// are "is", the name of its SVG element, then that element's attributes by
+// name, and "text" for the words of a text:
 //
 //	[{"kind": "bed", "task": 2, "title": "Amend the clay", "desc": "The bed in section ...",
 //	  "width": 320, "height": 290.5, "shapes": [
 //	    {"is": "rect", "x": 8, "y": 44, "width": 148, "height": 56.67, "class": "layer"},
 //	    {"is": "text", "x": 8, "y": 16, "text-anchor": "start", "class": "figure", "text": "Before"}]}]
 //
-// A drawing of no task has no "task".
+// A drawing that belongs to no task has no "task".
 func Write(w *json.Writer, list []Drawing) {
 	w.BeginArray()
 	for i := range list {

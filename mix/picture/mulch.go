@@ -2,20 +2,20 @@ package picture
 
 import "example.org/barrow/mix/task"
 
-// mulch draws a covered bed in section, the circle round a stem cut through its
-// middle, all of it to one scale. A bed that the job amends, as large as this
-// one, lies underneath.
+// mulch draws a covered bed in section, with the circle around a stem cut
+// through its middle, at one scale. When the job amends a bed of the same size,
+// that bed is drawn underneath.
 func (k *pen) mulch(b *task.Mulch) {
 	const from, middle = left + 13, page / 2
 	const w = right - from
 	name := k.p.Tasks[k.Task].Filling
 	k.Kind = "mulch"
-	k.say(mulchTold).length(b.Layer).text(name).tell()
+	k.sentence(mulchDesc).length(b.Layer).text(name).describe()
 	under := k.amended(b)
 	var bedDepth float64
 	if under != nil {
 		bedDepth = float64(under.Finished)
-		k.say(mulchBedTold).length(under.Finished).tell()
+		k.sentence(mulchBedDesc).length(under.Finished).describe()
 	}
 	scale := 150 / (float64(b.Layer) + bedDepth)
 	if bedDepth == 0 {
@@ -23,7 +23,7 @@ func (k *pen) mulch(b *task.Mulch) {
 	}
 	if b.Clear > 0 {
 		scale = min(scale, 84/float64(b.Clear))
-		k.say(mulchStemsTold).count(b.Stems).length(b.Clear).tell()
+		k.sentence(mulchStemsDesc).count(b.Stems).length(b.Clear).describe()
 	}
 	layer, bare := float64(b.Layer)*scale, float64(b.Clear)*scale
 
@@ -31,7 +31,7 @@ func (k *pen) mulch(b *task.Mulch) {
 	if b.Clear > 0 {
 		room = middle - from - 16 - bare
 	}
-	named := k.say(bedLayer).text(name).length(b.Layer)
+	named := k.sentence(bedLayer).text(name).length(b.Layer)
 	deep := named.wrap(room, 3)
 	inside := deep.fits(layer) && room > 90
 	if !inside {
@@ -39,7 +39,7 @@ func (k *pen) mulch(b *task.Mulch) {
 	}
 	clear := &para{}
 	if b.Clear > 0 {
-		clear = k.say(mulchClear).length(b.Clear).wrap(right-middle-10, 3)
+		clear = k.sentence(mulchClear).length(b.Clear).wrap(right-middle-10, 3)
 	}
 	head := clear.tall()
 	if !inside {
@@ -74,11 +74,11 @@ func (k *pen) mulch(b *task.Mulch) {
 		if !b.Exact {
 			sentence = mulchSheetsAbout
 		}
-		rows = k.say(sentence).count(b.Sheets).tell().wrap(w-30, 2)
+		rows = k.sentence(sentence).count(b.Sheets).describe().wrap(w-30, 2)
 	}
-	soil := k.say(mulchSoil)
+	soil := k.sentence(mulchSoil)
 	if under != nil {
-		soil = k.say(mulchBed).length(under.Finished)
+		soil = k.sentence(mulchBed).length(under.Finished)
 	}
 	rows.add(soil.wrap(w-30, 2))
 	tall := rows.tall() + 12
@@ -115,8 +115,8 @@ func (k *pen) mulch(b *task.Mulch) {
 	k.ruler(scale, toScale)
 }
 
-// amended is the bed that the job amends on ground as large as this, if there
-// is one and no other.
+// amended returns the bed that the job amends on ground of the same size, if
+// there is exactly one.
 func (k *pen) amended(b *task.Mulch) (found *task.Bed) {
 	for i := range k.p.Tasks[:min(len(k.p.Tasks), mostTasks)] {
 		if bed, ok := k.p.Tasks[i].Result.(*task.Bed); ok && bed.Area == b.Ground {
@@ -129,7 +129,7 @@ func (k *pen) amended(b *task.Mulch) (found *task.Bed) {
 	return found
 }
 
-// plant draws a stem with leaves to its left: a sign for any plant.
+// plant draws a stem with leaves on its left, as a sign for any plant.
 func (k *pen) plant(x, top, ground float64) {
 	k.line(aStem, x, ground, x, top+6)
 	for _, leaf := range [...]string{"q-10-12-24-6q6 12 24 6z", "q10-12 24-6q-6 12-24 6z"} {

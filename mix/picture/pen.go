@@ -9,6 +9,7 @@ import (
 	"example.org/barrow/units/message"
 )
 
+// The measures of every drawing.
 const (
 	page   = 320.0 // the width of every drawing
 	margin = 8.0
@@ -18,23 +19,26 @@ const (
 	ascent = 12.0 // of a text above its baseline; the rest of step is below it
 )
 
-// pen draws from the top down: Height is how far it has come.
+// pen draws from the top down. Height is how far it has come.
 type pen struct {
 	Drawing
 	p *mix.Plan
 }
 
+// newPen returns a pen for a task of the plan, or for none with -1.
 func newPen(p *mix.Plan, task int, title string) *pen {
 	return &pen{Drawing{Task: task, Title: title, Width: page, Height: 4}, p}
 }
 
-// onto adds the drawing to those before it.
+// onto adds the drawing to a list.
 func (k *pen) onto(list []Drawing) []Drawing { return append(list, k.Drawing) }
 
-// round takes a coordinate to a hundredth.
+// round rounds a coordinate to a hundredth. The limits keep a damaged plan from
+// writing numbers that SVG cannot read.
 func round(f float64) float64 { return math.Round(min(max(f, -1e6), 1e6)*100) / 100 }
 
-// add draws a shape, of which its caller may say more.
+// add draws a shape and returns it, so that the caller can set its other
+// fields.
 func (k *pen) add(is string, c class, x, y, w, h float64) *Shape {
 	k.Shapes = append(k.Shapes, Shape{Is: is, Class: classNames[c], X: round(x), Y: round(y), W: round(w), H: round(h)})
 	return &k.Shapes[len(k.Shapes)-1]
@@ -44,7 +48,7 @@ func (k *pen) rect(c class, x, y, w, h float64) { k.add("rect", c, x, y, w, h) }
 
 func (k *pen) line(c class, x, y, x2, y2 float64) { k.add("line", c, x, y, x2-x, y2-y) }
 
-// path draws through points; a path that is closed is a region.
+// path draws a line through points. A closed path is a region.
 func (k *pen) path(c class, closed bool, points ...float64) {
 	var t trace
 	for i := 0; i < len(points); i += 2 {
@@ -56,7 +60,8 @@ func (k *pen) path(c class, closed bool, points ...float64) {
 	k.trace(c, &t)
 }
 
-// trace is a path as it grows: move starts a part of it, to goes on with it.
+// trace is a path while it grows: move starts a part of it, to continues that
+// part.
 type trace struct {
 	d    []byte
 	open bool
@@ -75,7 +80,7 @@ func (t *trace) to(x, y float64) {
 	t.d = appendNumber(append(appendNumber(append(t.d, command), x), ' '), y)
 }
 
-// box draws a rectangle, its foot as wide as said.
+// box draws a rectangle whose lower side may be shorter.
 func (t *trace) box(x, y, w, h, foot float64) {
 	t.move(x, y)
 	t.to(x+w, y)
@@ -84,17 +89,17 @@ func (t *trace) box(x, y, w, h, foot float64) {
 	t.raw("Z")
 }
 
-// raw adds commands that are relative.
+// raw adds relative commands as they are.
 func (t *trace) raw(s string) { t.d = append(t.d, s...) }
 
-// trace draws a path, if there is anything of it.
+// trace draws a path, unless it is empty.
 func (k *pen) trace(c class, t *trace) {
 	if len(t.d) > 0 {
 		k.add("path", c, 0, 0, 0, 0).D = string(t.d)
 	}
 }
 
-// appendNumber writes a coordinate, without zeros at its end.
+// appendNumber writes a coordinate without zeros at its end.
 func appendNumber(b []byte, f float64) []byte {
 	b = strconv.AppendFloat(b, round(f)+0, 'f', 2, 64) // + 0: no minus before a zero
 	for b[len(b)-1] == '0' {
@@ -113,19 +118,21 @@ func (k *pen) text(c class, a anchor, x, y float64, s string) {
 }
 
 // head writes a heading above y.
-func (k *pen) head(x, y float64, s *said) {
+func (k *pen) head(x, y float64, s *sentence) {
 	k.text(aFigure, atStart, x, y-step+ascent, s.String())
 }
 
-// put writes lines of text below one another, the first below top.
+// put writes lines of text below one another, starting at top, and returns
+// where they end.
 func (k *pen) put(p *para, x, top float64) (bottom float64) { return k.lines(p, atStart, x, top) }
 
-// above writes lines of text, the last above bottom.
+// above writes lines of text that end at bottom.
 func (k *pen) above(p *para, x, bottom float64) { k.put(p, x, bottom-p.tall()) }
 
 // inside writes lines in the middle of a region's height.
 func (k *pen) inside(p *para, x, top, high float64) { k.put(p, x, top+(high-p.tall())/2) }
 
+// lines writes each line, one step below the other.
 func (k *pen) lines(p *para, a anchor, x, top float64) (bottom float64) {
 	for _, s := range p.lines {
 		k.text(p.class, a, x, top+ascent, s)
@@ -134,25 +141,26 @@ func (k *pen) lines(p *para, a anchor, x, top float64) (bottom float64) {
 	return top
 }
 
-// note writes a text across the whole width and comes down below it.
+// note writes a text across the whole width and moves below it.
 func (k *pen) note(s string) { k.notes(aLabel, s, 4) }
 
+// notes is note with a class and a limit on the number of lines.
 func (k *pen) notes(c class, s string, most int) {
 	k.Height = k.put(wrap(s, right-left, most, c), left, k.Height) + 4
 }
 
-// upright draws a dimension line from y to y2, across a dimension line from x
-// to x2.
+// upright draws a vertical dimension line, from y to y2.
 func (k *pen) upright(x, y, y2 float64) {
 	k.dimension(x, y, x, y2, 3, 0)
 }
 
+// across draws a horizontal dimension line, from x to x2.
 func (k *pen) across(x, x2, y float64) {
 	k.dimension(x, y, x2, y, 0, 3)
 }
 
-// dimension draws a line with a stroke over each of its ends, so far to the
-// sides.
+// dimension draws a line with a stroke across each end; u and v say how far the
+// strokes reach.
 func (k *pen) dimension(x, y, x2, y2, u, v float64) {
 	var t trace
 	t.move(x-u, y-v)
@@ -164,15 +172,16 @@ func (k *pen) dimension(x, y, x2, y2, u, v float64) {
 	k.trace(aDimension, &t)
 }
 
-// callout is a text beside a drawing that belongs to a point of it.
+// callout is a text beside a drawing that belongs to a point in it.
 type callout struct {
 	x, y float64 // the point
-	text *said
+	text *sentence
 }
 
-// callouts writes texts in a column from x to the right edge, each as near the
-// height of its point as those above it leave room, with a line from it to the
-// point, and returns where the last ends. They come in order of y.
+// callouts writes texts in a column from x to the right edge, with a line from
+// each to its point, and returns where the last one ends. Each is as close to
+// the height of its point as the ones above it allow. They must be in order of
+// y.
 func (k *pen) callouts(x, top float64, list []callout) (bottom float64) {
 	bottom = top
 	for i := range list {
@@ -184,8 +193,8 @@ func (k *pen) callouts(x, top float64, list []callout) (bottom float64) {
 	return bottom
 }
 
-// grain marks a region so that it is told from others without colour: with
-// marks of its own, as many as leave its texts free.
+// grain marks a region with small signs, so that it can be told from others
+// without colour. Signs that would touch a text are left out.
 func (k *pen) grain(c class, x, y, w, h float64, inside func(x, y float64) bool) {
 	mark := "h4"
 	switch c {
@@ -216,7 +225,7 @@ func (k *pen) grain(c class, x, y, w, h float64, inside func(x, y float64) bool)
 	k.trace(c, &t)
 }
 
-// onText reports whether a mark at the point would touch a text or a dimension.
+// onText reports whether a sign at the point would touch a text.
 func (k *pen) onText(x, y float64) bool {
 	for i := range k.Shapes {
 		s := &k.Shapes[i]
@@ -231,12 +240,13 @@ func (k *pen) onText(x, y float64) bool {
 	return false
 }
 
-// ruler says the scale: a bar of a round length, scale units to a nanometre.
+// ruler shows the scale with a bar of a round length; scale is units per
+// nanometre.
 func (k *pen) ruler(scale float64, sentence message.Text) {
 	l := roundLength(k.p.Measure, 14/scale)
 	h := float64(l) * scale
 	k.Height += 4
-	text := k.say(sentence).length(l).wrap(right-left-16, 3)
+	text := k.sentence(sentence).length(l).wrap(right-left-16, 3)
 	tall := max(h, text.tall())
 	y := k.Height + (tall-h)/2
 	k.upright(left+5, y, y+h)
@@ -244,7 +254,7 @@ func (k *pen) ruler(scale float64, sentence message.Text) {
 	k.Height += tall + 6
 }
 
-// roundLength is the least round length that is at least so many nanometres.
+// roundLength returns the shortest round length of at least so many nanometres.
 func roundLength(m units.Measure, least float64) units.Length {
 	if m == units.Metric {
 		return units.Length(roundUp(int64(units.Millimetre), least))
@@ -257,8 +267,8 @@ func roundLength(m units.Measure, least float64) units.Length {
 	return units.Length(roundUp(int64(units.Foot), least))
 }
 
-// roundUp is the least of 1, 2, 5, 10, 20 and so on times base that is at least
-// so much.
+// roundUp returns the least of base times 1, 2, 5, 10, 20 and so on that is at
+// least least.
 func roundUp(base int64, least float64) int64 {
 	for {
 		for _, n := range [...]int64{1, 2, 5} {

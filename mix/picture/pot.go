@@ -7,15 +7,15 @@ import (
 	"example.org/barrow/units"
 )
 
-// section is a pot as it is cut through: half widths and heights, in any unit.
+// section is a pot in section: widths and heights in any one unit.
 type section struct {
 	top, bottom, height float64 // straight across, inside
 	depth               float64 // of the mix
 	known               bool    // to scale; else only the volume is known
 }
 
-// sectionOf is a pot's section from its measures, or the outline of a pot such
-// as nurseries use where it has none.
+// sectionOf returns a pot's section from its measures, or the outline of a
+// common nursery pot when it has none.
 func sectionOf(t *task.Pot) section {
 	l := t.Line
 	wide := func(top, bottom, height units.Length) section {
@@ -32,12 +32,12 @@ func sectionOf(t *task.Pot) section {
 	return wide(l.Top, l.Bottom, l.Height)
 }
 
-// at is how wide the section is at a height above its base.
+// at returns how wide the section is at a height above its base.
 func (s *section) at(h float64) float64 { return s.bottom + (s.top-s.bottom)*h/s.height }
 
-// ball is the size of a root ball in the section's unit: its own, or, of one
-// whose volume alone is known, the shape of what is filled, smaller by its share
-// of the volume.
+// ball returns the size of a root ball in the section's unit. When only its
+// volume is known, it gets the shape of what is filled, reduced by its share of
+// the volume.
 func (s *section) ball(t *task.Pot) (across, height float64) {
 	b := t.Line.Ball
 	if b.Height > 0 && s.known {
@@ -55,7 +55,7 @@ func (k *pen) pots(p *task.Pots) {
 		k.pot(&lines[i])
 	}
 	if more := len(p.Lines) - len(lines); more > 0 {
-		k.say(morePots).count(int64(more)).tell().note()
+		k.sentence(morePots).count(int64(more)).describe().note()
 	}
 }
 
@@ -64,11 +64,12 @@ const (
 	mostCells        = 5           // drawn of a tray
 )
 
+// pot draws one line: a pot, or a few cells of a tray, with its measures.
 func (k *pen) pot(t *task.Pot) {
 	s, label := sectionOf(t), t.Label(k.p.Printer())
 	all := k.p.Printer().Range(t.Total)
 	k.notes(aFigure, label, 3)
-	k.say(potTold).text(label).volume(t.Takes().Plan).text(all).tell()
+	k.sentence(potDesc).text(label).volume(t.Takes().Plan).text(all).describe()
 
 	cells := float64(min(t.Cells, mostCells))
 	pitch := max(s.top, s.bottom) * 1.1
@@ -85,7 +86,7 @@ func (k *pen) pot(t *task.Pot) {
 	}
 	middle := left + 6 + potWide/2
 	notes := []callout{}
-	point := func(x, y float64, s *said) { notes = append(notes, callout{x, y, s}) }
+	point := func(x, y float64, s *sentence) { notes = append(notes, callout{x, y, s}) }
 	last := first + float64(cells-1)*pitch*scale // the middle of the last cell
 	line := floor - s.depth*scale
 	edge := last + s.at(s.depth)*scale/2
@@ -93,53 +94,54 @@ func (k *pen) pot(t *task.Pot) {
 		w := s.top * scale
 		k.across(first-w/2, first+w/2, top-6)
 		text := cut(k.length(units.Length(s.top)), potWide+12, aLabel)
-		half := wide2(text) / 2
+		half := labelWide(text) / 2
 		k.text(aLabel, atMiddle, min(max(first, left+half), middle+potWide/2+6-half), top-12, text)
 	}
 	switch rim := t.Line.BelowRim; {
 	case rim > 0:
-		point(edge, line, k.say(potRim).length(rim).tell())
+		point(edge, line, k.sentence(potRim).length(rim).describe())
 	case !s.known:
-		point(edge, line, k.say(potFill))
+		point(edge, line, k.sentence(potFill))
 	}
 	if t.Line.Ball != nil {
 		across, _ := s.ball(t)
 		size := t.Line.Ball.String()
-		point(last+across*scale/2-2, line+6, k.say(potBall).figure(size))
-		k.say(potBallTold).figure(size).volume(t.Ball.Plan).tell()
+		point(last+across*scale/2-2, line+6, k.sentence(potBall).figure(size))
+		k.sentence(potBallDesc).figure(size).volume(t.Ball.Plan).describe()
 	}
 	takes := potTakes
 	if t.Cells > 1 {
 		takes = cellTakes
 	}
-	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, k.say(takes).volume(t.Takes().Plan))
-	high := k.say(potGuess)
+	point(last+s.at(s.depth/3)*scale/2-3, floor-s.depth*scale/3, k.sentence(takes).volume(t.Takes().Plan))
+	high := k.sentence(potGuess)
 	switch {
 	case !s.known:
-		high.tell()
+		high.describe()
 	case s.bottom == s.top:
-		high = k.say(potHigh).length(units.Length(s.height))
+		high = k.sentence(potHigh).length(units.Length(s.height))
 	default:
-		high = k.say(potHighBase).length(units.Length(s.height)).length(units.Length(s.bottom))
+		high = k.sentence(potHighBase).length(units.Length(s.height)).length(units.Length(s.bottom))
 	}
 	point(last+s.bottom*scale/2, floor, high)
 	end := k.callouts(left+potWide+26, k.Height, notes)
 	k.Height = max(end, floor+6)
 	if t.Cells > cellsDrawn(t) {
-		k.say(potCells).count(int64(cells)).count(t.Cells).note()
+		k.sentence(potCells).count(int64(cells)).count(t.Cells).note()
 	}
 	if t.Cells*t.Line.Count > 1 { // each is at most 1e9
-		k.say(potAll).text(all).note()
+		k.sentence(potAll).text(all).note()
 	}
 	k.Height += 8
 }
 
+// cellsDrawn is how many cells of a tray are drawn.
 func cellsDrawn(t *task.Pot) int64 { return min(t.Cells, mostCells) }
 
-// wide2 is the width of a label.
-func wide2(s string) float64 { return wide(s, aLabel) }
+// labelWide is the width of a label.
+func labelWide(s string) float64 { return wide(s, aLabel) }
 
-// cell draws one pot about x.
+// cell draws one pot with its middle at x.
 func (k *pen) cell(t *task.Pot, s *section, x, floor, scale float64) {
 	half := func(h float64) float64 { return s.at(h) * scale / 2 }
 	line := floor - s.depth*scale

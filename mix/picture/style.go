@@ -1,8 +1,8 @@
 package picture
 
-// Style is a plain style sheet for a drawing that stands alone: ink lines and
-// flat regions. It is a constant and not a go:embed file, since package embed
-// brings io/fs, time and syscall with it: 29 kB of the browser's download.
+// Style is a plain style sheet for a drawing on its own: ink lines and flat
+// regions. It is a constant because package embed would bring io/fs, time and
+// syscall with it, 29 kB of the browser's download.
 const Style = `svg { font: 14px system-ui, sans-serif; background: #fff }
 rect, line, path { fill: none; stroke: #2b2b26; stroke-width: 1.2; stroke-linejoin: round; stroke-linecap: round }
 text { fill: #1c1c18 }

@@ -1,7 +1,7 @@
 package picture
 
-// SVG writes the drawing as a document of its own, with style (a style sheet
-// in CSS, trusted; "" for none) inside.
+// SVG returns the drawing as a document of its own. style is a style sheet in
+// CSS, "" for none; it is included unchanged, so it must be trusted.
 func SVG(d *Drawing, style string) []byte {
 	b := []byte(`<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 `)
 	b = append(appendNumber(append(appendNumber(b, d.Width), ' '), d.Height), "\">\n<title>"...)
@@ -31,7 +31,8 @@ func SVG(d *Drawing, style string) []byte {
 	return append(b, "</svg>\n"...)
 }
 
-// attributes gives a shape's attributes, each a number or a text.
+// attributes calls add for each attribute of a shape, which is a number or a
+// text.
 func (s *Shape) attributes(add func(name string, number float64, text string)) {
 	names := [...]string{"x", "y", "width", "height"}
 	numbers := [...]float64{s.X, s.Y, s.W, s.H}
@@ -58,7 +59,7 @@ func (s *Shape) attributes(add func(name string, number float64, text string)) {
 	add("class", 0, s.Class)
 }
 
-// appendText appends text as it stands in a document or in an attribute.
+// appendText appends text escaped for a document or an attribute.
 func appendText(b []byte, s string) []byte {
 	for _, c := range []byte(plain(s)) {
 		switch c {

@@ -5,9 +5,10 @@ import "unicode/utf8"
 // size is the height of all text.
 const size = 14
 
-// glyph is the advance of a character in parts of the text's height: the mean
-// over each class in DejaVu Sans, the widest of the faces in common use, so that
-// what fits by it fits in others. It is by class because a label needs no more.
+// glyph is the width of a character as a part of the height of the text. It is
+// the mean over a class of characters in DejaVu Sans, the widest of the common
+// typefaces, so that what fits with it fits with others. A label does not need
+// more precision.
 func glyph(r rune) float64 {
 	switch {
 	case r >= 0x250:
@@ -32,7 +33,7 @@ func glyph(r rune) float64 {
 	return .62
 }
 
-// wide is how wide a line of text is; a figure is set in a bolder face.
+// wide is how wide a line of text is. Figures are set in a bolder face.
 func wide(s string, c class) (w float64) {
 	for _, r := range s {
 		w += glyph(r)
@@ -43,7 +44,7 @@ func wide(s string, c class) (w float64) {
 	return w * size
 }
 
-// extent is from where to where a text reaches.
+// extent returns the left and right end of a text.
 func (s *Shape) extent() (l, r float64) {
 	c := aLabel
 	if s.Class == classNames[aFigure] {
@@ -65,17 +66,17 @@ type para struct {
 	lines []string
 }
 
-// tall is how high its lines stand.
+// tall is the height of its lines.
 func (p *para) tall() float64 { return step * float64(len(p.lines)) }
 
-// fits reports whether it goes into a region so high.
+// fits reports whether it fits into a region of that height.
 func (p *para) fits(high float64) bool { return p.tall()+4 <= high }
 
 // add adds the lines of another.
 func (p *para) add(q *para) { p.lines = append(p.lines, q.lines...) }
 
-// wrap breaks a text into lines that fit, at most so many; a word that is too
-// long and a text that goes on are cut with an ellipsis.
+// wrap breaks a text into at most that many lines that fit. A word that is too
+// long, and a text with more lines, end in an ellipsis.
 func wrap(s string, room float64, most int, c class) *para {
 	p := &para{class: c}
 	s = plain(s)
@@ -98,9 +99,9 @@ func wrap(s string, room float64, most int, c class) *para {
 	return p
 }
 
-// lastSpace is where to break s so that at most n bytes come before: at the last
-// space that does not part a figure from its unit, if there is one, else at the
-// last space; 0 without any.
+// lastSpace returns where to break s so that at most n bytes come before: at
+// the last space that does not separate a figure from its unit, otherwise at
+// the last space; 0 when there is none.
 func lastSpace(s string, n int) (end int) {
 	for i := n; i > 0; i-- {
 		if s[i] != ' ' {
@@ -114,15 +115,15 @@ func lastSpace(s string, n int) (end int) {
 	return end
 }
 
-// tied reports whether what comes before the space at n belongs with what follows
-// it: a number, the first half of "cu ft", and what is on either side of an x.
+// tied reports whether the space at n should not be a line break: after a
+// number, after the first half of "cu ft", and on both sides of an x.
 func tied(s string, n int) bool {
 	before := s[max(0, n-3):n]
 	return s[n-1] >= '0' && s[n-1] <= '9' || before == " cu" || before == " sq" ||
 		len(before) > 1 && before[len(before)-2:] == " x" || len(s) > n+2 && s[n+1:n+3] == "x "
 }
 
-// fitting is how many bytes of s fit.
+// fitting returns how many bytes of s fit.
 func fitting(s string, room float64, c class) int {
 	if c == aFigure {
 		room /= 1.1
@@ -144,8 +145,8 @@ func cut(s string, room float64, c class) string {
 	return s[:fitting(s, room-1.1*size, c)] + "…"
 }
 
-// plain puts a space for every run of characters that no line of text has:
-// controls, and what an XML document may not hold.
+// plain replaces every run of characters that cannot be in a line of text by a
+// space: controls, and what XML does not allow.
 func plain(s string) string {
 	var b []byte
 	gap := false

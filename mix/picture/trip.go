@@ -14,14 +14,15 @@ func Trips(p *mix.Plan) (list []Drawing) {
 	return trips(list, p, p.Drops, p.Delivery(), tripsDrop)
 }
 
+// trips adds the drawing of one vehicle's trips.
 func trips(list []Drawing, p *mix.Plan, all []yard.Trip, limits *yard.Delivery, title message.Text) []Drawing {
 	if len(all) == 0 || limits == nil || limits.Payload == 0 && limits.Capacity == 0 {
 		return list
 	}
 	k := newPen(p, -1, "")
-	k.Title = k.say(title).String()
+	k.Title = k.sentence(title).String()
 	k.Kind = "trips"
-	k.say(tripsTold).tell()
+	k.sentence(tripsDesc).describe()
 	one, many := tripDrive, tripDrives
 	if title == tripsDrop {
 		one, many = tripDrop, tripDrops
@@ -29,9 +30,9 @@ func trips(list []Drawing, p *mix.Plan, all []yard.Trip, limits *yard.Delivery, 
 	first, ranged := int64(1), false
 	for i := range all[:min(len(all), mostTrips)] {
 		t := &all[i]
-		name := k.say(one).count(first)
+		name := k.sentence(one).count(first)
 		if t.Times > 1 {
-			name = k.say(many).count(first).count(first + t.Times - 1)
+			name = k.sentence(many).count(first).count(first + t.Times - 1)
 		}
 		k.trip(t, limits, name.String())
 		ranged = ranged || limits.Payload > 0 && t.Mass[0] < t.Mass[1]
@@ -42,16 +43,16 @@ func trips(list []Drawing, p *mix.Plan, all []yard.Trip, limits *yard.Delivery, 
 		left += all[i].Times
 	}
 	if ranged {
-		k.say(tripRange).note()
+		k.sentence(tripRange).note()
 	}
 	if left > 0 {
-		k.say(moreTrips).count(left).tell().note()
+		k.sentence(moreTrips).count(left).describe().note()
 	}
 	return k.onto(list)
 }
 
-// trip draws one trip, or several alike: a bar of weight, from its lightest to
-// its heaviest, and a bar of room, each as long as the limit when it is full.
+// trip draws one trip, or several equal ones: a bar of weight, from the
+// lightest to the heaviest, and a bar of room. A full bar is the limit.
 func (k *pen) trip(t *yard.Trip, limits *yard.Delivery, name string) {
 	m := k.p.Printer()
 	var mass, room float64
@@ -65,9 +66,9 @@ func (k *pen) trip(t *yard.Trip, limits *yard.Delivery, name string) {
 	switch {
 	case max(mass, room) < nearly:
 	case mass >= room:
-		name = k.say(tripFull).text(name).text(k.say(tripByMass).String()).String()
+		name = k.sentence(tripFull).text(name).text(k.sentence(tripByMass).String()).String()
 	default:
-		name = k.say(tripFull).text(name).text(k.say(tripByRoom).String()).String()
+		name = k.sentence(tripFull).text(name).text(k.sentence(tripByRoom).String()).String()
 	}
 	k.notes(aFigure, name, 2)
 	packs := ""
@@ -75,33 +76,35 @@ func (k *pen) trip(t *yard.Trip, limits *yard.Delivery, name string) {
 		if i > 0 {
 			packs += ", "
 		}
-		if len(packs) > 4000 { // far past what is shown of it
+		if len(packs) > 4000 { // much more than is shown
 			packs += "…"
 			break
 		}
 		x := &t.Packs[i]
-		packs += k.say(tripPack).count(x.Count).figure(x.Offer.Size().String()).text(x.Material.Name).String()
+		packs += k.sentence(tripPack).count(x.Count).figure(x.Offer.Size().String()).text(x.Material.Name).String()
 	}
 	k.notes(aLabel, packs, 3)
 	k.describe(name+", "+packs, ".")
 	switch {
 	case limits.Payload == 0:
 	case t.Mass[1] == 0:
-		none := k.say(tripNoMass).String()
+		none := k.sentence(tripNoMass).String()
 		k.note(none)
 		k.describe(none, ".")
 	default:
-		k.bar(aMass, float64(t.Mass[0])/float64(limits.Payload), mass, k.say(tripMass).text(m.MassRange(t.Mass[0], t.Mass[1])).text(m.Mass(limits.Payload)))
+		k.bar(aMass, float64(t.Mass[0])/float64(limits.Payload), mass,
+			k.sentence(tripMass).text(m.MassRange(t.Mass[0], t.Mass[1])).text(m.Mass(limits.Payload)))
 	}
 	if limits.Capacity > 0 {
-		k.bar(aRoom, room, room, k.say(tripRoom).like(t.Packed, limits.Capacity).like(limits.Capacity, limits.Capacity))
+		k.bar(aRoom, room, room,
+			k.sentence(tripRoom).like(t.Packed, limits.Capacity).like(limits.Capacity, limits.Capacity))
 	}
 	k.Height += 6
 }
 
-// bar draws shares of a limit: low for certain, high at the most, and a line
-// where the limit is.
-func (k *pen) bar(c class, low, high float64, s *said) {
+// bar draws shares of a limit: certain up to low, possible up to high, and a
+// line at the limit.
+func (k *pen) bar(c class, low, high float64, s *sentence) {
 	const full, tall = right - left - 6, 12.0
 	text := s.String()
 	k.note(text)

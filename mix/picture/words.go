@@ -2,7 +2,7 @@ package picture
 
 import "example.org/barrow/units/message"
 
-// Every sentence of the drawings. {0} and so on are what is put in.
+// Every sentence in drawings. {0} and so on are filled in.
 const (
 	moreTasks message.Text = "Tasks not drawn: {0}."
 	morePots  message.Text = "Lines not drawn: {0}."
@@ -12,7 +12,7 @@ const (
 	moreTrips  message.Text = "Trips not drawn: {0}."
 
 	heapNeed  message.Text = "You need {0}"
-	heapTold  message.Text = "A heap of {0} of {1} beside the packs that make it; the same area is the same volume."
+	heapDesc  message.Text = "A heap of {0} of {1} beside the packs that make it; the same area is the same volume."
 	heapBuy   message.Text = "Buy {0}"
 	heapOr    message.Text = "Instead of these: {0}"
 	heapIs    message.Text = "That is {0}"
@@ -39,11 +39,11 @@ const (
 	tripNoMass message.Text = "Weight not known"
 	tripRoom   message.Text = "Room {0} of {1}"
 	tripRange  message.Text = "The hatched part is how much more the load weighs when it is wet."
-	tripsTold  message.Text = "What each trip carries, against the limits."
+	tripsDesc  message.Text = "What each trip carries, against the limits."
 	tripsDrive message.Text = "Drives"
 	tripsDrop  message.Text = "Deliveries"
 
-	costTold   message.Text = "What it costs in bags and in bulk by the volume, trips counted, up to {0}."
+	costDesc   message.Text = "What it costs in bags and in bulk by the volume, trips counted, up to {0}."
 	costBags   message.Text = "Bags"
 	costBulk   message.Text = "Bulk"
 	costNeed   message.Text = "You need {0}"
@@ -62,7 +62,7 @@ const (
 	bedShare   message.Text = "{0} of it {1}"
 	bedScale   message.Text = "Depths to scale: this line is {0}. Widths are not."
 	bedSettles message.Text = "Depths are as spread: once settled the bed is {0} lower."
-	bedTold    message.Text = "The bed in section, before and after. Before: {0} of {1} spread on {2} of loosened native soil. After: worked in, {3} deep, of which {4} is {1}. The ground rises by up to {5}. Depths are to scale."
+	bedDesc    message.Text = "The bed in section, before and after. Before: {0} of {1} spread on {2} of loosened native soil. After: worked in, {3} deep, of which {4} is {1}. The ground rises by up to {5}. Depths are to scale."
 
 	toScale message.Text = "To scale: this line is {0}."
 
@@ -71,15 +71,15 @@ const (
 	mulchBed         message.Text = "Amended bed, {0} deep"
 	mulchSheets      message.Text = "Sheets underneath: {0}."
 	mulchSheetsAbout message.Text = "Sheets underneath, about: {0}."
-	mulchTold        message.Text = "The bed in section: {0} of {1} on the soil, to scale."
-	mulchBedTold     message.Text = "Underneath lies the amended bed, {0} deep."
-	mulchStemsTold   message.Text = "{1} is left clear all round every stem; stems: {0}."
+	mulchDesc        message.Text = "The bed in section: {0} of {1} on the soil, to scale."
+	mulchBedDesc     message.Text = "Underneath lies the amended bed, {0} deep."
+	mulchStemsDesc   message.Text = "{1} is left clear all round every stem; stems: {0}."
 
-	potTold     message.Text = "{0}: one takes {1}, all take {2}."
+	potDesc     message.Text = "{0}: one takes {1}, all take {2}."
 	potRim      message.Text = "Filled to {0} below the rim."
 	potFill     message.Text = "Fill line"
 	potBall     message.Text = "Root ball {0}"
-	potBallTold message.Text = "The root ball {0} in it is {1}."
+	potBallDesc message.Text = "The root ball {0} in it is {1}."
 	potTakes    message.Text = "Takes {0}"
 	cellTakes   message.Text = "A cell takes {0}"
 	potHigh     message.Text = "{0} high"
@@ -96,5 +96,5 @@ const (
 	holeDeep  message.Text = "Hole {0} deep"
 	holeGuess message.Text = "The ball's width is worked out from its volume."
 	holeAll   message.Text = "All holes, {0}, leave {1} of loose soil."
-	holeTold  message.Text = "One planting hole in section, to scale: {0} across and {1} deep, with a root ball {2}."
+	holeDesc  message.Text = "One planting hole in section, to scale: {0} across and {1} deep, with a root ball {2}."
 )
