@@ -16,17 +16,14 @@ var update = flag.Bool("update", false, "write the golden files anew")
 
 const goldenDir = "../../testdata/golden"
 
-// formats are the ways a plan is written, by the golden file's ending.
-var formats = []struct {
-	ending string
-	flags  []string
-	people bool // to be read at a terminal
-}{
-	{".txt", nil, true},
-	{".working.txt", []string{"--working"}, true},
-	{".json", []string{"--json"}, false},
-	{".csv", []string{"--csv"}, false},
-}
+// endings of the golden files of a job. A caution stands in the .json alone, so
+// that a new one changes one file of a job:
+//
+//	.json         the plan document, whole
+//	.csv          the spreadsheet, whole
+//	.txt          the text, down to the heading over the cautions
+//	.working.txt  what --working adds to that text
+var endings = []string{".json", ".csv", ".txt", ".working.txt"}
 
 // leastJobs is how many jobs there are at least, so that a moved folder does
 // not pass for a test.
@@ -46,23 +43,110 @@ func TestGolden(t *testing.T) {
 	}
 	known := map[string]bool{}
 	for name, job := range cases {
-		for _, f := range formats {
-			known[name+f.ending] = true
-			t.Run(name+f.ending, func(t *testing.T) {
-				got := planOf(t, append([]string{"plan", job}, f.flags...))
-				if f.people {
-					if line := tooLong(got, width); line != "" {
-						t.Errorf("a line of more than %d columns: %s", width, line)
-					}
-				}
-				if f.ending == ".json" && !json.Valid([]byte(got)) {
-					t.Error("not JSON")
-				}
-				golden(t, filepath.Join(goldenDir, name+f.ending), got)
-			})
+		for _, ending := range endings {
+			known[name+ending] = true
 		}
+		t.Run(name, func(t *testing.T) { goldenJob(t, name, job) })
 	}
 	stale(t, known)
+}
+
+// goldenJob holds one job's plan, in all the ways it is written, to its golden
+// files and to each other.
+func goldenJob(t *testing.T, name, job string) {
+	of := func(ending string, flags ...string) string {
+		text := planOf(t, append([]string{"plan", job}, flags...))
+		if strings.HasSuffix(ending, ".txt") { // to be read at a terminal
+			if line := tooLong(text, width); line != "" {
+				t.Errorf("%s: a line of more than %d columns: %s", ending, width, line)
+			}
+		}
+		return text
+	}
+	document, csv := of(".json", "--json"), of(".csv", "--csv")
+	plain, working := of(".txt"), of(".working.txt", "--working")
+	golden(t, filepath.Join(goldenDir, name+".json"), document)
+	golden(t, filepath.Join(goldenDir, name+".csv"), csv)
+
+	head, cautions := cutAfter(t, plain, "Take care\n")
+	golden(t, filepath.Join(goldenDir, name+".txt"), head)
+	if diff := cmp.Diff(cautionLines(t, document, false), cautions); diff != "" {
+		t.Errorf("the text takes care of other things than the document, -document +text:\n%s", diff)
+	}
+	workingHead, rest := cutAfter(t, working, "Take care\n")
+	cautions, steps := cutBefore(t, rest, "\nHow it is worked out\n")
+	golden(t, filepath.Join(goldenDir, name+".working.txt"), added(t, head, workingHead)+steps)
+	if diff := cmp.Diff(cautionLines(t, document, true), cautions); diff != "" {
+		t.Errorf("with the working, the text takes care of other things than the document, -document +text:\n%s", diff)
+	}
+}
+
+// cutAfter cuts text after the one line that mark is.
+func cutAfter(t *testing.T, text, mark string) (head, tail string) {
+	t.Helper()
+	head, tail = cutBefore(t, text, "\n"+mark)
+	return head + "\n" + mark, tail[len("\n"+mark):]
+}
+
+// cutBefore cuts text before mark, which stands in it once.
+func cutBefore(t *testing.T, text, mark string) (head, tail string) {
+	t.Helper()
+	if n := strings.Count(text, mark); n != 1 {
+		t.Fatalf("%q stands %d times in the text, want once", mark, n)
+	}
+	at := strings.Index(text, mark)
+	return text[:at], text[at:]
+}
+
+// cautionLines are the cautions of a plan document as a text has them: each with
+// a mark, wrapped, and with its source where the working is shown.
+func cautionLines(t *testing.T, document string, working bool) string {
+	t.Helper()
+	var d struct {
+		Cautions []struct{ Code, Text, Source string }
+	}
+	if err := json.Unmarshal([]byte(document), &d); err != nil || len(d.Cautions) == 0 {
+		t.Fatalf("%d cautions in the document: %v", len(d.Cautions), err)
+	}
+	var b strings.Builder
+	for _, c := range d.Cautions {
+		if working && c.Source != "" {
+			c.Text += " (" + c.Source + ")"
+		}
+		mark := "  ! "
+		for _, line := range wrap(c.Text, width-len(mark)) {
+			b.WriteString(mark + line + "\n")
+			mark = "    "
+		}
+	}
+	return b.String()
+}
+
+// added returns the lines that a text with the working has more than one
+// without: at most one block, at the end of what is said of how sure the order
+// is. All other lines are the same.
+func added(t *testing.T, without, with string) string {
+	t.Helper()
+	start := len(without) - len(afterSame(without, with))
+	start = strings.LastIndex(without[:start], "\n") + 1
+	end := len(with) - (len(without) - start) // of the block
+	if end < start || with[end:] != without[start:] {
+		t.Errorf("the working changes lines of the text, -without +with:\n%s", cmp.Diff(without, with))
+		return with
+	}
+	section := without[strings.LastIndex(without[:start], "\n\n")+len("\n\n"):]
+	if end > start && !(strings.HasPrefix(section, "How sure\n") && strings.HasPrefix(with[end:], "\n")) {
+		t.Errorf("the working adds lines elsewhere than at the end of how sure the order is:\n%s", with[start:end])
+	}
+	return with[start:end]
+}
+
+// afterSame is what s has after all that it starts with as with does.
+func afterSame(s, with string) string {
+	for len(s) > 0 && len(with) > 0 && s[0] == with[0] {
+		s, with = s[1:], with[1:]
+	}
+	return s
 }
 
 // planOf runs the program twice: one job, one plan, the same bytes.
