@@ -43,7 +43,7 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	e.takes = make([]units.Range, e.scope.Len())
 	e.copies = make([]*catalog.Material, e.scope.Len())
 	if len(j.Tasks) == 0 {
-		r.ProblemAt("tasks", "job.empty", `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
+		r.ProblemAt("tasks", doc.JobEmpty, `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
 	}
 	if !e.doTasks(r) {
 		return e
@@ -73,12 +73,12 @@ func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
 			steps += b.Steps
 		}
 		if steps > maxSteps {
-			r.Problem("job.large", message.Of("the tasks before it take all the parts that can be worked out, {0}", strconv.Itoa(maxSteps)))
+			r.Problem(doc.JobLarge, message.Of("the tasks before it take all the parts that can be worked out, {0}", strconv.Itoa(maxSteps)))
 			r.Leave()
 			return false
 		}
 		if !d.Spread(e.takes) {
-			r.Problem("volume.large", "with the tasks before it, more than can be worked out")
+			r.Problem(doc.VolumeLarge, "with the tasks before it, more than can be worked out")
 		}
 		r.Leave()
 	}
@@ -115,7 +115,7 @@ func (e *evaluated) checkMass(r *doc.Reader) {
 	for i := range e.needs {
 		n := &e.needs[i]
 		if _, ok := n.Material.Mass(n.Takes.High); !ok {
-			r.ProblemAt("tasks", "weight.large", message.Of("{0} comes to more weight than can be worked out", n.Material.ID))
+			r.ProblemAt("tasks", doc.WeightLarge, message.Of("{0} comes to more weight than can be worked out", n.Material.ID))
 		}
 	}
 }

@@ -66,7 +66,7 @@ func (j *Job) checkRows(r *doc.Reader) (ok bool) {
 		{"on_hand", len(j.OnHand), maxRows},
 	} {
 		if list.n > list.most {
-			r.ProblemAt(list.name, "job.large", message.Of("at most {0} of these", strconv.Itoa(list.most)))
+			r.ProblemAt(list.name, doc.JobLarge, message.Of("at most {0} of these", strconv.Itoa(list.most)))
 			ok = false
 		}
 	}
@@ -125,7 +125,7 @@ var measure = doc.Type{Form: "choice", Words: measures, Read: func(_ *doc.Type, 
 var currency = doc.Type{Takes: "a sign", Form: "text", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	sign := r.Name(n)
 	if len([]rune(sign)) > 4 {
-		r.Problem("name.long", `at most 4 letters, such as "$" or "EUR"`)
+		r.Problem(doc.NameLong, `at most 4 letters, such as "$" or "EUR"`)
 	}
 	*at.(*string) = sign
 }}
@@ -151,9 +151,9 @@ func read(r *doc.Reader, data []byte) *Job {
 	switch {
 	case root.Kind != json.Object:
 	case d.schema > schema:
-		r.ProblemAt("schema", "schema.newer", "made by a newer version; this one reads schema 1")
+		r.ProblemAt("schema", doc.SchemaNewer, "made by a newer version; this one reads schema 1")
 	case root.Field("schema") == nil:
-		r.ProblemAt("schema", "field.missing", `write "schema": 1, the version of the document`)
+		r.ProblemAt("schema", doc.FieldMissing, `write "schema": 1, the version of the document`)
 	}
 	return &d.Job
 }

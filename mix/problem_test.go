@@ -105,6 +105,17 @@ var badJobs = []struct {
 	{"an empty name", `{"schema": 1, "on_hand": {"": "2 L"}, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{`on_hand[""] material.unknown`}},
 	{"a material with a mix's id", `{"schema": 1, "materials": [{"id": "potting"}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"materials[0].id id.taken"}},
 	{"a cost past counting", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1000 sq m", "layer": "30 in", "material": "bark-mulch"}], "offers": [{"material": "bark-mulch", "pack": "2 cu ft", "price": "1000000000"}]}`, []string{"offers[0].price cost.large"}},
+	{"an order past counting", `{"schema": 1, "tasks": [
+		{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 1, "holds": "900000 m3"}]},
+		{"kind": "fill", "material": "peat", "settle": "0%", "containers": [{"count": 1, "holds": "900000 m3"}]}],
+		"offers": [{"material": "sand", "pack": "1000 m3"}, {"material": "peat", "pack": "1000 m3"}]}`, []string{"offers order.large"}},
+	{"a pot that holds less than its least", `{"schema": 1, "containers": [{"id": "p", "holds": "1 L", "low": "2 L", "high": "3 L"}, {"id": "q", "holds": "3 L", "high": "2 L"}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}]}`, []string{"containers[0].low range.order", "containers[1].high range.order"}},
+	{"parts in words", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "peat three, perlite one"`), []string{"tasks[0].mix mix.form"}},
+	{"parts too fine to share out", `{"schema": 1, "mixes": [{"id": "m", "parts": {"peat": "1/999983", "sand": "1/999979", "perlite": "1/999961"}}], "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "m"}]}`, []string{"mixes[0].parts mix.parts"}},
+	{"a corner of one length", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"corners": [["0 m"], ["2 m", "2 m"], ["2 m", "0 m"]]}`), []string{"tasks[0].area.corners[0] area.corner"}},
+	{"a ball above the ground", taskJob(`"kind": "backfill", "holes": 1, "width": "18 in", "depth": "7 in", "ball": "6 in x 7 in", "above_grade": "7 in"`), []string{"tasks[0].ball ball.above"}},
+	{"a layer of nothing", taskJob(`"kind": "amend", "area": "1 sq m", "material": "compost", "share": "0.0001%", "into": "0.0001 mm"`), []string{"tasks[0] layer.small"}},
+	{"a pot that holds nothing", taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "across": "0.001 mm", "height": "0.001 mm"}]`), []string{"tasks[0].containers[0] volume.small"}},
 }
 
 func TestBadJobs(t *testing.T) {

@@ -13,7 +13,7 @@ func ParseDims(s string) ([]Length, error) {
 	parts := splitDims(t.buf[:t.n])
 	if len(parts) > 3 {
 		hint := message.Of("at most three lengths, such as {#0}", "20 in x 10 in x 2 in")
-		return nil, fault("dims.count", s, hint)
+		return nil, fault(DimsCount, s, hint)
 	}
 	unit := sharedUnit(parts)
 	out := make([]Length, len(parts))
@@ -27,7 +27,7 @@ func ParseDims(s string) ([]Length, error) {
 			return nil, onto(err, s)
 		}
 		if n == 0 {
-			return nil, fault("quantity.zero", s, "every side must be more than zero")
+			return nil, fault(QuantityZero, s, "every side must be more than zero")
 		}
 		out[i] = Length(n)
 	}

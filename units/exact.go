@@ -27,7 +27,7 @@ func ReadExact(quantity, unit string) (Exact, error) {
 	}
 	name, rest := lexUnit(t.buf[:t.n], nil)
 	if len(name) == 0 || len(rest) > 0 {
-		return Exact{}, fault("unit.missing", unit,
+		return Exact{}, fault(UnitMissing, unit,
 			message.Of(`name a unit to convert to, such as "{#0}"`, "cu ft"))
 	}
 	var first error
@@ -74,9 +74,9 @@ func noUnit(name []byte, unit string) error {
 	}
 	for k := range kinds {
 		if u := nearest(name, kind(k)); u != nil {
-			return fault("unit.unknown", unit, didYouMean(u.name))
+			return fault(UnitUnknown, unit, didYouMean(u.name))
 		}
 	}
-	return fault("unit.unknown", unit, message.Of("no such unit; {#0} are lengths, {#1} volumes",
+	return fault(UnitUnknown, unit, message.Of("no such unit; {#0} are lengths, {#1} volumes",
 		offered(lengthKind), offered(volumeKind)))
 }

@@ -29,12 +29,12 @@ type text struct {
 // small. The error is an [*Error] about s.
 func (t *text) fold(s string) error {
 	if len(s) > maxText {
-		return fault("text.long", s, "too long for a quantity")
+		return fault(TextLong, s, "too long for a quantity")
 	}
 	for i := 0; i < len(s); {
 		if c := s[i]; c < utf8.RuneSelf {
 			if c < ' ' && c != '\t' {
-				return fault("text.odd", s, "a control character does not belong in a quantity")
+				return fault(TextOdd, s, "a control character does not belong in a quantity")
 			}
 			if c == '\t' {
 				c = ' '
@@ -45,11 +45,11 @@ func (t *text) fold(s string) error {
 		}
 		r, size := utf8.DecodeRuneInString(s[i:])
 		if r == utf8.RuneError && size == 1 {
-			return fault("text.utf8", s, "the text is not valid UTF-8")
+			return fault(TextUTF8, s, "the text is not valid UTF-8")
 		}
 		plain := plainText(r)
 		if plain == "" {
-			return fault("text.odd", s,
+			return fault(TextOdd, s,
 				message.Of("the character {0} does not belong in a quantity", quoted(string(r), '\'')))
 		}
 		for j := range len(plain) {
@@ -166,14 +166,14 @@ type complaint struct {
 }
 
 var (
-	badMissing = &complaint{"number.missing", ""} // the caller knows what is missing
-	badNumber  = &complaint{"number.bad", "write one number, such as 1.5 or 1 1/2"}
-	badComma   = &complaint{"number.comma",
+	badMissing = &complaint{NumberMissing, ""} // the caller knows what is missing
+	badNumber  = &complaint{NumberBad, "write one number, such as 1.5 or 1 1/2"}
+	badComma   = &complaint{NumberComma,
 		"a comma may mean a decimal or thousands; use a point for decimals and nothing for thousands, such as 0.5 or 1500"}
-	badExponent = &complaint{"number.exponent", "write the number out, without an exponent"}
-	badRange    = &complaint{"number.range", "write one figure, not a range"}
-	badDigits   = &complaint{"number.digits", "at most 18 digits, 12 of them after the point"}
-	badFraction = &complaint{"number.fraction",
+	badExponent = &complaint{NumberExponent, "write the number out, without an exponent"}
+	badRange    = &complaint{NumberRange, "write one figure, not a range"}
+	badDigits   = &complaint{NumberDigits, "at most 18 digits, 12 of them after the point"}
+	badFraction = &complaint{NumberFraction,
 		"write a fraction as 1/2 or 1 1/2: less than one after a whole number, with a whole number from 1 to 1000000 below"}
 )
 

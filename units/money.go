@@ -24,9 +24,9 @@ func ParseMoney(s string) (Money, error) {
 	b := trimUnit(skipSpace(t.buf[:t.n]))
 	switch at(b, 0) {
 	case 0:
-		return 0, fault("quantity.empty", s, message.Of("write an amount, such as {#0}", anAmount))
+		return 0, fault(QuantityEmpty, s, message.Of("write an amount, such as {#0}", anAmount))
 	case '-':
-		return 0, fault("quantity.negative", s, message.Of("an amount is zero or more, such as {#0}", anAmount))
+		return 0, fault(QuantityNegative, s, message.Of("an amount is zero or more, such as {#0}", anAmount))
 	}
 	r, rest, bad := lexDecimal(b)
 	if bad == nil {
@@ -34,7 +34,7 @@ func ParseMoney(s string) (Money, error) {
 	}
 	switch {
 	case bad == badMissing || bad == nil && len(rest) > 0:
-		return 0, fault("money.unit", s,
+		return 0, fault(MoneyUnit, s,
 			message.Of("write the amount alone, such as {#0}; the job names its currency once", anAmount))
 	case bad != nil:
 		return 0, fault(bad.code, s, bad.hint)
@@ -42,9 +42,9 @@ func ParseMoney(s string) (Money, error) {
 	n, ok := mulDiv(r.n, 100, r.d)
 	switch {
 	case !ok || Money(n) > MaxMoney:
-		return 0, fault("quantity.large", s, "at most 1000000000")
+		return 0, fault(QuantityLarge, s, "at most 1000000000")
 	case 100%r.d != 0:
-		return 0, fault("money.decimals", s, message.Of("at most two digits after the point, such as {#0}", anAmount))
+		return 0, fault(MoneyDecimals, s, message.Of("at most two digits after the point, such as {#0}", anAmount))
 	}
 	return Money(n), nil
 }

@@ -12,20 +12,20 @@ func ParseNumber(s string) (num, den int64, err error) {
 	}
 	b := trimUnit(skipSpace(t.buf[:t.n]))
 	if at(b, 0) == '-' {
-		return 0, 1, fault("quantity.negative", s, message.Of("zero or more, such as {#0}", "1.5"))
+		return 0, 1, fault(QuantityNegative, s, message.Of("zero or more, such as {#0}", "1.5"))
 	}
 	r, rest, bad := lexNumber(b)
 	switch {
 	case bad == badMissing:
-		return 0, 1, fault("number.missing", s, "write a number, such as 3 or 1 1/2")
+		return 0, 1, fault(NumberMissing, s, "write a number, such as 3 or 1 1/2")
 	case bad != nil:
 		return 0, 1, fault(bad.code, s, bad.hint)
 	case len(skipSpace(rest)) > 0:
-		return 0, 1, fault("number.bad", s, "write the number alone, such as 3 or 1 1/2")
+		return 0, 1, fault(NumberBad, s, "write the number alone, such as 3 or 1 1/2")
 	}
 	g := gcd(r.n, r.d)
 	if r.n/g > maxTerm || r.d/g > maxTerm {
-		return 0, 1, fault("quantity.large", s, "at most 1000000, with at most six decimals")
+		return 0, 1, fault(QuantityLarge, s, "at most 1000000, with at most six decimals")
 	}
 	return int64(r.n / g), int64(r.d / g), nil
 }

@@ -48,14 +48,14 @@ func parse(s string, k kind, signed bool) (int64, error) {
 func lexSign(b []byte, s string, k kind, signed bool) (rest []byte, negative bool, err error) {
 	b = trimUnit(skipSpace(b))
 	if len(b) == 0 {
-		return nil, false, fault("quantity.empty", s,
+		return nil, false, fault(QuantityEmpty, s,
 			message.Of("write {=0}, such as {#1}", article(k), kinds[k].example))
 	}
 	if b[0] != '-' {
 		return b, false, nil
 	}
 	if !signed {
-		return nil, false, fault("quantity.negative", s,
+		return nil, false, fault(QuantityNegative, s,
 			message.Of("{=0} is zero or more, such as {#1}", article(k), kinds[k].example))
 	}
 	return b[1:], true, nil
@@ -74,7 +74,7 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 		if len(rest) > 0 && !isDigit(rest[0]) {
 			return term{}, nil, oddText(s, k)
 		}
-		return term{}, nil, fault("unit.missing", s,
+		return term{}, nil, fault(UnitMissing, s,
 			message.Of("which unit? write {=0} such as {#1}", article(k), kinds[k].example))
 	}
 	u := find(k, name)
@@ -89,7 +89,7 @@ func parseTerm(b []byte, s string, k kind) (tm term, rest []byte, err error) {
 
 // oddText is the error for text that is neither a number nor a unit.
 func oddText(s string, k kind) error {
-	return fault("number.bad", s,
+	return fault(NumberBad, s,
 		message.Of("write one {=0}, such as {#1}", string(kinds[k].name), kinds[k].example))
 }
 
@@ -111,17 +111,17 @@ func (t term) count() (int64, bool) {
 // in a smaller unit than the one before, and a fraction in the last one only.
 func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
 	if last != nil && last.num*tm.unit.den <= tm.unit.num*last.den {
-		return fault("quantity.order", s, message.Of("put the larger unit first, as in {#0}", "2 ft 6 in"))
+		return fault(QuantityOrder, s, message.Of("put the larger unit first, as in {#0}", "2 ft 6 in"))
 	}
 	if len(rest) == 0 {
 		return nil
 	}
 	if k != lengthKind && k != massKind {
-		return fault("quantity.terms", s,
+		return fault(QuantityTerms, s,
 			message.Of("write one number with one unit, such as {#0}", kinds[k].example))
 	}
 	if tm.num.d != 1 || tm.unit.den != 1 {
-		return fault("quantity.order", s,
+		return fault(QuantityOrder, s,
 			message.Of("only the last part may have a fraction, as in {#0}", "2 ft 6 1/2 in"))
 	}
 	return nil
@@ -129,7 +129,7 @@ func checkOrder(s string, k kind, last *unit, tm term, rest []byte) error {
 
 // tooLarge is the error for a quantity past its kind's bound.
 func tooLarge(s string, k kind) error {
-	return fault("quantity.large", s, message.Of("too large: at most {#0}", bound(k)))
+	return fault(QuantityLarge, s, message.Of("too large: at most {#0}", bound(k)))
 }
 
 // bound writes the largest quantity of kind k, for a hint.
@@ -159,20 +159,20 @@ func unknownUnit(name []byte, s string, k kind) error {
 	for _, d := range doubtful {
 		if d.kind == k && spelledIn(d.names, name) {
 			if a, b, two := strings.Cut(d.which, "|"); two {
-				return fault("unit.ambiguous", s,
+				return fault(UnitAmbiguous, s,
 					message.Of(`dry or liquid? write "{#0}" or "{#1}": they differ by 16%`, a, b))
 			}
-			return fault("unit.kind", s, didYouMean(d.which))
+			return fault(UnitKind, s, didYouMean(d.which))
 		}
 	}
 	if u := findAny(name); u != nil {
-		return fault("unit.kind", s, message.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}",
+		return fault(UnitKind, s, message.Of("{#0} is a unit of {=1}; here it takes {=2}, such as {#3}",
 			u.name, string(kinds[u.kind].name), article(k), kinds[k].example))
 	}
 	if u := nearest(name, k); u != nil {
-		return fault("unit.unknown", s, didYouMean(u.name))
+		return fault(UnitUnknown, s, didYouMean(u.name))
 	}
-	return fault("unit.unknown", s, message.Of("use {#0}", offered(k)))
+	return fault(UnitUnknown, s, message.Of("use {#0}", offered(k)))
 }
 
 // didYouMean suggests a unit.

@@ -22,7 +22,7 @@ const maxRatio = 100
 // whole, or a reduced term is more than a million.
 func NewRatio(num, den int64) (Ratio, error) {
 	if num < 0 || den < 1 || num/den > maxRatio || num/den == maxRatio && num%den > 0 {
-		return Ratio{}, fault("ratio.range", itoa(num)+"/"+itoa(den),
+		return Ratio{}, fault(RatioRange, itoa(num)+"/"+itoa(den),
 			"a share is from zero to a hundred times the whole")
 	}
 	if num == 0 {
@@ -31,7 +31,7 @@ func NewRatio(num, den int64) (Ratio, error) {
 	g := int64(gcd(uint64(num), uint64(den)))
 	r := Ratio{num / g, den / g}
 	if r.num > maxTerm || r.den > maxTerm {
-		return Ratio{}, fault("ratio.digits", itoa(num)+"/"+itoa(den),
+		return Ratio{}, fault(RatioDigits, itoa(num)+"/"+itoa(den),
 			"a share has at most four decimals of a percent")
 	}
 	return r, nil
@@ -77,7 +77,7 @@ func ParseRatio(s string) (Ratio, error) {
 	}
 	d, ok := mul(num.d, below)
 	if !ok || num.n > 1<<62 || d > 1<<62 {
-		return Ratio{}, fault("ratio.digits", s, "a share has at most four decimals of a percent")
+		return Ratio{}, fault(RatioDigits, s, "a share has at most four decimals of a percent")
 	}
 	if num.n/d > maxRatio {
 		return Ratio{}, tooLarge(s, ratioKind)
@@ -96,9 +96,9 @@ func ratioUnit(num rat, rest []byte, s string) (below uint64, err error) {
 	name, rest := lexUnit(rest, nil)
 	switch {
 	case len(skipSpace(rest)) > 0:
-		return 0, fault("number.bad", s, "write one share, such as 10%")
+		return 0, fault(NumberBad, s, "write one share, such as 10%")
 	case len(name) == 0 && num.d == 1 && num.n > 0:
-		return 0, fault("unit.missing", s,
+		return 0, fault(UnitMissing, s,
 			message.Of(`a share needs its percent sign: "{0}%"`, strings.TrimSpace(clip(s))))
 	case len(name) == 0:
 		return 1, nil

@@ -136,7 +136,7 @@ func (cat *Catalog) cite(r *doc.Reader, field string, s *Source) {
 			return
 		}
 	}
-	r.ProblemAt(field, "source.unknown", "every row names a source of the catalogue")
+	r.ProblemAt(field, doc.SourceUnknown, "every row names a source of the catalogue")
 }
 
 // common returns the common allowance id. The catalogue must have it.

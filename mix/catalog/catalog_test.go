@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/units"
 )
 
@@ -109,5 +110,16 @@ func TestCatalogue(t *testing.T) {
 		if !used[s.ID] {
 			t.Errorf("no row cites the source %s", s.ID)
 		}
+	}
+}
+
+// TestUncited: a row that names none of the catalogue's sources is a problem.
+func TestUncited(t *testing.T) {
+	cat := Catalog{Sources: []Source{{ID: "known", Text: "a source"}},
+		Soils: []Soil{{ID: "clay", Source: Source{Text: "known"}}, {ID: "loam", Source: Source{Text: "nobody"}}}}
+	var r doc.Reader
+	cat.citeAll(&r)
+	if found := doc.ProblemsIn(r.Err()); len(found) != 1 || found[0].Code != "source.unknown" {
+		t.Errorf("problems %v, want source.unknown of the loam alone", found)
 	}
 }

@@ -51,15 +51,15 @@ var classFields = doc.Fields{
 // leaves out.
 func (k *Class) check(r *doc.Reader) {
 	if k.ID == "" {
-		r.ProblemAt("id", "field.missing", `name it, such as "id": "terracotta-8"`)
+		r.ProblemAt("id", doc.FieldMissing, `name it, such as "id": "terracotta-8"`)
 	}
 	if k.Holds.Plan <= 0 {
-		r.ProblemAt("holds", "field.missing",
+		r.ProblemAt("holds", doc.FieldMissing,
 			`say what it holds: fill one with water and measure that, such as "2.8 L"`)
 		return
 	}
 	if k.Holds.Low < 0 || k.Holds.High < 0 || k.Holds.High > units.MaxVolume || k.Cells < 0 {
-		r.ProblemAt("low", "range.order", "zero or more")
+		r.ProblemAt("low", doc.RangeOrder, "zero or more")
 		return
 	}
 	if k.Holds.Low == 0 {
@@ -69,14 +69,14 @@ func (k *Class) check(r *doc.Reader) {
 		k.Holds.High = k.Holds.Plan
 	}
 	if k.Holds.Low > k.Holds.Plan {
-		r.ProblemAt("low", "range.order", "at most holds")
+		r.ProblemAt("low", doc.RangeOrder, "at most holds")
 	}
 	if k.Holds.High < k.Holds.Plan {
-		r.ProblemAt("high", "range.order", "at least holds")
+		r.ProblemAt("high", doc.RangeOrder, "at least holds")
 	}
 	k.Cells = max(k.Cells, 1)
 	if _, ok := k.Holds.Times(k.Cells); !ok {
-		r.ProblemAt("cells", "volume.large", "its cells hold more than can be worked out")
+		r.ProblemAt("cells", doc.VolumeLarge, "its cells hold more than can be worked out")
 	}
 	if k.Name == "" {
 		k.Name = k.ID

@@ -13,13 +13,13 @@ import (
 func (s *Scope) Filling(r *doc.Reader, mix, material string, optional bool) *Blend {
 	switch {
 	case mix != "" && material != "":
-		r.ProblemAt("material", "field.both", "give mix or material, not both")
+		r.ProblemAt("material", doc.FieldBoth, "give mix or material, not both")
 	case mix != "":
 		return s.namedMix(r, mix)
 	case material != "":
 		return s.namedMaterial(r, material)
 	case !optional && r.Clean("mix", "material"):
-		r.ProblemAt("material", "field.missing", "say what goes in: a material, or a mix")
+		r.ProblemAt("material", doc.FieldMissing, "say what goes in: a material, or a mix")
 	}
 	return nil
 }
@@ -39,9 +39,9 @@ func (s *Scope) namedMix(r *doc.Reader, mix string) *Blend {
 		return s.spelledOut(r, mix)
 	}
 	if _, ok := s.material[mix]; ok {
-		r.Problem("mix.unknown", message.Of(`a material, not a mix: write "material": "{0}"`, mix))
+		r.Problem(doc.MixUnknown, message.Of(`a material, not a mix: write "material": "{0}"`, mix))
 	} else {
-		r.Add(r.Unknown("mix.unknown", mix, s.mixNames(),
+		r.Add(r.Unknown(doc.MixUnknown, mix, s.mixNames(),
 			`name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
 	}
 	return nil
@@ -59,7 +59,7 @@ func (s *Scope) spelledOut(r *doc.Reader, text string) *Blend {
 		return nil
 	}
 	if s.leaves(&m, map[string]int{}) > maxLeaves {
-		r.Problem("mix.large", "too many materials once its mixes are opened up")
+		r.Problem(doc.MixLarge, "too many materials once its mixes are opened up")
 		return nil
 	}
 	return s.ready(&m)
@@ -72,7 +72,7 @@ func (s *Scope) namedMaterial(r *doc.Reader, material string) *Blend {
 	}
 	r.Enter("material")
 	if _, ok := s.mixes[material]; ok {
-		r.Problem("material.unknown", message.Of(`a mix, not a material: write "mix": "{0}"`, material))
+		r.Problem(doc.MaterialUnknown, message.Of(`a mix, not a material: write "mix": "{0}"`, material))
 	} else {
 		s.UnknownMaterial(r, material)
 	}

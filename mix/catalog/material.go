@@ -96,16 +96,16 @@ var materialFields = doc.Fields{
 // leaves out.
 func (m *Material) check(r *doc.Reader) {
 	if m.ID == "" {
-		r.ProblemAt("id", "field.missing", `name it, such as "id": "my-bark"`)
+		r.ProblemAt("id", doc.FieldMissing, `name it, such as "id": "my-bark"`)
 	}
 	if m.Wet > 0 && m.Dry > m.Wet {
-		r.ProblemAt("wet", "density.order", "wet is at least as heavy as dry")
+		r.ProblemAt("wet", doc.DensityOrder, "wet is at least as heavy as dry")
 	}
 	if m.Dry > 0 && m.Wet == 0 {
-		r.ProblemAt("wet", "field.missing", "give wet beside dry: the weight to haul lies between")
+		r.ProblemAt("wet", doc.FieldMissing, "give wet beside dry: the weight to haul lies between")
 	}
 	if m.Wet > 0 && m.Dry == 0 {
-		r.ProblemAt("dry", "field.missing", "give dry beside wet: the weight to haul lies between")
+		r.ProblemAt("dry", doc.FieldMissing, "give dry beside wet: the weight to haul lies between")
 	}
 	checkSizes(r, "packs", m.Packs)
 	checkSizes(r, "bales", m.Bales)
@@ -113,16 +113,16 @@ func (m *Material) check(r *doc.Reader) {
 		if _, ok := s.Volume.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den()); !ok {
 			r.Enter("bales")
 			r.EnterAt(i)
-			r.Problem("volume.large", "it opens to more than can be worked out")
+			r.Problem(doc.VolumeLarge, "it opens to more than can be worked out")
 			r.Leave()
 			r.Leave()
 		}
 	}
 	if m.OpensHigh.Less(m.OpensLow) {
-		r.ProblemAt("opens_high", "number.range", "at least opens_low")
+		r.ProblemAt("opens_high", units.NumberRange, "at least opens_low")
 	}
 	if len(m.Bales) > 0 && m.OpensLow == (units.Ratio{}) {
-		r.ProblemAt("opens_low", "field.missing",
+		r.ProblemAt("opens_low", doc.FieldMissing,
 			"say how far a bale opens: opens_low and opens_high, such as 1.5 and 2")
 	}
 	if m.Name == "" {

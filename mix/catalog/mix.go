@@ -80,7 +80,7 @@ var parts = doc.Type{Takes: "object", Form: "keyed",
 // readParts reads an object: each key is a material or a mix.
 func readParts(r *doc.Reader, n *json.Node) []Part {
 	if n.Kind != json.Object {
-		r.Problem("json.kind",
+		r.Problem(doc.JSONKind,
 			message.Of(`parts are an object such as {"bark-fines": 3, "peat": 1}, not {=0}`, n.Kind.String()))
 		return nil
 	}
@@ -89,7 +89,7 @@ func readParts(r *doc.Reader, n *json.Node) []Part {
 		r.Enter(key)
 		num, den := r.Number(&n.Items[i])
 		if num == 0 && r.Sound() {
-			r.Problem("quantity.zero", "more than zero parts; leave out what is not in the mix")
+			r.Problem(units.QuantityZero, "more than zero parts; leave out what is not in the mix")
 		}
 		parts[i] = Part{key, num, den}
 		r.Leave()
@@ -107,7 +107,7 @@ const byNumbers message.Text = "{0} mix"
 func ParseMix(s string) (Mix, error) {
 	m := Mix{ID: doc.OneLine(s), Source: FromJob}
 	bad := func(hint message.Text) (Mix, error) {
-		return Mix{}, &units.Error{Code: "mix.form", Value: doc.Clip(s), Hint: hint}
+		return Mix{}, &units.Error{Code: doc.MixForm, Value: doc.Clip(s), Hint: hint}
 	}
 	var numbers []string
 	seen := map[string]bool{}
@@ -145,23 +145,23 @@ func ParseMix(s string) (Mix, error) {
 // looked up later, when every mix is known.
 func (m *Mix) check(r *doc.Reader) {
 	if m.ID == "" {
-		r.ProblemAt("id", "field.missing", `name it, such as "id": "potting"`)
+		r.ProblemAt("id", doc.FieldMissing, `name it, such as "id": "potting"`)
 	}
 	if len(m.Parts) == 0 {
-		r.ProblemAt("parts", "mix.empty", `a mix has parts, such as {"bark-fines": 3, "peat": 1}`)
+		r.ProblemAt("parts", doc.MixEmpty, `a mix has parts, such as {"bark-fines": 3, "peat": 1}`)
 	}
 	r.Enter("parts")
 	for _, p := range m.Parts { // a document's parts are checked as they are read
 		if p.Num < 1 || p.Den < 1 {
-			r.ProblemAt(p.Of, "quantity.zero", "more than zero parts")
+			r.ProblemAt(p.Of, units.QuantityZero, "more than zero parts")
 		}
 		if p.Num > maxWhole || p.Den > maxWhole {
-			r.ProblemAt(p.Of, "quantity.large", "write the parts as smaller numbers")
+			r.ProblemAt(p.Of, units.QuantityLarge, "write the parts as smaller numbers")
 		}
 	}
 	r.Leave()
 	if len(m.Parts) > maxParts {
-		r.ProblemAt("parts", "mix.large", "at most 50 parts")
+		r.ProblemAt("parts", doc.MixLarge, "at most 50 parts")
 	}
 	if m.Name == "" {
 		m.Name = m.ID

@@ -54,7 +54,7 @@ func (s *Scope) classNames() (names []string, owners map[string]string) {
 // material.
 func (s *Scope) UnknownMaterial(r *doc.Reader, word string) {
 	if !r.Full() {
-		r.Add(r.Unknown("material.unknown", word, s.materialNames(),
+		r.Add(r.Unknown(doc.MaterialUnknown, word, s.materialNames(),
 			"barrow list materials shows them; a job may add its own under materials"))
 	}
 }
@@ -69,7 +69,7 @@ func (s *Scope) Class(r *doc.Reader, id string) *Class {
 		return nil
 	}
 	names, owners := s.classNames()
-	p := r.Unknown("container.unknown", id, names,
+	p := r.Unknown(doc.ContainerUnknown, id, names,
 		`no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
 	for _, name := range names {
 		if spell.Lower(name) == spell.Lower(id) || p.Hint == doc.DidYouMean(name) {

@@ -20,9 +20,9 @@ func (s *Scope) checkParts(r *doc.Reader, m *Mix) {
 			case !ok:
 				s.UnknownMaterial(r, p.Of)
 			case inner.ID == m.ID:
-				r.Problem("mix.itself", "a mix cannot be a part of itself")
+				r.Problem(doc.MixItself, "a mix cannot be a part of itself")
 			case s.reaches(inner, m.ID, map[string]bool{}):
-				r.Problem("mix.itself", message.Of("{0} is made with {1}, so neither can be mixed", p.Of, m.ID))
+				r.Problem(doc.MixItself, message.Of("{0} is made with {1}, so neither can be mixed", p.Of, m.ID))
 			}
 		}
 		r.Leave()
@@ -31,7 +31,7 @@ func (s *Scope) checkParts(r *doc.Reader, m *Mix) {
 		return
 	}
 	if _, _, ok := wholeParts(m.Parts); !ok {
-		r.Problem("mix.parts", "write the parts as smaller numbers")
+		r.Problem(doc.MixParts, "write the parts as smaller numbers")
 	}
 }
 
@@ -48,7 +48,7 @@ func (s *Scope) checkLeaves(r *doc.Reader, mixes []Mix) {
 	for i := range mixes {
 		if s.leaves(&mixes[i], known) > maxLeaves {
 			r.EnterAt(i)
-			r.ProblemAt("parts", "mix.large",
+			r.ProblemAt("parts", doc.MixLarge,
 				message.Of("more than {0} materials once its mixes are opened up", strconv.Itoa(maxLeaves)))
 			r.Leave()
 		}

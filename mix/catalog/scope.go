@@ -83,7 +83,7 @@ func NewScope(r *doc.Reader, l *lang.Language, own Own) *Scope {
 		m.check(r)
 		claim(r, taken, m.ID, "material")
 		if _, is := base.mixes[m.ID]; is && m.ID != "" {
-			r.ProblemAt("id", "id.taken",
+			r.ProblemAt("id", doc.IDTaken,
 				message.Of("{0} is a mix of the catalogue; give the material another id", m.ID))
 		}
 		s.addMaterial(m)
@@ -97,7 +97,7 @@ func NewScope(r *doc.Reader, l *lang.Language, own Own) *Scope {
 		m.check(r)
 		claim(r, taken, m.ID, "mix")
 		if _, is := s.material[m.ID]; is && m.ID != "" {
-			r.ProblemAt("id", "id.taken", message.Of("{0} is a material; give the mix another id", m.ID))
+			r.ProblemAt("id", doc.IDTaken, message.Of("{0} is a material; give the mix another id", m.ID))
 		}
 		s.mixes[m.ID] = m
 	})
@@ -132,7 +132,7 @@ func claim(r *doc.Reader, taken map[string]message.Text, id string, kind message
 		key = "container " + id
 	}
 	if other, is := taken[key]; is && id != "" {
-		r.ProblemAt("id", "id.duplicate", message.Of("another {=0} has this id", string(other)))
+		r.ProblemAt("id", doc.IDDuplicate, message.Of("another {=0} has this id", string(other)))
 	}
 	taken[key] = kind
 }

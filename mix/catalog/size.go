@@ -27,7 +27,7 @@ var SizeType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type,
 	doc.Volume.Read(&doc.Volume, r, n, &size.Volume)
 	size.Text = doc.OneLine(n.Text)
 	if size.Volume > 0 && size.Volume <= Slack {
-		r.Problem("quantity.small", "a pack holds more than 1 mL")
+		r.Problem(doc.QuantitySmall, "a pack holds more than 1 mL")
 	}
 }}
 
@@ -54,7 +54,7 @@ func checkSizes(r *doc.Reader, field string, sizes []Size) {
 	for i, s := range sizes {
 		r.EnterAt(i)
 		if r.Sound() && (s.Volume <= Slack || s.Volume > units.MaxVolume) {
-			r.Problem("quantity.small", "a pack holds more than 1 mL")
+			r.Problem(doc.QuantitySmall, "a pack holds more than 1 mL")
 		}
 		r.Leave()
 	}

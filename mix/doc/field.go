@@ -57,13 +57,13 @@ type Into struct {
 // object in words: "a task".
 func (r *Reader) Object(n *json.Node, what message.Text, parts ...Into) {
 	if n.Kind != json.Object {
-		r.Problem("json.kind", message.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
+		r.Problem(JSONKind, message.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
 		return
 	}
 	for i, key := range n.Keys {
 		r.Enter(key)
 		if !r.field(key, &n.Items[i], parts) {
-			r.Problem("field.unknown", unknownField(key, what, parts))
+			r.Problem(FieldUnknown, unknownField(key, what, parts))
 		}
 		r.Leave()
 	}

@@ -21,7 +21,7 @@ func List[T any](r *Reader, n *json.Node, what message.Text, read func(r *Reader
 
 func (r *Reader) isList(n *json.Node, what message.Text) bool {
 	if n.Kind != json.Array {
-		r.Problem("json.kind", message.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
+		r.Problem(JSONKind, message.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
 		return false
 	}
 	return true

@@ -12,9 +12,9 @@ import (
 )
 
 // Problem is one thing wrong with a document: data, not prose. Path is the field
-// as the document nests it ("tasks[1].layer"), Code is stable, Value is what was
-// typed, Hint says what would do, in whatever language it is to be said in, and
-// may be reworded.
+// as the document nests it ("tasks[1].layer"), Code is stable: [FieldMissing] and
+// so on, or one of package units or json. Value is what was typed, Hint says what
+// would do, in whatever language it is to be said in, and may be reworded.
 type Problem struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 

@@ -35,7 +35,7 @@ type Reader struct {
 // walk; nil with problems when it is no JSON.
 func (r *Reader) Parse(data []byte) *json.Node {
 	if len(data) > MaxBytes {
-		r.Add(&Problem{Code: "json.size", Hint: "a job is at most 32 MB; this is larger"})
+		r.Add(&Problem{Code: json.Size, Hint: "a job is at most 32 MB; this is larger"})
 		return nil
 	}
 	root, faults := json.Parse(data, json.Limits{Bytes: MaxBytes, Depth: maxDepth, Nodes: maxNodes})
@@ -104,7 +104,7 @@ func (r *Reader) Add(p *Problem) {
 	}
 	if len(r.seen) == maxProblems {
 		r.full = true
-		p = &Problem{Code: "problems.more", Hint: "there are more problems; mend these first", offset: math.MaxInt}
+		p = &Problem{Code: ProblemsMore, Hint: "there are more problems; mend these first", offset: math.MaxInt}
 	}
 	if r.seen == nil {
 		r.seen = map[string]bool{}

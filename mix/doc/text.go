@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/barrow/mix/json"
+	"example.org/barrow/units"
 	"example.org/barrow/units/message"
 	"example.org/barrow/units/spell"
 )
@@ -45,13 +46,13 @@ func (r *Reader) Text(n *json.Node, such message.Text) (text string, ok bool) {
 	text = OneLine(n.Text)
 	switch {
 	case n.Kind == json.String && text == "":
-		r.Problem("quantity.empty", message.Of("write {=0}", string(such)))
+		r.Problem(units.QuantityEmpty, message.Of("write {=0}", string(such)))
 	case n.Kind == json.String:
 		return text, true
 	case n.Kind == json.Number:
-		r.Problem("json.kind", message.Of("write {=0} as text in quotes, with its unit", string(such)))
+		r.Problem(JSONKind, message.Of("write {=0} as text in quotes, with its unit", string(such)))
 	default:
-		r.Problem("json.kind", message.Of("write {=0}, not {=1}", string(such), n.Kind.String()))
+		r.Problem(JSONKind, message.Of("write {=0}, not {=1}", string(such), n.Kind.String()))
 	}
 	return "", false
 }
@@ -59,7 +60,7 @@ func (r *Reader) Text(n *json.Node, such message.Text) (text string, ok bool) {
 // Word reads text that names something, and has no unit.
 func (r *Reader) Word(n *json.Node, such message.Text) string {
 	if n.Kind != json.String {
-		r.Problem("json.kind", message.Of("write {=0} in quotes, not {=1}", string(such), n.Kind.String()))
+		r.Problem(JSONKind, message.Of("write {=0} in quotes, not {=1}", string(such), n.Kind.String()))
 		return ""
 	}
 	return OneLine(n.Text)
@@ -72,9 +73,9 @@ func (r *Reader) OneOf(n *json.Node, words ...string) string {
 		return s
 	}
 	if meant := spell.Word(s, words); meant != "" {
-		r.Problem("word.unknown", DidYouMean(meant))
+		r.Problem(WordUnknown, DidYouMean(meant))
 	} else {
-		r.Problem("word.unknown", message.Of("write {=0}", string(Or(words))))
+		r.Problem(WordUnknown, message.Of("write {=0}", string(Or(words))))
 	}
 	return ""
 }
@@ -85,16 +86,16 @@ const maxName = 120
 // Name reads a name that people read: any text without control characters.
 func (r *Reader) Name(n *json.Node) string {
 	if n.Kind != json.String {
-		r.Problem("json.kind", message.Of("write a name in quotes, not {=0}", n.Kind.String()))
+		r.Problem(JSONKind, message.Of("write a name in quotes, not {=0}", n.Kind.String()))
 		return ""
 	}
 	name := strings.TrimSpace(n.Text)
 	switch {
 	case len([]rune(name)) > maxName:
-		r.Problem("name.long", message.Of("at most {0} letters", itoa(maxName)))
+		r.Problem(NameLong, message.Of("at most {0} letters", itoa(maxName)))
 		return ""
 	case strings.ContainsFunc(name, isControl):
-		r.Problem("name.control", "a name is one line, without control characters")
+		r.Problem(NameControl, "a name is one line, without control characters")
 		return ""
 	}
 	return name
@@ -112,11 +113,11 @@ func (r *Reader) id(n *json.Node) string {
 	switch {
 	case !r.Sound():
 	case !plainID(id):
-		r.Problem("id.form", `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
+		r.Problem(IDForm, `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
 	case strings.Trim(id, "0123456789") == "":
 		// It would stand beside a figure as another, and readers of JSON put
 		// such keys before the others, so that parts come in another order.
-		r.Problem("id.form", message.Of(`an id needs more than digits, such as "no-{0}"`, id))
+		r.Problem(IDForm, message.Of(`an id needs more than digits, such as "no-{0}"`, id))
 	}
 	return id
 }

@@ -71,7 +71,7 @@ func Quantify[T ~int64](r *Reader, n *json.Node, such message.Text, positive boo
 	case err != nil:
 		r.Quantity(err)
 	case positive && v == 0:
-		r.Problem("quantity.zero", message.Of("write {=0} of more than zero", string(such)))
+		r.Problem(units.QuantityZero, message.Of("write {=0} of more than zero", string(such)))
 	}
 	return v
 }
@@ -106,9 +106,9 @@ func (r *Reader) dims(n *json.Node, want int) []units.Length {
 	case err != nil:
 		r.Quantity(err)
 	case len(d) != want && want == 3:
-		r.Problem("dims.count", "three lengths, such as 20 in x 10 in x 2 in")
+		r.Problem(units.DimsCount, "three lengths, such as 20 in x 10 in x 2 in")
 	case len(d) != want:
-		r.Problem("dims.count", "two lengths, such as 4 ft x 3 ft")
+		r.Problem(units.DimsCount, "two lengths, such as 4 ft x 3 ft")
 	default:
 		return d
 	}
@@ -127,7 +127,7 @@ var (
 
 func (r *Reader) money(n *json.Node) units.Money {
 	if n.Kind != json.String && n.Kind != json.Number {
-		r.Problem("json.kind", message.Of(`write an amount such as "{#0}", not {=1}`, "4.75", n.Kind.String()))
+		r.Problem(JSONKind, message.Of(`write an amount such as "{#0}", not {=1}`, "4.75", n.Kind.String()))
 		return 0
 	}
 	m, err := units.ParseMoney(n.Text)
@@ -166,7 +166,7 @@ func readShare(t *Type, r *Reader, n *json.Node, at any) { *at.(*units.Ratio) = 
 func readSome(t *Type, r *Reader, n *json.Node, at any) {
 	share := r.share(n, *t.Limit)
 	if share == (units.Ratio{}) {
-		r.Problem("quantity.zero", "a share of more than zero, such as 25%")
+		r.Problem(units.QuantityZero, "a share of more than zero, such as 25%")
 	}
 	*at.(*units.Ratio) = share
 }
@@ -183,7 +183,7 @@ func (r *Reader) share(n *json.Node, limit units.Ratio) units.Ratio {
 	case err != nil:
 		r.Quantity(err)
 	case limit.Less(share):
-		r.Problem("share.range", message.Of("at most {#0}", limit.String()))
+		r.Problem(ShareRange, message.Of("at most {#0}", limit.String()))
 		return units.Ratio{}
 	}
 	return share
@@ -197,13 +197,13 @@ var Factor = Type{Takes: "number", Form: "number", Read: func(_ *Type, r *Reader
 		*at.(*units.Ratio) = f
 		return
 	}
-	r.Problem("number.range", "write a number from 1 to 10, such as 1.5")
+	r.Problem(units.NumberRange, "write a number from 1 to 10, such as 1.5")
 }}
 
 // Number reads a plain number, as text or bare, as a fraction.
 func (r *Reader) Number(n *json.Node) (num, den int64) {
 	if n.Kind != json.String && n.Kind != json.Number {
-		r.Problem("json.kind", message.Of("write a number, not {=0}", n.Kind.String()))
+		r.Problem(JSONKind, message.Of("write a number, not {=0}", n.Kind.String()))
 		return 0, 1
 	}
 	num, den, err := units.ParseNumber(n.Text)
@@ -216,7 +216,7 @@ func (r *Reader) Number(n *json.Node) (num, den int64) {
 // Bool reads true or false into a bool.
 var Bool = Type{Takes: "true or false", Form: "switch", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
 	if n.Kind != json.Bool {
-		r.Problem("json.kind", "write true or false, without quotes")
+		r.Problem(JSONKind, "write true or false, without quotes")
 	}
 	*at.(*bool) = n.Bool
 }}
@@ -240,17 +240,17 @@ func ReadCount(t *Type, r *Reader, n *json.Node, at any) { *at.(*int64) = r.Coun
 // Count reads a whole number from least to [MaxCount].
 func (r *Reader) Count(n *json.Node, least int64) int64 {
 	if n.Kind != json.Number {
-		r.Problem("json.kind", notCount(n))
+		r.Problem(JSONKind, notCount(n))
 		return 0
 	}
 	v, whole := wholeNumber(n.Text)
 	switch {
 	case !whole:
-		r.Problem("count.whole", "write a whole number, such as 64")
+		r.Problem(CountWhole, "write a whole number, such as 64")
 	case v < least:
-		r.Problem("count.small", message.Of("at least {0}", itoa(least)))
+		r.Problem(CountSmall, message.Of("at least {0}", itoa(least)))
 	case v > MaxCount:
-		r.Problem("count.large", message.Of("at most {#0}", itoa(MaxCount)))
+		r.Problem(CountLarge, message.Of("at most {#0}", itoa(MaxCount)))
 	default:
 		return v
 	}

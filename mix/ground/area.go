@@ -71,7 +71,7 @@ func ParseArea(s string) (Area, error) {
 	}
 	a, err := units.ParseArea(s)
 	if err == nil && a == 0 {
-		err = &units.Error{Code: "quantity.zero", Value: doc.Clip(s),
+		err = &units.Error{Code: units.QuantityZero, Value: doc.Clip(s),
 			Hint: "an area is more than zero, such as 240 sq ft"}
 	}
 	if err != nil {
@@ -84,14 +84,15 @@ func ParseArea(s string) (Area, error) {
 // about the form of an area stay as they are.
 func areaHint(err error) error {
 	e := *err.(*units.Error)
-	ofForm := e.Code != "unit.unknown" && e.Code != "quantity.large" && e.Code != "quantity.zero"
-	if ofForm && !strings.HasPrefix(e.Code, "number.co") {
-		form := message.Text(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
-		if strings.HasSuffix(e.Hint.String(), "?") {
-			form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
-		}
-		e.Hint = message.Of(form, string(e.Hint))
+	switch e.Code {
+	case units.UnitUnknown, units.QuantityLarge, units.QuantityZero, units.NumberComma:
+		return &e // the hint says enough
 	}
+	form := message.Text(`{=0}; or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`)
+	if strings.HasSuffix(e.Hint.String(), "?") {
+		form = `{=0} Or a shape, such as "60 ft x 4 ft" or "circle 14 ft"`
+	}
+	e.Hint = message.Of(form, string(e.Hint))
 	return &e
 }
 
@@ -105,7 +106,7 @@ func parseShape(word, lengths, whole string) (Area, error) {
 		return Area{}, &e
 	}
 	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
-		return Area{}, &units.Error{Code: "area.sides", Value: doc.Clip(whole),
+		return Area{}, &units.Error{Code: doc.AreaSides, Value: doc.Clip(whole),
 			Hint: message.Of("write it as {=0}", string(shapes[i].example))}
 	}
 	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
@@ -134,24 +135,24 @@ func (a *Area) MeasureIn(r *doc.Reader) units.Area {
 	}
 	count := max(a.Count, 1)
 	if one <= 0 {
-		r.Problem("area.small", "less ground than can be measured")
+		r.Problem(doc.AreaSmall, "less ground than can be measured")
 		return 0
 	}
 	if one > units.MaxArea/units.Area(count) {
-		r.Problem("area.large", "more ground than 400 ha")
+		r.Problem(doc.AreaLarge, "more ground than 400 ha")
 		return 0
 	}
 	total := one * units.Area(count)
 	for _, plus := range measureList(r, "plus", a.Plus) {
 		if total += plus; total > units.MaxArea {
-			r.Problem("area.large", "more ground than 400 ha")
+			r.Problem(doc.AreaLarge, "more ground than 400 ha")
 			return 0
 		}
 	}
 	ground := total
 	for _, less := range measureList(r, "less", a.Less) {
 		if total -= less; total <= 0 {
-			r.ProblemAt("less", "area.less",
+			r.ProblemAt("less", doc.AreaLess,
 				message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
 			return 0
 		}
@@ -177,17 +178,17 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 	s := a.Sides
 	i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape })
 	if i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
-		r.Problem("area.sides", message.Of("write it as {=0}", string(shapes[i].example)))
+		r.Problem(doc.AreaSides, message.Of("write it as {=0}", string(shapes[i].example)))
 		return 0
 	}
 	if len(s) > 0 && slices.Min(s) <= 0 {
-		r.Problem("quantity.zero", "every side must be more than zero")
+		r.Problem(units.QuantityZero, "every side must be more than zero")
 		return 0
 	}
 	switch a.Shape {
 	case "plain":
 		if a.Plain <= 0 || a.Plain > units.MaxArea {
-			r.Problem("quantity.zero", "an area is more than zero, and at most 400 ha")
+			r.Problem(units.QuantityZero, "an area is more than zero, and at most 400 ha")
 		}
 		return a.Plain
 	case "rectangle":
@@ -200,7 +201,7 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 		return curved(r, float64(math.Pi/4*micrometres(s[0]))*micrometres(s[1]))
 	case "ring":
 		if s[1] >= s[0] {
-			r.Problem("area.ring", "the inner diameter is smaller than the outer: write outer, then inner")
+			r.Problem(doc.AreaRing, "the inner diameter is smaller than the outer: write outer, then inner")
 			return 0
 		}
 		return curved(r, math.Pi/4*(square(s[0])-square(s[1])))
@@ -210,15 +211,15 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 		if a.Strip != nil {
 			return a.Strip.measure(r)
 		}
-		r.Problem("area.missing", "a strip has runs and a width")
+		r.Problem(doc.AreaMissing, "a strip has runs and a width")
 		return 0
 	case "corners":
 		return polygon(r, a.Corners)
 	default:
-		r.Problem("area.missing", `say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
+		r.Problem(doc.AreaMissing, `say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
 		return 0
 	}
-	r.Problem("area.large", "more ground than 400 ha")
+	r.Problem(doc.AreaLarge, "more ground than 400 ha")
 	return 0
 }
 
@@ -232,10 +233,10 @@ func square(l units.Length) float64 { return float64(micrometres(l) * micrometre
 func curved(r *doc.Reader, f float64) units.Area {
 	switch {
 	case f > float64(units.MaxArea):
-		r.Problem("area.large", "more ground than 400 ha")
+		r.Problem(doc.AreaLarge, "more ground than 400 ha")
 		return 0
 	case f < 1:
-		r.Problem("area.small", "less ground than can be measured")
+		r.Problem(doc.AreaSmall, "less ground than can be measured")
 		return 0
 	}
 	return units.Area(math.Round(f))
@@ -250,7 +251,7 @@ func triangle(r *doc.Reader, s []units.Length) units.Area {
 	t := slices.Clone(s)
 	stable.Sort(t, cmp.Compare[units.Length])
 	if t[2] >= t[0]+t[1] {
-		r.Problem("area.triangle", "these sides do not close: the longest must be shorter than the other two together")
+		r.Problem(doc.AreaTriangle, "these sides do not close: the longest must be shorter than the other two together")
 		return 0
 	}
 	x, y, z := micrometres(t[2]), micrometres(t[1]), micrometres(t[0])
@@ -295,9 +296,9 @@ func readArea(r *doc.Reader, n *json.Node, a *Area) {
 	r.Object(n, "an area", doc.Into{Table: fields(), Object: a})
 	switch given := shapesGiven(n); {
 	case len(given) > 1:
-		r.Problem("field.both", message.Of("one shape, not {=0}; add more ground with plus", string(doc.And(given))))
+		r.Problem(doc.FieldBoth, message.Of("one shape, not {=0}; add more ground with plus", string(doc.And(given))))
 	case len(given) == 0 && r.Sound():
-		r.Problem("area.missing", "name a shape: area, rectangle, circle, ellipse, triangle, ring, strip or corners")
+		r.Problem(doc.AreaMissing, "name a shape: area, rectangle, circle, ellipse, triangle, ring, strip or corners")
 	default:
 		a.Shape = shapeWord(given)
 	}
@@ -373,7 +374,7 @@ func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 		r.Object(n, "a ring", doc.Into{Table: ringFields, Object: a})
 		for i, name := range []string{"outer", "inner"} {
 			if a.Sides[i] == 0 {
-				r.ProblemAt(name, "field.missing", "give the diameter, such as \"6 ft\"")
+				r.ProblemAt(name, doc.FieldMissing, "give the diameter, such as \"6 ft\"")
 			}
 		}
 		return

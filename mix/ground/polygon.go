@@ -27,14 +27,14 @@ var corners = doc.Type{Takes: "list", Form: "list", Read: func(_ *doc.Type, r *d
 // readCorner reads one pair of lengths.
 func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
 	if n.Kind != json.Array || len(n.Items) != 2 {
-		r.Problem("area.corner", `a corner is two lengths, such as ["12 ft", "0 ft"]`)
+		r.Problem(doc.AreaCorner, `a corner is two lengths, such as ["12 ft", "0 ft"]`)
 		return
 	}
 	for i := range p {
 		r.EnterAt(i)
 		p[i] = doc.Quantify(r, &n.Items[i], `a length such as "12 ft" or "-3 ft"`, false, units.ParseOffset)
 		if p[i] > maxOffset || p[i] < -maxOffset {
-			r.Problem("area.far", "at most 1 km from the origin")
+			r.Problem(doc.AreaFar, "at most 1 km from the origin")
 		}
 		r.Leave()
 	}
@@ -47,29 +47,29 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 	r.Enter("corners")
 	defer r.Leave()
 	if len(outer) > maxCorners {
-		r.Problem("area.corners", "at most 500 corners")
+		r.Problem(doc.AreaCorners, "at most 500 corners")
 		return 0
 	}
 	for i, k := range outer { // a document's corners are bounded as they are read
 		if max(k[0], -k[0], k[1], -k[1]) > maxOffset {
 			r.EnterAt(i)
-			r.Problem("area.far", "at most 1 km from the origin")
+			r.Problem(doc.AreaFar, "at most 1 km from the origin")
 			r.Leave()
 			return 0
 		}
 	}
 	p := outline(outer)
 	if len(p) < 3 {
-		r.Problem("area.corners", "an outline has at least three corners")
+		r.Problem(doc.AreaCorners, "an outline has at least three corners")
 		return 0
 	}
 	if straight(p) {
-		r.Problem("area.small", "the corners lie on one line")
+		r.Problem(doc.AreaSmall, "the corners lie on one line")
 		return 0
 	}
 	if i, j, cross := crossing(p); cross {
 		r.EnterAt(j)
-		r.Problem("area.crossing", message.Of(
+		r.Problem(doc.AreaCrossing, message.Of(
 			"the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round",
 			strconv.Itoa(i)))
 		r.Leave()
@@ -85,7 +85,7 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 		twice = -twice
 	}
 	if twice < 2 {
-		r.Problem("area.small", "less ground than can be measured")
+		r.Problem(doc.AreaSmall, "less ground than can be measured")
 		return 0
 	}
 	return units.Area((twice + 1) / 2)

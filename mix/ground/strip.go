@@ -46,13 +46,13 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	r.Enter("strip")
 	defer r.Leave()
 	if len(s.Along) > 0 && slices.Min(s.Along) < 0 || len(s.Gaps) > 0 && slices.Min(s.Gaps) < 0 {
-		r.ProblemAt("along", "quantity.negative", "every run and gap is more than zero")
+		r.ProblemAt("along", units.QuantityNegative, "every run and gap is more than zero")
 	}
 	if s.Width <= 0 {
-		r.ProblemAt("width", "field.missing", `how wide is the strip? such as "3 ft"`)
+		r.ProblemAt("width", doc.FieldMissing, `how wide is the strip? such as "3 ft"`)
 	}
 	if len(s.Along) == 0 {
-		r.ProblemAt("along", "field.missing", `give its runs, such as ["20 ft", "15 ft"]`)
+		r.ProblemAt("along", doc.FieldMissing, `give its runs, such as ["20 ft", "15 ft"]`)
 	}
 	if !r.Sound() {
 		return 0
@@ -60,14 +60,14 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	run := sum(s.Along)
 	open := sum(s.Gaps)
 	if open >= run {
-		r.ProblemAt("gaps", "area.gaps", "the gaps are as long as the strip itself")
+		r.ProblemAt("gaps", doc.AreaGaps, "the gaps are as long as the strip itself")
 		return 0
 	}
 	ground, ok := (run - open).By(s.Width)
 	square, ok2 := s.Width.By(s.Width)
 	corners := units.Area(s.Bends())
 	if !ok || !ok2 || run > units.MaxLength || square > units.MaxArea/max(corners, 1) {
-		r.Problem("area.large", "more ground than 400 ha")
+		r.Problem(doc.AreaLarge, "more ground than 400 ha")
 		return 0
 	}
 	switch s.Edge {
@@ -77,7 +77,7 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 		ground += corners * square
 	}
 	if ground <= 0 || ground > units.MaxArea {
-		r.Problem("area.strip", "the corners leave nothing of the strip: are the runs longer than it is wide?")
+		r.Problem(doc.AreaStrip, "the corners leave nothing of the strip: are the runs longer than it is wide?")
 		return 0
 	}
 	return ground

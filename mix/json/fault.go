@@ -8,18 +8,6 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// The codes of a Fault. The comment on [Fault.Code] says what they mean.
-const (
-	codeSyntax    = "json.syntax"
-	codeDuplicate = "json.duplicate"
-	codeDepth     = "json.depth"
-	codeSize      = "json.size"
-	codeUTF8      = "json.utf8"
-	codeBOM       = "json.bom"
-	codeEmpty     = "json.empty"
-	codeTrailing  = "json.trailing"
-)
-
 // Fault is one thing wrong with a document. It is data to show next to the
 // document, and it is also an error.
 type Fault struct {
@@ -28,16 +16,7 @@ type Fault struct {
 	// container. It is "" at the top.
 	Path string
 
-	// Code is stable, Reason may be reworded. The codes are:
-	//
-	//	json.syntax     not JSON
-	//	json.duplicate  a key that its object already has
-	//	json.depth      more containers inside one another than Limits.Depth
-	//	json.size       more bytes or values than Limits allows
-	//	json.utf8       a byte that is not UTF-8, or half a surrogate pair
-	//	json.bom        a byte order mark at the start
-	//	json.empty      nothing but white space
-	//	json.trailing   something after the end of the value
+	// Code is stable: one of [Syntax] and the others. Reason may be reworded.
 	Code string
 
 	// Value is the wrong text as typed, at most 40 runes of it, with U+FFFD for

@@ -19,7 +19,7 @@ func (p *parser) fail(code string, start, end int, reason message.Text) bool {
 	p.stopped = true
 	value := excerpt(p.text[start:end])
 	if p.tail != "" && end == len(p.text) {
-		code, start = codeUTF8, end
+		code, start = UTF8, end
 		value = "0x" + strconv.FormatInt(int64(p.tail[0]), 16)
 		reason = "this byte is not UTF-8; save the file as UTF-8"
 	}
@@ -62,7 +62,7 @@ func (p *parser) duplicate(from, first int) {
 		reason = message.Of("this object has the key already, on line {0}; keep one of the two", strconv.Itoa(line+1))
 	}
 	p.record(Fault{
-		Code:   codeDuplicate,
+		Code:   Duplicate,
 		Value:  excerpt(p.text[from+1 : p.at-1]),
 		Reason: reason,
 	}, from)
@@ -141,9 +141,9 @@ func commonMistake(text string) message.Text {
 // missingValue refuses the end of the document where a value should start.
 func (p *parser) missingValue() bool {
 	if len(p.steps) > 0 || p.tail != "" {
-		return p.fail(codeSyntax, p.at, p.at, "the document ends where a value is expected")
+		return p.fail(Syntax, p.at, p.at, "the document ends where a value is expected")
 	}
-	return p.fail(codeEmpty, 0, 0, "the document is empty")
+	return p.fail(Empty, 0, 0, "the document is empty")
 }
 
 // notValue refuses word where a value should start.
@@ -151,13 +151,13 @@ func (p *parser) notValue(word string) bool {
 	rest := p.text[p.at:]
 	switch c := word[0]; {
 	case c == ',' || c == ']' || c == '}':
-		return p.refuse(codeSyntax, "a value is missing before this")
+		return p.refuse(Syntax, "a value is missing before this")
 	case c == '+', c == '.' && digits(rest[1:]) > 0:
-		return p.refuse(codeSyntax, notNumber(word))
+		return p.refuse(Syntax, notNumber(word))
 	case isLetter(c) || c == '_' || c == '$' || c >= utf8.RuneSelf:
-		return p.refuse(codeSyntax, bareWord(word))
+		return p.refuse(Syntax, bareWord(word))
 	}
-	return p.refuse(codeSyntax, "a value cannot start like this; it is text in double quotes,"+
+	return p.refuse(Syntax, "a value cannot start like this; it is text in double quotes,"+
 		" a number, true, false, null, a list in [ ] or an object in { }")
 }
 
@@ -192,18 +192,18 @@ func (p *parser) notKey(n *Node) bool {
 	case isLetter(word[0]) || word[0] == '_' || word[0] == '$' || word[0] >= utf8.RuneSelf:
 		reason = inQuotes("a key is written in double quotes", word)
 	}
-	return p.refuse(codeSyntax, reason)
+	return p.refuse(Syntax, reason)
 }
 
 // notColon refuses what follows a key.
 func (p *parser) notColon() bool {
 	if p.at == len(p.text) {
-		return p.fail(codeSyntax, p.at, p.at, "the document ends where a colon and a value are expected")
+		return p.fail(Syntax, p.at, p.at, "the document ends where a colon and a value are expected")
 	}
 	if strings.HasPrefix(p.text[p.at:], "=") {
-		return p.refuse(codeSyntax, "a key and its value are joined by a colon, not =")
+		return p.refuse(Syntax, "a key and its value are joined by a colon, not =")
 	}
-	return p.refuse(codeSyntax, "a colon is missing between a key and its value")
+	return p.refuse(Syntax, "a colon is missing between a key and its value")
 }
 
 // notComma refuses what follows a member of n.
@@ -211,18 +211,18 @@ func (p *parser) notComma(n *Node) bool {
 	switch c := p.text[p.at]; {
 	case c == ']' || c == '}':
 		p.between()
-		return p.refuse(codeSyntax, p.wrongCloser(n))
+		return p.refuse(Syntax, p.wrongCloser(n))
 	case c == ':' && n.Kind == Array:
-		return p.refuse(codeSyntax, "a list has no keys; write an object in { } instead")
+		return p.refuse(Syntax, "a list has no keys; write an object in { } instead")
 	case c == ':':
-		return p.refuse(codeSyntax, "a second colon; a key and its value are joined by one")
+		return p.refuse(Syntax, "a second colon; a key and its value are joined by one")
 	case c == ';':
-		return p.refuse(codeSyntax, "values are separated by a comma, not ;")
+		return p.refuse(Syntax, "values are separated by a comma, not ;")
 	case afterNumber(n) && isMeasure(p.lexeme()):
 		number := n.Items[len(n.Items)-1].Text
-		return p.refuse(codeSyntax, inQuotes(notPlain, number+" "+p.lexeme()))
+		return p.refuse(Syntax, inQuotes(notPlain, number+" "+p.lexeme()))
 	}
-	return p.refuse(codeSyntax, "a comma is missing before this")
+	return p.refuse(Syntax, "a comma is missing before this")
 }
 
 // afterNumber reports whether the latest member of n is a number.
@@ -251,7 +251,7 @@ func (p *parser) hasMore(n *Node) bool {
 		return true
 	}
 	p.between()
-	return p.fail(codeSyntax, p.at, p.at, message.Of("{=0} is not closed when the document ends; add {1}",
+	return p.fail(Syntax, p.at, p.at, message.Of("{=0} is not closed when the document ends; add {1}",
 		string(p.opened(n)), closer(n.Kind)))
 }
 
@@ -283,5 +283,5 @@ func (p *parser) trailing(end int) bool {
 	case ",":
 		reason = "nothing follows the last value; take this comma out"
 	}
-	return p.refuse(codeTrailing, reason)
+	return p.refuse(Trailing, reason)
 }

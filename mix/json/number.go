@@ -15,7 +15,7 @@ func (p *parser) number(text *string) bool {
 	n := numberLength(rest)
 	if n == 0 || continues(rest[n:]) {
 		word := p.lexeme()
-		return p.fail(codeSyntax, p.at, p.at+len(word), notNumber(word))
+		return p.fail(Syntax, p.at, p.at+len(word), notNumber(word))
 	}
 	*text = rest[:n]
 	p.at += n

@@ -53,15 +53,15 @@ const (
 // accepts checks what can be known before the first value, and takes the text.
 func (p *parser) accepts(data []byte) bool {
 	if len(data) > p.limits.Bytes {
-		return p.fail(codeSize, 0, 0, message.Of("the document has {0} bytes, and the limit is {1}",
+		return p.fail(Size, 0, 0, message.Of("the document has {0} bytes, and the limit is {1}",
 			strconv.Itoa(len(data)), strconv.Itoa(p.limits.Bytes)))
 	}
 	text := string(data)
 	switch {
 	case strings.HasPrefix(text, "\xef\xbb\xbf"):
-		return p.fail(codeBOM, 0, 0, "the file starts with a byte order mark; save the file as UTF-8 without one")
+		return p.fail(BOM, 0, 0, "the file starts with a byte order mark; save the file as UTF-8 without one")
 	case strings.HasPrefix(text, "\xfe\xff"), strings.HasPrefix(text, "\xff\xfe"):
-		return p.fail(codeBOM, 0, 0, "the file is in UTF-16; save the file as UTF-8")
+		return p.fail(BOM, 0, 0, "the file is in UTF-16; save the file as UTF-8")
 	}
 	valid := validLength(text)
 	p.text, p.tail = text[:valid], text[valid:]
@@ -90,7 +90,7 @@ func (p *parser) finish() bool {
 		return p.trailing(end)
 	}
 	if p.tail != "" {
-		return p.fail(codeUTF8, p.at, p.at, "")
+		return p.fail(UTF8, p.at, p.at, "")
 	}
 	return true
 }
@@ -170,7 +170,7 @@ func (p *parser) object(n *Node) bool {
 // allocation: tally has counted them.
 func (p *parser) open(n *Node) bool {
 	if len(p.steps) == p.limits.Depth {
-		return p.fail(codeDepth, p.at, p.at+1,
+		return p.fail(Depth, p.at, p.at+1,
 			message.Of("more than {0} lists and objects inside one another; use fewer levels",
 				strconv.Itoa(p.limits.Depth)))
 	}
@@ -206,7 +206,7 @@ func (p *parser) next(n *Node) bool {
 	}
 	p.between()
 	if p.closed(n) {
-		return p.fail(codeSyntax, comma, comma+1,
+		return p.fail(Syntax, comma, comma+1,
 			message.Of("a comma follows the last value of {=0}; take the comma out", n.Kind.String()))
 	}
 	return p.hasMore(n)

@@ -32,7 +32,7 @@ func (p *parser) quoted(text *string) bool {
 		p.at = plainEnd(p.text, from)
 		p.scratch = append(p.scratch, p.text[from:p.at]...)
 	}
-	return p.fail(codeSyntax, open, len(p.text), "this text has no end; close it with a double quote")
+	return p.fail(Syntax, open, len(p.text), "this text has no end; close it with a double quote")
 }
 
 // plainEnd returns the offset of the first byte, from i on, that does not stand
@@ -50,14 +50,14 @@ func plainEnd(text string, i int) int {
 func (p *parser) control(open int) bool {
 	c := p.text[p.at]
 	if c == '\n' || c == '\r' {
-		return p.fail(codeSyntax, open, p.at,
+		return p.fail(Syntax, open, p.at,
 			`this text does not end on its line; close it with a double quote, or write \n for a line break`)
 	}
 	form := message.Text("{0} inside text is written {1}")
 	if c == '\t' {
 		form = "a tab inside text is written {1}"
 	}
-	return p.fail(codeSyntax, p.at, p.at+1, message.Of(form, codePoint(rune(c)), string(appendEscape(nil, rune(c)))))
+	return p.fail(Syntax, p.at, p.at+1, message.Of(form, codePoint(rune(c)), string(appendEscape(nil, rune(c)))))
 }
 
 // escapes lists each letter that may follow a backslash, followed by what the
@@ -68,7 +68,7 @@ const escapes = "\"\"\\\\//b\bf\fn\nr\rt\t"
 func (p *parser) escape(open int) bool {
 	rest := p.text[p.at:]
 	if len(rest) == 1 {
-		return p.fail(codeSyntax, open, len(p.text), "this text has no end; close it with a double quote")
+		return p.fail(Syntax, open, len(p.text), "this text has no end; close it with a double quote")
 	}
 	if rest[1] == 'u' {
 		return p.hexEscape()
@@ -81,7 +81,7 @@ func (p *parser) escape(open int) bool {
 		}
 	}
 	_, n := utf8.DecodeRuneInString(rest[1:])
-	return p.fail(codeSyntax, p.at, p.at+1+n, `a backslash is written \\; followed by this character it means nothing`)
+	return p.fail(Syntax, p.at, p.at+1+n, `a backslash is written \\; followed by this character it means nothing`)
 }
 
 const hexLength = len(`\u0000`)
@@ -91,13 +91,13 @@ func (p *parser) hexEscape() bool {
 	rest := p.text[p.at:]
 	r, ok := hexValue(rest)
 	if !ok {
-		return p.fail(codeSyntax, p.at, p.at+len(p.lexeme()), `\u needs four hexadecimal digits, as in \u00bd`)
+		return p.fail(Syntax, p.at, p.at+len(p.lexeme()), `\u needs four hexadecimal digits, as in \u00bd`)
 	}
 	n := hexLength
 	if isSurrogate(r) {
 		low, _ := hexValue(rest[n:])
 		if r = pair(r, low); r == 0 {
-			return p.fail(codeUTF8, p.at, p.at+n, "half a character: this escape needs its other half next to it")
+			return p.fail(UTF8, p.at, p.at+n, "half a character: this escape needs its other half next to it")
 		}
 		n += hexLength
 	}

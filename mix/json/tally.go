@@ -23,7 +23,7 @@ func (p *parser) tally() bool {
 		}
 		t.take(c)
 		if t.nodes > p.limits.Nodes {
-			return p.fail(codeSize, i, i, message.Of("the document holds more than {0} values; split it",
+			return p.fail(Size, i, i, message.Of("the document holds more than {0} values; split it",
 				strconv.Itoa(p.limits.Nodes)))
 		}
 	}

@@ -80,12 +80,12 @@ func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
 	}
 	b.depths()
 	if b.Layer == 0 {
-		r.Problem("layer.small", "the layer is too thin to measure")
+		r.Problem(doc.LayerSmall, "the layer is too thin to measure")
 		return b
 	}
 	v, ok := b.volume()
 	if !ok {
-		r.Problem("volume.large", tooMuch())
+		r.Problem(doc.VolumeLarge, tooMuch())
 	}
 	b.net = units.Exactly(v)
 	return b
@@ -96,18 +96,18 @@ func (a *Amend) check(r *doc.Reader) {
 	switch {
 	case !r.Clean("layer", "share"):
 	case a.Layer > 0 && a.Share != (units.Ratio{}):
-		r.ProblemAt("share", "field.both", "give layer or share, not both: each follows from the other")
+		r.ProblemAt("share", doc.FieldBoth, "give layer or share, not both: each follows from the other")
 	case doc.Most.Less(a.Share):
-		r.ProblemAt("share", "share.range", message.Of("at most {#0}", doc.Most.String()))
+		r.ProblemAt("share", doc.ShareRange, message.Of("at most {#0}", doc.Most.String()))
 	case a.Layer <= 0 && a.Share == (units.Ratio{}):
-		r.ProblemAt("layer", "field.missing", `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
+		r.ProblemAt("layer", doc.FieldMissing, `how deep is it spread? such as "3 in"; or give share, such as "25%"`)
 	}
 	switch {
 	case !r.Clean("into", "over"):
 	case a.Into > 0 && a.Over > 0:
-		r.ProblemAt("over", "field.both", "give into (the finished depth) or over (the native soil loosened), not both")
+		r.ProblemAt("over", doc.FieldBoth, "give into (the finished depth) or over (the native soil loosened), not both")
 	case a.Into <= 0 && a.Over <= 0:
-		r.ProblemAt("into", "field.missing", `into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
+		r.ProblemAt("into", doc.FieldMissing, `into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
 	}
 }
 

@@ -95,11 +95,11 @@ func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 		h.Dug, ok = hole.Times(h.Count)
 	}
 	if !ok {
-		r.Problem("volume.large", tooMuch())
+		r.Problem(doc.VolumeLarge, tooMuch())
 		return
 	}
 	if hole == 0 {
-		r.Problem("volume.small", "the hole holds nothing that can be measured")
+		r.Problem(doc.VolumeSmall, "the hole holds nothing that can be measured")
 		return
 	}
 	one := h.below(r, s)
@@ -107,11 +107,11 @@ func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 		return
 	}
 	if rest, ok := units.Exactly(hole).Minus(one); !ok || rest.Plan == 0 {
-		r.ProblemAt("ball", "ball.large", message.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
+		r.ProblemAt("ball", doc.BallLarge, message.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
 		return
 	}
 	if h.InBall, ok = one.Times(h.Count); !ok {
-		r.Problem("volume.large", tooMuch())
+		r.Problem(doc.VolumeLarge, tooMuch())
 		return
 	}
 	h.Ball, h.Across = *h.work.Ball, h.work.Ball.Across
@@ -124,19 +124,19 @@ func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 // check reports what is missing.
 func (f *Backfill) check(r *doc.Reader) {
 	if f.Holes == 0 {
-		r.ProblemAt("holes", "field.missing", "how many holes?")
+		r.ProblemAt("holes", doc.FieldMissing, "how many holes?")
 	}
 	if f.Width == 0 {
-		r.ProblemAt("width", "field.missing", `how wide? such as "18 in", 2 to 3 times the ball`)
+		r.ProblemAt("width", doc.FieldMissing, `how wide? such as "18 in", 2 to 3 times the ball`)
 	}
 	if f.Depth == 0 {
-		r.ProblemAt("depth", "field.missing", `how deep? such as "7 in", no deeper than the ball`)
+		r.ProblemAt("depth", doc.FieldMissing, `how deep? such as "7 in", no deeper than the ball`)
 	}
 	if f.AboveGrade < 0 || f.AboveGrade > units.MaxLength {
-		r.ProblemAt("above_grade", "quantity.negative", "zero or more")
+		r.ProblemAt("above_grade", units.QuantityNegative, "zero or more")
 	}
 	if f.Ball == nil {
-		r.ProblemAt("ball", "field.missing", `how large is the root ball? such as "#1" or "6 in x 7 in"`)
+		r.ProblemAt("ball", doc.FieldMissing, `how large is the root ball? such as "#1" or "6 in x 7 in"`)
 	}
 }
 
@@ -145,9 +145,9 @@ func (f *Backfill) pair(r *doc.Reader, t *Task) {
 	named := t.Material != "" || t.Mix != ""
 	switch some := f.Share != (units.Ratio{}); {
 	case named && !some:
-		r.ProblemAt("share", "field.missing", `how much of the backfill is it? such as "25%"; or leave the material out`)
+		r.ProblemAt("share", doc.FieldMissing, `how much of the backfill is it? such as "25%"; or leave the material out`)
 	case some && !named:
-		r.ProblemAt("material", "field.missing", "a share of what? name a material, or leave share out")
+		r.ProblemAt("material", doc.FieldMissing, "a share of what? name a material, or leave share out")
 	}
 }
 
@@ -172,10 +172,10 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	sunk := height - f.AboveGrade
 	switch {
 	case f.Ball.Across > f.Width:
-		r.Problem("ball.large", message.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
+		r.Problem(doc.BallLarge, message.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
 		return units.Range{}
 	case sunk <= 0:
-		r.Problem("ball.above", "the ball is no higher than it stands above grade")
+		r.Problem(doc.BallAbove, "the ball is no higher than it stands above grade")
 		return units.Range{}
 	case sunk > f.Depth:
 		h.proud, sunk = sunk-f.Depth, f.Depth

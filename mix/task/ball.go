@@ -55,14 +55,14 @@ func ParseBall(s string) (Ball, error) {
 	if !figure {
 		b.Size = text
 		if text == "" {
-			return b, &units.Error{Code: "quantity.empty", Value: s, Hint: `write a class, a volume or lengths, such as "#1", "2.8 L" or "6 in x 6 in"`}
+			return b, &units.Error{Code: units.QuantityEmpty, Value: s, Hint: `write a class, a volume or lengths, such as "#1", "2.8 L" or "6 in x 6 in"`}
 		}
 		return b, nil
 	}
 	if sides > 1 {
 		d, err := units.ParseDims(text)
 		if err == nil && len(d) != 2 {
-			err = &units.Error{Code: "dims.count", Value: doc.Clip(s), Hint: "across by height, such as 6 in x 6 in"}
+			err = &units.Error{Code: units.DimsCount, Value: doc.Clip(s), Hint: "across by height, such as 6 in x 6 in"}
 		}
 		if err != nil {
 			return b, err
@@ -72,7 +72,7 @@ func ParseBall(s string) (Ball, error) {
 	}
 	v, err := units.ParseVolume(text)
 	if err == nil && v == 0 {
-		err = &units.Error{Code: "quantity.zero", Value: doc.Clip(s), Hint: "a root ball is more than nothing; leave it out"}
+		err = &units.Error{Code: units.QuantityZero, Value: doc.Clip(s), Hint: "a root ball is more than nothing; leave it out"}
 	}
 	b.Volume = v
 	return b, err
@@ -91,7 +91,7 @@ func (b *Ball) volume(r *doc.Reader, s *catalog.Scope) (v units.Range, from cata
 	}
 	one, ok := ground.Cylinder(b.Across, b.Height)
 	if !ok {
-		r.Problem("volume.large", message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
+		r.Problem(doc.VolumeLarge, message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 	}
 	return units.Exactly(one), catalog.Arithmetic, ok
 }

@@ -72,10 +72,10 @@ func (k *Container) form(r *doc.Reader) string {
 	}
 	switch {
 	case len(given) == 0:
-		r.Problem("container.missing", `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
+		r.Problem(doc.ContainerMissing, `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
 		return ""
 	case len(given) > 1:
-		r.Problem("field.both", message.Of("give one of {=0}", string(doc.And(given))))
+		r.Problem(doc.FieldBoth, message.Of("give one of {=0}", string(doc.And(given))))
 		return ""
 	}
 	k.companions(r, given[0])
@@ -89,22 +89,22 @@ func (k *Container) form(r *doc.Reader) string {
 func (k *Container) companions(r *doc.Reader, form string) {
 	if form == "across" || form == "top" {
 		if k.Height == 0 {
-			r.ProblemAt("height", "field.missing", `how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
+			r.ProblemAt("height", doc.FieldMissing, `how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
 		}
 	} else if k.Height > 0 {
-		r.ProblemAt("height", "field.alone", "height goes with across, or with top and bottom")
+		r.ProblemAt("height", doc.FieldAlone, "height goes with across, or with top and bottom")
 	}
 	if form == "top" && k.Bottom == 0 {
-		r.ProblemAt("bottom", "field.missing", "how wide inside at the base? the same as top when it does not taper")
+		r.ProblemAt("bottom", doc.FieldMissing, "how wide inside at the base? the same as top when it does not taper")
 	}
 	if form != "top" && k.Bottom > 0 {
-		r.ProblemAt("bottom", "field.alone", "bottom goes with top")
+		r.ProblemAt("bottom", doc.FieldAlone, "bottom goes with top")
 	}
 	if form != "top" && form != "across" && k.Shape != "" {
-		r.ProblemAt("shape", "field.alone", "shape goes with across, or with top and bottom")
+		r.ProblemAt("shape", doc.FieldAlone, "shape goes with across, or with top and bottom")
 	}
 	if (form == "size" || form == "holds") && k.BelowRim > 0 {
-		r.ProblemAt("below_rim", "field.alone", "what it holds is already to the fill line; give below_rim with the pot's own measures")
+		r.ProblemAt("below_rim", doc.FieldAlone, "what it holds is already to the fill line; give below_rim with the pot's own measures")
 	}
 }
 
@@ -123,7 +123,7 @@ func (k *Container) depth(r *doc.Reader) units.Length {
 		return 0
 	}
 	if k.BelowRim >= full {
-		r.ProblemAt("below_rim", "container.below_rim", message.Of("less than the height, {#0}", units.Both.Length(full)))
+		r.ProblemAt("below_rim", doc.ContainerBelowRim, message.Of("less than the height, {#0}", units.Both.Length(full)))
 		return 0
 	}
 	return full - k.BelowRim

@@ -120,7 +120,7 @@ func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 	m.Ground = v.Area.MeasureIn(r)
 	r.Leave()
 	if v.Layer <= 0 {
-		r.ProblemAt("layer", "field.missing", `how deep? such as "3 in"`)
+		r.ProblemAt("layer", doc.FieldMissing, `how deep? such as "3 in"`)
 	}
 	v.Stems.check(r)
 	v.Sheet.check(r)
@@ -133,7 +133,7 @@ func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 	}
 	vol, ok := m.Covered.Deep(v.Layer)
 	if !ok {
-		r.Problem("volume.large", tooMuch())
+		r.Problem(doc.VolumeLarge, tooMuch())
 	}
 	m.net = units.Exactly(vol)
 	return m
@@ -153,7 +153,7 @@ func (m *Mulch) clear(r *doc.Reader) {
 	radius := float64(s.Clear) / 1000 // in micrometres, as areas are in their squares
 	round := float64(math.Pi*float64(radius*radius)) * float64(s.Count)
 	if round >= float64(m.Ground) {
-		r.ProblemAt("stems", "stems.large", message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(m.Ground)))
+		r.ProblemAt("stems", doc.StemsLarge, message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(m.Ground)))
 		return
 	}
 	m.Bare = units.Area(math.Round(round))
@@ -166,10 +166,10 @@ func (s *Stems) check(r *doc.Reader) {
 	}
 	r.Enter("stems")
 	if s.Count <= 0 {
-		r.ProblemAt("count", "field.missing", "how many plants?")
+		r.ProblemAt("count", doc.FieldMissing, "how many plants?")
 	}
 	if s.Clear <= 0 {
-		r.ProblemAt("clear", "field.missing", `how much bare ground round each stem? such as "3 in"`)
+		r.ProblemAt("clear", doc.FieldMissing, `how much bare ground round each stem? such as "3 in"`)
 	}
 	r.Leave()
 }
@@ -181,11 +181,11 @@ func (s *Sheet) check(r *doc.Reader) {
 	r.Enter("sheet")
 	defer r.Leave()
 	if len(s.Size) != 2 {
-		r.ProblemAt("size", "field.missing", `how large is a sheet? such as "4 ft x 3 ft"`)
+		r.ProblemAt("size", doc.FieldMissing, `how large is a sheet? such as "4 ft x 3 ft"`)
 		return
 	}
 	if s.Overlap < 0 || s.Overlap >= min(s.Size[0], s.Size[1]) {
-		r.ProblemAt("overlap", "sheet.overlap", "less than the sheet's shorter side")
+		r.ProblemAt("overlap", doc.SheetOverlap, "less than the sheet's shorter side")
 	}
 }
 
@@ -203,7 +203,7 @@ func (s *Sheet) cover(r *doc.Reader, a *ground.Area, bed units.Area) (n int64, e
 		n = doc.MaxCount + 1
 	}
 	if n > doc.MaxCount {
-		r.ProblemAt("sheet", "sheet.small", "the overlap leaves too little of a sheet")
+		r.ProblemAt("sheet", doc.SheetSmall, "the overlap leaves too little of a sheet")
 		return 0, false
 	}
 	return n, exact

@@ -51,7 +51,7 @@ type Pots struct {
 func (f *Fill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	p := &Pots{blend: in.Blend}
 	if len(f.Containers) == 0 {
-		r.ProblemAt("containers", "field.missing", `say what is filled, such as [{"count": 64, "size": "#1"}]`)
+		r.ProblemAt("containers", doc.FieldMissing, `say what is filled, such as [{"count": 64, "size": "#1"}]`)
 		return p
 	}
 	p.Lines = make([]Pot, len(f.Containers))
@@ -62,7 +62,7 @@ func (f *Fill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 		p.Lines[i] = f.Containers[i].result(r, s)
 		var ok bool
 		if p.net, ok = p.net.Plus(p.Lines[i].Total); !ok {
-			r.Problem("volume.large", "with the lines before it, more than can be worked out")
+			r.Problem(doc.VolumeLarge, "with the lines before it, more than can be worked out")
 			p.net = units.Range{}
 		}
 		r.Leave()

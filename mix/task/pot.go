@@ -27,13 +27,13 @@ type Pot struct {
 func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	p := Pot{Line: k, Cells: max(k.Cells, 1)}
 	if k.Count == 0 {
-		r.ProblemAt("count", "field.missing", "how many?")
+		r.ProblemAt("count", doc.FieldMissing, "how many?")
 	}
 	if k.Shape != "" && k.Shape != "round" && k.Shape != "square" {
-		r.ProblemAt("shape", "word.unknown", "write round or square")
+		r.ProblemAt("shape", doc.WordUnknown, "write round or square")
 	}
 	if min(int64(k.Holds.Volume), int64(k.Across), int64(k.Top), int64(k.Bottom), int64(k.Height), int64(k.BelowRim), k.Cells) < 0 {
-		r.Problem("quantity.negative", "every measure is zero or more")
+		r.Problem(units.QuantityNegative, "every measure is zero or more")
 	}
 	depth := k.depth(r)
 	if !r.Sound() {
@@ -49,7 +49,7 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	default:
 		v, ok := k.volume(depth)
 		if !ok {
-			r.Problem("volume.large", message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
+			r.Problem(doc.VolumeLarge, message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 			return p
 		}
 		p.Each = units.Exactly(v)
@@ -70,7 +70,7 @@ func (p *Pot) known(r *doc.Reader, s *catalog.Scope) bool {
 	if p.Line.Cells == 0 {
 		p.Cells = p.class.Cells
 	} else if p.class.Cells > 1 {
-		r.ProblemAt("cells", "field.both", "this tray's cells are known; leave cells out")
+		r.ProblemAt("cells", doc.FieldBoth, "this tray's cells are known; leave cells out")
 	}
 	return true
 }
@@ -86,9 +86,9 @@ func (p *Pot) less(r *doc.Reader, s *catalog.Scope, depth units.Length) {
 	}
 	switch {
 	case !ok:
-		r.Problem("volume.large", tooMuch())
+		r.Problem(doc.VolumeLarge, tooMuch())
 	case p.Each.Plan == 0:
-		r.Problem("volume.small", "it holds nothing that can be measured")
+		r.Problem(doc.VolumeSmall, "it holds nothing that can be measured")
 	}
 }
 
@@ -102,12 +102,12 @@ func (p *Pot) seat(r *doc.Reader, s *catalog.Scope, depth units.Length) (ok bool
 	switch wide := p.Line.wide(); {
 	case !ok || ball.Height == 0 || depth == 0: // nothing to compare
 	case ball.Height > depth:
-		r.Problem("ball.large", message.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
+		r.Problem(doc.BallLarge, message.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
 	case ball.Across > wide:
-		r.Problem("ball.large", message.Of("wider than the container, {#0}", units.Both.Length(wide)))
+		r.Problem(doc.BallLarge, message.Of("wider than the container, {#0}", units.Both.Length(wide)))
 	}
 	if rest, ok := p.Each.Minus(p.Ball); !ok || rest.Plan == 0 {
-		r.Problem("ball.large", message.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(p.Ball.Plan), units.Both.Volume(p.Each.Plan)))
+		r.Problem(doc.BallLarge, message.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(p.Ball.Plan), units.Both.Volume(p.Each.Plan)))
 	}
 	return r.Sound()
 }

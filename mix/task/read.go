@@ -16,7 +16,7 @@ const maxTasks = 10_000
 // List reads a list of tasks; the field keeps it as [doc.Rows] of a []Task.
 var List = doc.Type{Takes: "list", Form: "list", Of: func() *doc.Object { return Object }, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	if len(n.Items) > maxTasks {
-		r.Problem("job.large", message.Of("at most {0} tasks; a fill task takes any number of containers", strconv.Itoa(maxTasks)))
+		r.Problem(doc.JobLarge, message.Of("at most {0} tasks; a fill task takes any number of containers", strconv.Itoa(maxTasks)))
 		return
 	}
 	r.Each(n, "tasks", Object, at, func(n *json.Node, row any) { read(r, n, row.(*Task)) })
@@ -66,7 +66,7 @@ func read(r *doc.Reader, n *json.Node, t *Task) {
 		name = r.OneOf(k, names()...)
 		r.Leave()
 	} else if n.Kind == json.Object {
-		r.ProblemAt("kind", "field.missing", whatItDoes)
+		r.ProblemAt("kind", doc.FieldMissing, whatItDoes)
 	}
 	i := slices.IndexFunc(kinds, func(k *Kind) bool { return k.Name == name })
 	if i < 0 { // its fields wait until its kind is known

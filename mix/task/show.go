@@ -128,7 +128,7 @@ type Notes struct {
 	path   string
 	done   *Done
 	told   map[string]bool // what is said once, by code and container
-	settle []units.Range // of layers that settle, by material
+	settle []units.Range   // of layers that settle, by material
 }
 
 // Of collects the notes of one task.

@@ -119,7 +119,7 @@ func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope) (d Done) {
 	d.Task = t
 	if t.Work == nil {
 		if r.Sound() { // else its kind is what did not read
-			r.ProblemAt("kind", "field.missing", whatItDoes)
+			r.ProblemAt("kind", doc.FieldMissing, whatItDoes)
 		}
 		return d
 	}
@@ -131,7 +131,7 @@ func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope) (d Done) {
 	}
 	var ok bool
 	if d.Loose, ok = d.In.loose(d.Net); !ok {
-		r.Problem("volume.large", "with its allowances, more than can be worked out")
+		r.Problem(doc.VolumeLarge, "with its allowances, more than can be worked out")
 		d.Loose = units.Range{}
 	}
 	return d

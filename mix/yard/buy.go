@@ -97,7 +97,7 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 			continue
 		}
 		if sum += needs[i].Buy.Plan; sum > units.MaxVolume {
-			r.ProblemAt("offers", "order.large", "the order comes to more than can be worked out")
+			r.ProblemAt("offers", doc.OrderLarge, "the order comes to more than can be worked out")
 			return nil
 		}
 		q.add(r, &needs[i], lines)
@@ -195,12 +195,12 @@ func (l *Line) tooHeavy(r *doc.Reader, t *Terms) {
 	r.Enter("offers")
 	r.EnterAt(l.index)
 	if p := t.Haul.Limit(); p > 0 && each.Mass > p {
-		r.Problem("offer.heavy", message.Of(
+		r.Problem(doc.OfferHeavy, message.Of(
 			"one of these may weigh {#0}, more than the payload, {#1}: leave it out, or take a smaller step or a pack",
 			units.Both.Mass(each.Mass), units.Both.Mass(p)))
 	}
 	if room := t.Haul.Room; room > 0 && each.Room > room {
-		r.Problem("offer.large", message.Of(
+		r.Problem(doc.OfferLarge, message.Of(
 			"one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack",
 			units.Both.Volume(room)))
 	}
@@ -221,7 +221,7 @@ func shortOf(r *doc.Reader, lines []Line, stock units.Volume) {
 	}
 	r.Enter("offers")
 	r.EnterAt(l.index)
-	r.ProblemAt("stock", "stock.short", hint)
+	r.ProblemAt("stock", doc.StockShort, hint)
 	r.Leave()
 	r.Leave()
 }
@@ -246,11 +246,11 @@ func (q *request) refuse(r *doc.Reader, err error) {
 	}
 	switch e.Code {
 	case order.ErrShort:
-		r.Problem("stock.short", message.Of("{=0} do not cover the need: see stock and least", string(what)))
+		r.Problem(doc.StockShort, message.Of("{=0} do not cover the need: see stock and least", string(what)))
 	case order.ErrTooHeavy:
-		r.Problem("offer.heavy", message.Of("{=0} do not fit the vehicle", string(what)))
+		r.Problem(doc.OfferHeavy, message.Of("{=0} do not fit the vehicle", string(what)))
 	default:
-		r.Problem("order.large", message.Of("{=0} come to more than can be worked out", string(what)))
+		r.Problem(doc.OrderLarge, message.Of("{=0} come to more than can be worked out", string(what)))
 	}
 }
 

@@ -40,14 +40,14 @@ func (h *Haul) check(r *doc.Reader) {
 	r.Enter("haul")
 	switch {
 	case h.Payload > 0 && h.Placard > 0:
-		r.ProblemAt("placard", "field.both", "give payload, or placard and people, not both")
+		r.ProblemAt("placard", doc.FieldBoth, "give payload, or placard and people, not both")
 	case h.People > 0 && h.Placard == 0:
-		r.ProblemAt("people", "field.alone", "people are taken from the placard's figure: give placard")
+		r.ProblemAt("people", doc.FieldAlone, "people are taken from the placard's figure: give placard")
 	case h.Placard > 0 && h.People == 0:
-		r.ProblemAt("people", "field.missing",
+		r.ProblemAt("people", doc.FieldMissing,
 			"what do the people weigh? the placard's figure is for them and the cargo")
 	case h.Placard > 0 && h.People >= h.Placard:
-		r.ProblemAt("people", "haul.full", "the people weigh as much as the placard allows: nothing is left for cargo")
+		r.ProblemAt("people", doc.HaulFull, "the people weigh as much as the placard allows: nothing is left for cargo")
 	}
 	r.Leave()
 	for _, part := range []struct {
@@ -62,7 +62,7 @@ func (h *Haul) check(r *doc.Reader) {
 		{"trip_cost", int64(h.TripCost), int64(units.MaxMoney)},
 	} {
 		if part.v < 0 || part.v > part.most {
-			r.ProblemAt("haul", "quantity.large", message.Of("{0} is out of range", part.name))
+			r.ProblemAt("haul", units.QuantityLarge, message.Of("{0} is out of range", part.name))
 		}
 	}
 }
@@ -95,6 +95,6 @@ var DeliveryObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 func (d *Delivery) check(r *doc.Reader) {
 	if d != nil && (d.Fee < 0 || d.Fee > units.MaxMoney || d.Capacity < 0 || d.Capacity > units.MaxVolume ||
 		d.Payload < 0 || d.Payload > units.MaxMass) {
-		r.ProblemAt("delivery", "quantity.large", "fee, capacity and payload are zero or more")
+		r.ProblemAt("delivery", units.QuantityLarge, "fee, capacity and payload are zero or more")
 	}
 }

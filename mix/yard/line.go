@@ -48,7 +48,7 @@ func (l *Line) take(r *doc.Reader, count, delivered int64, asked *order.Offer, t
 	l.Cost, l.Tax = asked.Paid(count, tax)
 	var fits bool
 	if l.Volume, fits = l.Each.Plan.Times(count); !fits || !l.weigh() {
-		r.ProblemAt("offers", "order.large", "the order comes to more than can be worked out")
+		r.ProblemAt("offers", doc.OrderLarge, "the order comes to more than can be worked out")
 	}
 }
 
@@ -61,20 +61,20 @@ func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
 	l.FewMany = l.fewMany(need)
 	var ok bool
 	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > doc.MaxCount {
-		r.Problem("volume.large", "so many of these come to more than can be worked out")
+		r.Problem(doc.VolumeLarge, "so many of these come to more than can be worked out")
 		return
 	}
 	l.Left = max(l.Volume-need.Plan, 0)
 	if l.Priced {
 		if cost, fits := l.Offer.Price.Times(l.Count); !fits || cost > units.MaxMoney {
-			r.ProblemAt("price", "cost.large", "so many of these cost more than can be worked out")
+			r.ProblemAt("price", doc.CostLarge, "so many of these cost more than can be worked out")
 			return
 		}
 		asked := l.ask(0, false)
 		l.Cost, l.Tax = asked.Paid(l.Count, tax)
 	}
 	if !l.weigh() {
-		r.ProblemAt("weight", "weight.large", "so many of these weigh more than can be worked out")
+		r.ProblemAt("weight", doc.WeightLarge, "so many of these weigh more than can be worked out")
 	}
 }
 

@@ -28,7 +28,7 @@ func (o *Order) Load(r *doc.Reader, h *Haul) (load Load) {
 	for i := range o.Lines {
 		l := &o.Lines[i]
 		if !load.add(l) {
-			r.ProblemAt("offers", "order.large", "the order comes to more than can be worked out")
+			r.ProblemAt("offers", doc.OrderLarge, "the order comes to more than can be worked out")
 			return load
 		}
 		known = known && l.Mass[1] > 0
@@ -41,7 +41,7 @@ func (o *Order) Load(r *doc.Reader, h *Haul) (load Load) {
 		load.Mass = [2]units.Mass{}
 	}
 	if o.Bill.Total > units.MaxMoney {
-		r.ProblemAt("offers", "order.large", "the order costs more than can be worked out")
+		r.ProblemAt("offers", doc.OrderLarge, "the order costs more than can be worked out")
 		return load
 	}
 	load.Loads = countTrips(o.Drops)

@@ -106,7 +106,7 @@ func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 	o.checkPrices(r)
 	if o.Material == "" {
 		if r.Clean("material") {
-			r.ProblemAt("material", "field.missing", "of which material?")
+			r.ProblemAt("material", doc.FieldMissing, "of which material?")
 		}
 	} else if _, ok := s.Index(o.Material); !ok {
 		r.Enter("material")
@@ -116,15 +116,15 @@ func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 	switch {
 	case !r.Clean("pack", "bulk"):
 	case o.Pack.Volume <= 0 && o.Bulk.Volume <= 0:
-		r.ProblemAt("pack", "field.missing", `how large is one? pack, such as "2 cu ft", or bulk, such as "1/2 cu yd"`)
+		r.ProblemAt("pack", doc.FieldMissing, `how large is one? pack, such as "2 cu ft", or bulk, such as "1/2 cu yd"`)
 	case o.Pack.Volume > 0 && o.Bulk.Volume > 0:
-		r.ProblemAt("bulk", "field.both", "give pack or bulk, not both")
+		r.ProblemAt("bulk", doc.FieldBoth, "give pack or bulk, not both")
 	case o.Size().Volume <= catalog.Slack:
-		r.ProblemAt("pack", "quantity.small", "a pack holds more than 1 mL")
+		r.ProblemAt("pack", doc.QuantitySmall, "a pack holds more than 1 mL")
 	case o.OpensTo > 0 && o.Bulk.Volume > 0:
-		r.ProblemAt("opens_to", "field.alone", "opens_to goes with a compressed pack")
+		r.ProblemAt("opens_to", doc.FieldAlone, "opens_to goes with a compressed pack")
 	case o.OpensTo > 0 && o.OpensTo < o.Pack.Volume:
-		r.ProblemAt("opens_to", "offer.opens",
+		r.ProblemAt("opens_to", doc.OfferOpens,
 			message.Of("a pack does not open to less than its own volume, {#0}", o.Pack.String()))
 	}
 }
@@ -138,39 +138,39 @@ func (o *Offer) checkPrices(r *doc.Reader) {
 		r.EnterAt(i)
 		switch {
 		case b.From == 0:
-			r.ProblemAt("from", "field.missing", "from how many on?")
+			r.ProblemAt("from", doc.FieldMissing, "from how many on?")
 		case b.From <= last:
-			r.ProblemAt("from", "break.order", message.Of("more than {0}: breaks go up", itoa(last)))
+			r.ProblemAt("from", doc.BreakOrder, message.Of("more than {0}: breaks go up", itoa(last)))
 		}
 		if b.Price == nil {
-			r.ProblemAt("price", "field.missing", "what does each cost then?")
+			r.ProblemAt("price", doc.FieldMissing, "what does each cost then?")
 		} else if *b.Price < 0 || *b.Price > units.MaxMoney {
-			r.ProblemAt("price", "quantity.negative", "zero or more")
+			r.ProblemAt("price", units.QuantityNegative, "zero or more")
 		}
 		last = max(last, b.From)
 		r.Leave()
 	}
 	r.Leave()
 	if len(o.Breaks) > 0 && o.Price == nil {
-		r.ProblemAt("price", "field.missing", "what does one cost, below the first break?")
+		r.ProblemAt("price", doc.FieldMissing, "what does one cost, below the first break?")
 	}
 	if o.Stock != nil && *o.Stock < 0 {
-		r.ProblemAt("stock", "quantity.negative", "zero or more")
+		r.ProblemAt("stock", units.QuantityNegative, "zero or more")
 	}
 	if o.Least < 0 || o.Least > doc.MaxCount {
-		r.ProblemAt("least", "quantity.negative", "zero or more")
+		r.ProblemAt("least", units.QuantityNegative, "zero or more")
 	}
 	if o.Weight < 0 || o.Weight > units.MaxMass {
-		r.ProblemAt("weight", "quantity.negative", "zero or more")
+		r.ProblemAt("weight", units.QuantityNegative, "zero or more")
 	}
 	if o.Deposit < 0 || o.Deposit > units.MaxMoney {
-		r.ProblemAt("deposit", "quantity.negative", "zero or more")
+		r.ProblemAt("deposit", units.QuantityNegative, "zero or more")
 	}
 	if o.Price != nil && (*o.Price < 0 || *o.Price > units.MaxMoney) {
-		r.ProblemAt("price", "quantity.negative", "zero or more")
+		r.ProblemAt("price", units.QuantityNegative, "zero or more")
 	}
 	if o.Stock != nil && *o.Stock >= 0 && *o.Stock < o.Least {
-		r.ProblemAt("least", "offer.least", "more than there are in stock")
+		r.ProblemAt("least", doc.OfferLeast, "more than there are in stock")
 	}
 }
 

@@ -24,7 +24,7 @@ type OnHand struct {
 // an []OnHand.
 var OnHandType = doc.Type{Takes: "object", Form: "keyed", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	if n.Kind != json.Object {
-		r.Problem("json.kind",
+		r.Problem(doc.JSONKind,
 			message.Of(`on_hand is an object such as {"perlite": "2 cu ft"}, not {=0}`, n.Kind.String()))
 		return
 	}
@@ -68,7 +68,7 @@ func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []uni
 		if index, ok := s.Index(h.Material); !ok {
 			s.UnknownMaterial(r, h.Material)
 		} else if stock[index] += h.loose(r, s.Material(index), offers); stock[index] > units.MaxVolume {
-			r.Problem("volume.large", "more than can be worked out")
+			r.Problem(doc.VolumeLarge, "more than can be worked out")
 		}
 		r.Leave()
 	}
@@ -79,7 +79,7 @@ func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []uni
 // loose is the loose volume of one entry, or 0 with a problem.
 func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units.Volume {
 	if h.Volume < 0 || h.Volume > units.MaxVolume || h.Packs < 0 || h.Packs > 0 && h.Size.Volume <= 0 {
-		r.Problem("quantity.negative", "zero or more")
+		r.Problem(units.QuantityNegative, "zero or more")
 		return 0
 	}
 	if h.Packs == 0 {
@@ -94,7 +94,7 @@ func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units
 	}
 	all, ok := each.Times(h.Packs)
 	if !ok {
-		r.Problem("volume.large", "more than can be worked out")
+		r.Problem(doc.VolumeLarge, "more than can be worked out")
 		return 0
 	}
 	return h.Volume + all

@@ -74,7 +74,7 @@ func (t *Terms) Check(r *doc.Reader) {
 	t.Haul.check(r)
 	t.Delivery.check(r)
 	if t.Aim > LeastLifting {
-		r.ProblemAt("aim", "word.unknown", message.Of("write {=0}", string(doc.Or(aims))))
+		r.ProblemAt("aim", doc.WordUnknown, message.Of("write {=0}", string(doc.Or(aims))))
 	}
 }
 

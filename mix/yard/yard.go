@@ -91,7 +91,7 @@ const maxYard = 1000
 func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (
 	after []Offer, home []OnHand) {
 	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
-		r.Problem("job.large", message.Of("at most {0} offers that have changed", strconv.Itoa(maxYard)))
+		r.Problem(doc.JobLarge, message.Of("at most {0} offers that have changed", strconv.Itoa(maxYard)))
 		return offers, nil
 	}
 	after = append([]Offer(nil), offers...)
@@ -127,7 +127,7 @@ func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *c
 		switch {
 		case !r.Clean("count"):
 		case b.Count < 1 || b.Count > doc.MaxCount:
-			r.Problem("count.small", message.Of("at least 1, and at most {0}", strconv.Itoa(doc.MaxCount)))
+			r.Problem(doc.CountSmall, message.Of("at least 1, and at most {0}", strconv.Itoa(doc.MaxCount)))
 		case len(found) > 0:
 			o := &offers[found[0]]
 			if all, ok := o.bring(r, material(o.Material), b.Count); ok {
@@ -153,7 +153,7 @@ func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all unit
 		each = yield.Plan
 	}
 	if all, ok = each.Times(count); !ok {
-		r.Problem("volume.large", "so many come to more than can be worked out")
+		r.Problem(doc.VolumeLarge, "so many come to more than can be worked out")
 	}
 	return all, ok
 }
@@ -198,7 +198,7 @@ func findOffers(r *doc.Reader, offers []Offer, name string) (found []int) {
 	if len(names) > 0 {
 		hint = message.Of("no such offer; there are {=0}", string(doc.And(names[:min(len(names), 12)])))
 	}
-	r.Add(r.Here("offer.unknown", name, hint))
+	r.Add(r.Here(doc.OfferUnknown, name, hint))
 	return nil
 }
 

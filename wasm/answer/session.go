@@ -44,7 +44,7 @@ var verbs = map[string]func(s *Session, docs [][]byte) []byte{
 func (s *Session) Answer(verb string, docs ...[]byte) []byte {
 	answer, ok := verbs[verb]
 	if !ok {
-		return s.problem("verb.unknown", "this page asks for what its program does not know: load the page again")
+		return s.problem(VerbUnknown, "this page asks for what its program does not know: load the page again")
 	}
 	return answer(s, docs)
 }
@@ -68,7 +68,7 @@ func (s *Session) speak(docs [][]byte) []byte {
 	if file := document(docs, 0); len(file) > 0 {
 		var err error
 		if t, err = lang.Parse(file); err != nil {
-			return s.problem("tongue.bad", message.Text(err.Error()))
+			return s.problem(TongueBad, message.Text(err.Error()))
 		}
 	}
 	*s = Session{language: t.Comma(string(document(docs, 1)) == ",")}
@@ -147,7 +147,7 @@ func code(_ *Session, docs [][]byte) []byte {
 // remembers may be half a plan, and is dropped.
 func (s *Session) Failed() []byte {
 	*s = Session{language: s.language}
-	return s.problem("bug", "the program failed on this job; please report it")
+	return s.problem(Bug, "the program failed on this job; please report it")
 }
 
 // problem is the problems' document with one problem that is of no field.
