@@ -1,80 +1,151 @@
 package web_test
 
 import (
-	"encoding/json"
+	"flag"
+	"fmt"
+	"maps"
+	"os"
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/report"
+	"example.org/barrow/mix/doc"
 )
 
-// TestFields: the form knows every object and field of the job document, and
-// none besides, and offers the words that a field takes.
-func TestFields(t *testing.T) {
-	type field struct {
-		Name  string
-		Words []string
+var update = flag.Bool("update", false, "write state/tables.js anew")
+
+// said is what the page says of a field itself: words are those of its choices.
+type said struct{ Words []string }
+
+// TestTables holds the page's tables of fields to the library's, from which they
+// are made; go test ./web -run TestTables -update writes them anew.
+func TestTables(t *testing.T) {
+	const name = "state/tables.js"
+	if *update {
+		writeTables(t, name, nil) // the labels can be read beside any tables
 	}
-	type object struct {
-		Of     string
-		Fields []field
+	labels := readLabels(t)
+	if *update {
+		writeTables(t, name, labels)
 	}
-	var got []object
+	got, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(tablesModule(labels), string(got)); diff != "" {
+		t.Errorf("%s is not what the library's tables say: run with -update (-library +page)\n%s", name, diff)
+	}
+	for _, wrong := range misfits(labels) {
+		t.Error(wrong)
+	}
+}
+
+func writeTables(t *testing.T, name string, labels map[string]map[string]said) {
+	t.Helper()
+	if err := os.WriteFile(name, []byte(tablesModule(labels)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// readLabels are the fields that the page has a label for, object by object.
+func readLabels(t *testing.T) (labels map[string]map[string]said) {
+	t.Helper()
 	callNode(t, `
-		import {objects} from './state/fields.js';
-		const words = row => (row.choices ?? []).map(c => c[0]);
-		console.log(JSON.stringify(Object.values(objects).map(o => ({Of: o.of, Fields: o.fields.map(f => ({Name: f.name, Words: words(f)}))}))));`, nil, &got)
-	names := map[string][]string{}
-	for _, o := range got {
-		for _, f := range o.Fields {
-			names[o.Of] = append(names[o.Of], f.Name)
-			if len(f.Words) == 0 {
-				continue
-			}
-			if takes := wordsOf(o.Of, f.Name); !slices.Equal(takes, f.Words) {
-				t.Errorf("%s, %s: the form offers %q, the library takes %q", o.Of, f.Name, f.Words, takes)
-			}
+		import {labels} from './state/fields.js';
+		const each = (of, to) => Object.fromEntries(Object.entries(of).map(([name, value]) => [name, to(value)]));
+		console.log(JSON.stringify(each(labels, fields => each(fields, said => ({Words: Object.keys(said.choices ?? {})})))));`, nil, &labels)
+	return labels
+}
+
+// misfits are what the page says of fields and words that are not there, and the
+// fields that it cannot show unless somebody writes them a form.
+func misfits(labels map[string]map[string]said) (wrong []string) {
+	left := map[string]bool{}
+	for object, fields := range labels {
+		for field := range fields {
+			left[object+"."+field] = true
 		}
 	}
-	want := map[string][]string{}
 	for _, o := range mix.Objects() {
 		for _, f := range o.Fields() {
-			want[o.Title()] = append(want[o.Title()], f.Name)
+			own, ok := labels[o.ID][f.Name]
+			delete(left, o.ID+"."+f.Name)
+			for _, word := range own.Words {
+				if !slices.Contains(f.Type.Words, word) {
+					wrong = append(wrong, fmt.Sprintf("state/fields.js: %s.%s: no word %q", o.ID, f.Name, word))
+				}
+			}
+			if ok {
+				continue
+			}
+			if f.Type.Form == "keyed" || f.Type.Form == "list" && f.Type.Of != nil {
+				wrong = append(wrong, fmt.Sprintf("%s.%s: write it a form in job/, and its label in state/fields.js", o.ID, f.Name))
+			}
 		}
 	}
-	if diff := cmp.Diff(want, names); diff != "" {
-		t.Errorf("fields (-library +form)\n%s", diff)
+	for _, name := range slices.Sorted(maps.Keys(left)) {
+		wrong = append(wrong, "state/fields.js: no field "+name)
 	}
+	return wrong
 }
 
-// wordJobs have a field of a choice in them, with the word to come.
-var wordJobs = map[string]string{
-	"the job":                         `{"schema": 1, "tasks": [], "FIELD": "WORD"}`,
-	"a task, of any kind":             `{"schema": 1, "tasks": [{"FIELD": "WORD"}]}`,
-	"a container line of a fill task": `{"schema": 1, "tasks": [{"kind": "fill", "containers": [{"FIELD": "WORD"}]}]}`,
-	"an amend task":                   `{"schema": 1, "tasks": [{"kind": "amend", "FIELD": "WORD"}]}`,
-	"a backfill task":                 `{"schema": 1, "tasks": [{"kind": "backfill", "FIELD": "WORD"}]}`,
-	"a strip":                         `{"schema": 1, "tasks": [{"kind": "cover", "area": {"strip": {"FIELD": "WORD"}}}]}`,
-	"a material of your own":          `{"schema": 1, "materials": [{"id": "a", "FIELD": ["WORD"]}], "tasks": []}`,
-}
-
-// wordsOf are the words that the library takes for a field, as it lists them
-// when it is given another.
-func wordsOf(object, field string) []string {
-	job := strings.NewReplacer("FIELD", field, "WORD", "no-such-word").Replace(wordJobs[object])
-	_, err := mix.Decode([]byte(job))
-	var found struct{ Problems []struct{ Code, Hint string } }
-	if json.Unmarshal(report.Problems(err, nil), &found) != nil {
-		return nil
-	}
-	for _, p := range found.Problems {
-		if list, ok := strings.CutPrefix(p.Hint, "write "); ok && p.Code == "word.unknown" {
-			return strings.Split(strings.Replace(list, " or ", ", ", 1), ", ")
+// tablesModule is the library's tables as a module of the page. What a field is
+// stands in it for the fields without a label, so that there is something to
+// translate for each that is shown.
+func tablesModule(labels map[string]map[string]said) string {
+	var b strings.Builder
+	for _, o := range mix.Objects() {
+		fmt.Fprintf(&b, "  %s: {of: %s, fields: {\n", o.ID, literal(o.Title()))
+		for _, f := range o.Fields() {
+			_, labelled := labels[o.ID][f.Name]
+			fmt.Fprintf(&b, "    %s,\n", tableRow(f, !labelled && labels != nil))
 		}
+		b.WriteString("  }},\n")
 	}
-	return nil
+	rows, use := b.String(), ""
+	if strings.Contains(rows, "mark(") {
+		use = "import {mark} from '../text/say.js';\n\n"
+	}
+	return `// @ts-check
+// Code generated by go test ./web -run TestTables -update; DO NOT EDIT.
+// The fields of the job document, from the tables that the library reads it by.
+` + use + `/** @import {Field} from './fields.js' */
+
+/** @type {Record<string, {of: string, fields: Record<string, Field>}>} */
+export const tables = {
+` + rows + "};\n"
+}
+
+// tableRow is a field as the page's tables have it.
+func tableRow(f doc.Field, about bool) string {
+	row := f.Name + ": {kind: " + literal(f.Type.Form)
+	if of := f.Type.Of; of != nil && f.Type.Form == "object" && of().ID != f.Name {
+		row += ", object: " + literal(of().ID)
+	}
+	if len(f.Type.Words) > 0 {
+		var words []string
+		for _, w := range f.Type.Words {
+			words = append(words, literal(w))
+		}
+		row += ", words: [" + strings.Join(words, ", ") + "]"
+	}
+	if about {
+		row += ", about: mark(" + literal(capital(f.About)) + ")"
+	}
+	return row + "}"
+}
+
+// literal is text as a literal of JavaScript.
+func literal(text string) string {
+	return "'" + strings.NewReplacer(`\`, `\\`, `'`, `\'`).Replace(text) + "'"
+}
+
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
