@@ -19,6 +19,7 @@ import {mark, say} from '../text/say.js';
 /** @type {KindForm} */
 export const amend = {
   about: mark('A layer of bark or compost dug into the soil.'),
+  asks: ['area', 'layer', 'share', 'into', 'over', 'soil'],
   fields: (state, path, task, ctx) => [
     filling(state, path, task, ctx, {label: say('What is dug in')}),
     areaOf(state, path, task, ctx),

@@ -10,7 +10,7 @@ import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {rows} from './list.js';
 import {names, readLine, shapes, worded, writeLine} from './shapes.js';
 import {cornersForm, stripForm} from './strip.js';
-import {rowOf} from '../state/fields.js';
+import {otherFields, rowOf} from '../state/fields.js';
 import {isObject, pathText} from '../state/path.js';
 import {needed, problemsAt} from '../state/problems.js';
 import {say} from '../text/say.js';
@@ -23,7 +23,8 @@ import {say} from '../text/say.js';
  * @import {Context} from './control.js'
  */
 
-const beside = ['count', 'plus', 'less'];
+const others = otherFields('area', [...names, 'count', 'plus', 'less']);
+const beside = ['count', 'plus', 'less', ...others];
 
 /** The value is of the document: it may be anything. @typedef {{state: State, path: Path, value: any, writing: Writing, label: string, mark: string}} Props */
 
@@ -107,7 +108,7 @@ export class AreaForm extends PureComponent {
         choice({state, path, suffix: '-shape', test: 'way', label, options: shapes.map(([name, text]) => [name, say(text)]), value: shape, onPick: name => this.pick(name)}),
         shape !== 'strip' && shape !== 'corners' && !(shape === 'ring' && isObject(value?.ring)) &&
           h(Field, {state, path: at, row, value: this.lengths(shape), writing, label: shape === 'area' ? say('Area') : say('Measures'), wants, onPut: lengths => this.write(shape, lengths)})),
-      shape === 'ring' && isObject(value?.ring) && h('div', {class: 'pair'}, ['outer', 'inner'].map(name => control(state, [...path, 'ring'], value.ring, 'ring', name, ctx))),
+      shape === 'ring' && isObject(value?.ring) && h('div', {class: 'pair'}, otherFields('ring', []).map(name => control(state, [...path, 'ring'], value.ring, 'ring', name, ctx))),
       shape === 'strip' && stripForm(state, [...path, 'strip'], value?.strip, ctx),
       shape === 'corners' && cornersForm(state, [...path, 'corners'], value?.corners, ctx),
       more(state, path, say('More ground, or less'), () => this.beside(ctx), {filled: hasAny(value, beside), wrong: anyWrong(state, path, beside)}),
@@ -130,6 +131,7 @@ export class AreaForm extends PureComponent {
       }}),
       list('plus', say('Add more ground')),
       list('less', say('Leave some out')),
+      others.length > 0 && h('div', {key: 'others', onInputCapture: () => this.object(), onChangeCapture: () => this.object()}, others.map(name => control(state, path, isObject(value) ? value : undefined, 'area', name, ctx))),
     ];
   }
 }

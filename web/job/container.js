@@ -4,6 +4,7 @@ import {h} from '../ui/h.js';
 import {Either} from '../ui/either.js';
 import {asText} from '../ui/entry.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
+import {otherFields} from '../state/fields.js';
 import {mark, say} from '../text/say.js';
 import {needed} from '../state/problems.js';
 import {pathText} from '../state/path.js';
@@ -22,13 +23,15 @@ const ways = [
   {name: 'top', label: mark('Tapered pot'), keys: ['top', 'bottom', 'height', 'shape'], is: ['top', 'bottom']},
 ];
 
+const others = otherFields('container', ['count', ...ways.flatMap(way => way.keys), 'below_rim', 'cells', 'ball']);
+
 /** @param {State} state @param {Path} path @param {any} value @param {Context} ctx */
 export function containerForm(state, path, value, ctx) {
   const wants = needed(state, pathText(path));
   return h('div', {class: 'container-line'},
     control(state, path, value, 'container', 'count', ctx),
     h(Either, {state, path, value, ways, legend: say('What it is'), draw: way => {
-      const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball'];
+      const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball', ...others];
       return [
         h('div', {class: 'pair', key: 'fields'}, way.keys.map((name, i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
         more(state, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(state, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(state, path, extra)}),

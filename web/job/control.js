@@ -9,14 +9,14 @@ import {tick, yesNo} from '../ui/tick.js';
 import {MaterialField} from './material.js';
 import {atOnce} from './some_rows.js';
 import {Values} from './values.js';
-import {objects, rowOf} from '../state/fields.js';
+import {objects, otherFields, rowOf} from '../state/fields.js';
 import {pathText} from '../state/path.js';
 import {problemsAt, shown} from '../state/problems.js';
 import {toggle} from '../state/state.js';
 import {say} from '../text/say.js';
 
 /**
- * @import {Child} from '../ui/h.js'
+ * @import {Child, VNode} from '../ui/h.js'
  * @import {Value} from '../ui/entry.js'
  * @import {Writing} from '../ui/writing.js'
  * @import {Row} from '../state/fields.js'
@@ -34,6 +34,7 @@ import {say} from '../text/say.js';
  * What a control is to be otherwise.
  * @typedef {object} More
  * @property {boolean} [hideLabel]
+ * @property {string} [help]
  * @property {boolean} [wants]
  * @property {string} [empty]
  * @property {unknown} [value]
@@ -44,11 +45,13 @@ import {say} from '../text/say.js';
  * The control of a field, by its kind.
  * @param {State} state @param {Path} path of the object @param {any} value the object @param {string} object @param {string} name
  * @param {Context | NamedContext} ctx @param {More} [more]
+ * @returns {VNode}
  */
 export function control(state, path, value, object, name, ctx, more = {}) {
   const row = rowOf(object, name), at = [...path, name], is = value?.[name];
   const {writing, names} = /** @type {NamedContext} */ (ctx); // a material's object has names
-  switch (row.kind) {
+  // A form that is given no names has its materials typed.
+  switch (row.kind === 'material' && !names ? 'id' : row.kind) {
     case 'choice': return choice({state, path: at, row, value: is, empty: say('Not said'), ...more});
     case 'switch': return yesNo({state, path: at, row, value: is});
     case 'traits': return traits(state, at, row, is);
@@ -56,8 +59,19 @@ export function control(state, path, value, object, name, ctx, more = {}) {
     case 'size':
     case 'ball': return h(Field, {key: name, state, path: at, row, writing, list: 'sizes', ...more});
     case 'list': return h(Values, {state, path: at, list: is, row: {...row, kind: kindOf(row)}, writing, label: say(row.label), addLabel: say('Add a size'), mark: problemsAt(state, pathText(at)).mark, ...more});
+    case 'object': return optional(state, at, row, is, ctx, more.help);
     default: return h(Field, {key: name, state, path: at, row, writing, ...more});
   }
+}
+
+/** An object that is there or not: a box to tick, and its fields. @param {State} state @param {Path} path @param {Row} row @param {unknown} value @param {Context | NamedContext} ctx @param {string} [help] */
+function optional(state, path, row, value, ctx, help) {
+  const has = value !== undefined, label = say(row.label), object = row.object ?? row.name, fields = otherFields(object, []);
+  return h('div', {key: row.name, class: 'optional'},
+    tick({state, path, suffix: has ? '' : '-tick', label, checked: has, onTick: on => state.job.set(path, on ? {} : undefined)}),
+    has && help && h('p', {class: 'help'}, help),
+    has && h('div', {class: 'pair', role: 'group', 'aria-label': label}, fields.map(field => control(state, path, value, object, field, ctx))),
+    has && leftOver(state, path, value, [object], fields, ctx));
 }
 
 /** @param {Row} row of a list of values */

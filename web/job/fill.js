@@ -14,6 +14,7 @@ import {mark, say} from '../text/say.js';
 export const fill = {
   about: mark('Mix for pots, cell trays and boxes.'),
   start: () => ({containers: [newContainer()]}),
+  asks: ['containers'],
   fields: (state, path, task, ctx) => [
     filling(state, path, task, ctx, {label: say('Filled with'), mixesFirst: true}),
     h('div', {key: 'lines', class: 'filled-lines'},

@@ -7,11 +7,11 @@ import {problemHead} from '../ui/around.js';
 import {choice} from '../ui/choice.js';
 import {Field} from '../ui/field.js';
 import {writingOf} from '../ui/writing.js';
-import {leftOver} from './control.js';
+import {control, leftOver} from './control.js';
 import {namesOf} from './names.js';
 import {Section, sections} from './sections.js';
 import {Tasks} from './tasks.js';
-import {objects, rowOf} from '../state/fields.js';
+import {objects, otherFields, rowOf} from '../state/fields.js';
 import {problemsAt} from '../state/problems.js';
 
 /**
@@ -20,6 +20,9 @@ import {problemsAt} from '../state/problems.js';
  * @import {Context} from './control.js'
  * @import {TaskContext} from './task.js'
  */
+
+/** The yard's own place asks for what changed there. */
+const others = otherFields('job', ['name', 'measure', 'tasks', 'yard', ...sections.flatMap(section => section.paths)]);
 
 /** The entry of the whole job. @param {State} state */
 export const formView = state => h(Form, {state, key: 'form'});
@@ -55,6 +58,7 @@ class Form extends Component {
       choice({state, path: ['measure'], row: rowOf('job', 'measure'), value: doc.measure ?? 'us', test: 'measure'}),
       h(Tasks, {state, tasks: doc.tasks, ctx}),
       sections.map(section => h(Section, {key: section.name, state, section, ctx, open: state.open.has('section ' + section.name), mark: section.paths.map(p => problemsAt(state, p).mark).join('\n'), ...parts(doc, section.paths)})),
+      others.map(name => control(state, [], doc, 'job', name, ctx)),
       leftOver(state, [], doc, [], objects.job.fields.map(r => r.name), ctx));
   }
 }

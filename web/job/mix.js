@@ -5,6 +5,7 @@ import {asText} from '../ui/entry.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {KeyedRows} from './keyed_rows.js';
 import {called, freeId, partGroups} from './names.js';
+import {otherFields} from '../state/fields.js';
 import {pathText} from '../state/path.js';
 import {problemsAt} from '../state/problems.js';
 import {mark, say} from '../text/say.js';
@@ -20,7 +21,7 @@ import {mark, say} from '../text/say.js';
 /** How much of a part there is. @type {Row} */
 export const partRow = {name: 'parts', kind: 'number', label: mark('Parts')};
 
-const rest = ['id', 'blend_loss', 'settle', 'source'];
+const rest = ['id', ...otherFields('mix', ['id', 'name', 'parts'])];
 
 /** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function mixForm(state, path, value, ctx) {

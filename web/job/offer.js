@@ -5,6 +5,7 @@ import {Either} from '../ui/either.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {called} from './names.js';
 import {pathText} from '../state/path.js';
+import {otherFields} from '../state/fields.js';
 import {mark, say} from '../text/say.js';
 import {needed, problemsAt} from '../state/problems.js';
 import {textOf} from './mix.js';
@@ -20,7 +21,9 @@ const ways = [
   {name: 'pack', label: mark('In bags or bales'), keys: ['pack', 'opens_to'], is: ['pack']},
   {name: 'bulk', label: mark('Loose, in bulk'), keys: ['bulk']},
 ];
+const first = ['price', 'weight', 'stock'];
 const rest = ['breaks', 'deposit', 'least', 'deliver'];
+const others = otherFields('offer', ['material', ...ways.flatMap(way => way.keys), ...first, ...rest]);
 
 /** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function offerForm(state, path, value, ctx) {
@@ -28,20 +31,19 @@ export function offerForm(state, path, value, ctx) {
   return [
     control(state, path, value, 'offer', 'material', ctx),
     h(Either, {state, path, value, ways, legend: say('Sold'), draw: way => {
-      const hidden = way.name === 'pack' ? ['opens_to', ...rest] : rest;
+      const hidden = [...way.name === 'pack' ? ['opens_to'] : [], ...rest, ...others];
       return [
         h('div', {class: 'pair', key: 'first'},
           control(state, path, value, 'offer', way.name, ctx, {wants: sizeless}),
-          control(state, path, value, 'offer', 'price', ctx),
-          control(state, path, value, 'offer', 'weight', ctx),
-          control(state, path, value, 'offer', 'stock', ctx)),
+          first.map(name => control(state, path, value, 'offer', name, ctx))),
         more(state, path, way.name === 'pack' ? say('Bales, price breaks, delivery') : say('Price breaks, delivery'), () => [
           way.name === 'pack' && control(state, path, value, 'offer', 'opens_to', ctx),
           breaks(state, [...path, 'breaks'], value?.breaks, ctx),
           h('div', {class: 'pair'}, control(state, path, value, 'offer', 'deposit', ctx), control(state, path, value, 'offer', 'least', ctx)),
           control(state, path, value, 'offer', 'deliver', ctx),
+          ...others.map(name => control(state, path, value, 'offer', name, ctx)),
         ], {filled: hasAny(value, hidden), wrong: anyWrong(state, path, hidden)}),
-        leftOver(state, path, value, ['offer'], ['material', way.name, 'price', 'weight', 'stock', ...hidden], ctx),
+        leftOver(state, path, value, ['offer'], ['material', way.name, ...first, ...hidden], ctx),
       ];
     }}),
   ];
@@ -54,11 +56,12 @@ function breaks(state, path, list, ctx) {
     rows({state, path, list, ctx, form: breakForm, one: (_, i) => say('Price {n}', {n: i + 1}), class: 'tight', add: {label: say('Add a price'), row: () => ({})}, mark: problemsAt(state, pathText(path)).mark}));
 }
 
+const breakFields = otherFields('price_break', []);
+
 /** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 const breakForm = (state, path, value, ctx) => h('div', {class: 'pair'},
-  control(state, path, value, 'price_break', 'from', ctx),
-  control(state, path, value, 'price_break', 'price', ctx),
-  leftOver(state, path, value, ['price_break'], ['from', 'price'], ctx));
+  breakFields.map(name => control(state, path, value, 'price_break', name, ctx)),
+  leftOver(state, path, value, ['price_break'], breakFields, ctx));
 
 export const newOffer = () => ({});
 

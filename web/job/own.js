@@ -3,8 +3,9 @@
 import {h} from '../ui/h.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {freeId} from './names.js';
-import {say} from '../text/say.js';
 import {textOf} from './mix.js';
+import {otherFields} from '../state/fields.js';
+import {say} from '../text/say.js';
 
 /**
  * @import {Path} from '../state/path.js'
@@ -12,7 +13,7 @@ import {textOf} from './mix.js';
  * @import {NamedContext} from './control.js'
  */
 
-const materialMore = ['id', 'settle', 'packs', 'bulk', 'bales', 'opens_low', 'opens_high', 'traits', 'source'];
+const materialMore = ['id', ...otherFields('material', ['id', 'name', 'grade', 'dry', 'wet'])];
 
 /** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function materialForm(state, path, value, ctx) {
@@ -31,7 +32,7 @@ export const newMaterial = state => ({id: freeId(state.job.doc.materials, 'my-ma
 /** @param {any} value @param {number} index */
 export const materialTitle = (value, index) => textOf(value?.name) || textOf(value?.id) || say('Material {n}', {n: index + 1});
 
-const containerMore = ['id', 'cells', 'low', 'high', 'source'];
+const containerMore = ['id', ...otherFields('own_container', ['id', 'name', 'holds'])];
 
 /** @param {State} state @param {Path} path @param {any} value @param {NamedContext} ctx */
 export function ownContainerForm(state, path, value, ctx) {

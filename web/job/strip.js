@@ -6,7 +6,7 @@ import {Field} from '../ui/field.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {rows} from './list.js';
 import {Values} from './values.js';
-import {rowOf} from '../state/fields.js';
+import {otherFields, rowOf} from '../state/fields.js';
 import {pathText} from '../state/path.js';
 import {problemsAt} from '../state/problems.js';
 import {mark, say} from '../text/say.js';
@@ -18,11 +18,13 @@ import {mark, say} from '../text/say.js';
  * @import {Context} from './control.js'
  */
 
+const others = otherFields('strip', ['along', 'width', 'edge', 'corners', 'gaps']);
+
 /** @param {State} state @param {Path} path @param {any} value @param {Context} ctx */
 export function stripForm(state, path, value, ctx) {
   /** @param {string} name @returns {Row} */
   const one = name => ({...rowOf('strip', name), kind: 'length'});
-  const rest = ['edge', 'corners', 'gaps'];
+  const rest = ['edge', 'corners', 'gaps', ...others];
   /** @param {string} name @param {string} addLabel */
   const lengths = (name, addLabel) => h(Values, {key: name, state, path: [...path, name], list: value?.[name], row: one(name), writing: ctx.writing, label: say(rowOf('strip', name).label), addLabel, mark: problemsAt(state, pathText([...path, name])).mark});
   return h('div', {class: 'strip'},
@@ -33,6 +35,7 @@ export function stripForm(state, path, value, ctx) {
       control(state, path, value, 'strip', 'edge', ctx, {empty: say('The middle')}),
       control(state, path, value, 'strip', 'corners', ctx),
       lengths('gaps', say('Add a gap')),
+      ...others.map(name => control(state, path, value, 'strip', name, ctx)),
     ], {filled: hasAny(value, rest), wrong: anyWrong(state, path, rest)}),
     leftOver(state, path, value, ['strip'], ['along', 'width', ...rest], ctx));
 }

@@ -12,7 +12,7 @@ import {FocusComponent} from './focus.js';
 import {flag} from './list.js';
 import {textOf} from './mix.js';
 import {copyRow, moveRow, removeRow} from './rows.js';
-import {kinds, objects, rowOf, taskObjects} from '../state/fields.js';
+import {kinds, objects, otherFields, rowOf, taskObjects} from '../state/fields.js';
 import {pathText} from '../state/path.js';
 import {problemsAt} from '../state/problems.js';
 import {toggle} from '../state/state.js';
@@ -29,10 +29,12 @@ import {say} from '../text/say.js';
 /** What the form of a task needs; for the lines of what is filled, less. @typedef {NamedContext & {lines: Context}} TaskContext */
 
 /**
- * The form of a kind of task: what it is for, what a new one has, its fields.
+ * The form of a kind of task: what it is for, what a new one has, its fields and
+ * those of the kind's own that it asks for among them.
  * @typedef {object} KindForm
  * @property {string} about
  * @property {() => Doc} [start]
+ * @property {string[]} asks
  * @property {(state: State, path: Path, task: Doc, ctx: TaskContext) => Child} fields
  */
 
@@ -95,21 +97,26 @@ export class TaskForm extends FocusComponent {
 const act = (name, label, full, onClick) => h('button', {type: 'button', class: 'act', 'data-act': name, 'data-test': 'task-' + name, 'aria-label': full, onClick}, label);
 
 const allowances = ['settle', 'blend_loss', 'spare'];
+const filling = ['mix', 'material'];
+const others = otherFields('task', ['kind', 'name', ...filling, ...allowances]);
 
 /** @param {State} state @param {Path} path @param {any} task @param {TaskContext} ctx */
 function taskFields(state, path, task, ctx) {
   const form = kindName(task?.kind) && forms[task.kind];
   const tables = taskObjects(task?.kind);
-  const under = ['name', 'kind', ...allowances];
   if (!form) return [kindChoice(state, path, task), leftOver(state, path, task, tables, ['kind'], ctx)];
+  const own = otherFields(task.kind, form.asks), inside = [...allowances, ...others, ...own];
+  const under = ['name', 'kind', ...inside];
   return [
     form.fields(state, path, task, ctx),
     more(state, path, say('Name and allowances'), () => [
       control(state, path, task, 'task', 'name', ctx),
       ...allowances.map(name => control(state, path, task, 'task', name, ctx)),
       kindChoice(state, path, task),
-    ], {filled: hasAny(task, allowances), wrong: anyWrong(state, path, under)}),
-    leftOver(state, path, task, tables, [...under, 'mix', 'material', ...objects[task.kind].fields.map(r => r.name)], ctx),
+      ...others.map(name => control(state, path, task, 'task', name, ctx)),
+      ...own.map(name => control(state, path, task, task.kind, name, ctx)),
+    ], {filled: hasAny(task, inside), wrong: anyWrong(state, path, under)}),
+    leftOver(state, path, task, tables, [...under, ...filling, ...objects[task.kind].fields.map(r => r.name)], ctx),
   ];
 }
 

@@ -249,6 +249,13 @@ export function rowOf(object, name) {
   return row;
 }
 
+/**
+ * The fields of an object that a form does not lay out itself, which it asks for
+ * after the rest.
+ * @param {string} object @param {string[]} laid
+ */
+export const otherFields = (object, laid) => objects[object].fields.filter(r => r.kind !== 'fixed' && !laid.includes(r.name)).map(r => r.name);
+
 /** What a task may do, in the order in which work goes. */
 export const kinds = rowOf('task', 'kind').choices ?? [];
 

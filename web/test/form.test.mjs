@@ -1,6 +1,7 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
 import {readFileSync, readdirSync} from 'node:fs';
+import {drawn, stateOf} from './drawn.mjs';
 import {createState} from '../state/state.js';
 import {formView} from '../job/form.js';
 import {readLine} from '../job/shapes.js';
@@ -16,24 +17,6 @@ import {needed, shown, problemsAt} from '../state/problems.js';
 
 const jobs = new URL('../../testdata/jobs/', import.meta.url);
 const us = {comma: false, currency: '$', measure: 'us', language: 'en'};
-
-/** A state whose every part is folded out. @param {any} doc */
-function stateOf(doc) {
-  const state = createState(doc);
-  state.open = Object.assign(new Set(), {has: () => true});
-  return state;
-}
-
-/** Every element that a view draws, each time as it is drawn first. @param {any} node @returns {any[]} */
-function drawn(node) {
-  if (Array.isArray(node)) return node.flatMap(drawn);
-  if (typeof node !== 'object' || node === null) return [];
-  const {type, props} = node;
-  if (typeof type !== 'function') return [node, ...drawn(props.children)];
-  if (!type.prototype?.render) return drawn(type(props));
-  const part = new type(props);
-  return drawn(part.render(props, part.state));
-}
 
 /** The path of everything in a document that is no list and no object. @param {any} value @param {any[]} path @returns {any[][]} */
 const leaves = (value, path = []) => typeof value === 'object' && value !== null
