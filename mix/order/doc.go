@@ -42,4 +42,28 @@
 // margin, combines them depth first and actually loads the vehicles with them.
 // The margin grows until no better order can be outside it. Numbers of trips
 // and loads whose bound is above the best order are skipped.
+//
+// # Measured
+//
+// Against an integer-programming solver on two shared cores (repeats differ by up
+// to half: read the ratio), 10,000 yards of 3 to 12 materials with shared trips,
+// each in both, seed 1:
+//
+//	go test -run TestSolverTable -v -timeout 60m ./mix/order -solver 10000
+//
+//	                                                       median    worst
+//	Search                                                  30 us   5.6 ms
+//	glpsol, a process each, given up after 2 s            32.4 ms   not ended
+//
+// The ratio of the medians is 1078. glpsol proved 9,068 of the 10,000 within its 2
+// s, every one the same optimum; the other 932 it did not end, and the search
+// proved them itself. Every run of the tests asks it 520 fresh ones.
+//
+// 30 materials by 12 offers take 0.4 to 14 ms, 200 by 40 take 56 to 130 ms:
+//
+//	go test -run '^$' -bench . ./mix/order
+//
+// A plan gives the search a Budget of about a quarter of a second. That is not
+// enough where masses are uneven and payload and room are both tight: on such yards
+// 7 in 100 are not proved, with a gap of at most 5 %.
 package order
