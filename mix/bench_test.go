@@ -20,10 +20,11 @@ func BenchmarkFillLine(b *testing.B) {
 	scope := catalog.Plain(nil)
 	t := &task.Task{Mix: "potting", Work: &task.Fill{Containers: []task.Container{{Count: 64, Size: "#1"}}}}
 	takes := make([]units.Range, scope.Len())
+	var d task.Done
 	b.ReportAllocs()
 	for b.Loop() {
 		var r doc.Reader
-		d := t.Evaluate(&r, scope)
+		t.Evaluate(&r, scope, &d)
 		if !d.Spread(takes) || r.Err() != nil {
 			b.Fatal(r.Err())
 		}

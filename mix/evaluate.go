@@ -68,7 +68,7 @@ func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
 	for i := range e.job.Tasks {
 		r.EnterAt(i)
 		d := &e.tasks[i]
-		*d = e.job.Tasks[i].Evaluate(r, e.scope)
+		e.job.Tasks[i].Evaluate(r, e.scope, d)
 		if b := d.In.Blend; b != nil {
 			steps += b.Steps
 		}

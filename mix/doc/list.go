@@ -31,7 +31,13 @@ func (r *Reader) isList(n *json.Node, what message.Text) bool {
 // a list that its Row makes; Such is the elements in words.
 func ReadEach(t *Type, r *Reader, n *json.Node, at any) {
 	o := t.Of()
-	r.Each(n, t.Such, o, at, func(n *json.Node, row any) { r.Object(n, o.Name, o.into(row)...) })
+	parts := o.into(nil)
+	r.Each(n, t.Such, o, at, func(n *json.Node, row any) {
+		for i := range parts {
+			parts[i].Object = row
+		}
+		r.Object(n, o.Name, parts...)
+	})
 }
 
 // Each reads a list of objects, each with read, into a list that the Row of o

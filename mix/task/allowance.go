@@ -38,14 +38,14 @@ type In struct {
 	Settle, BlendLoss, Spare Allowance      // none when nothing goes in
 }
 
-// in looks up what goes into a task. The shares in use are each from the nearest
+// look looks up what goes into a task. The shares in use are each from the nearest
 // of the task, the mix and the catalogue. A layer is measured loose, as spread, so
 // nothing is lost from it unless the task says so.
-func in(r *doc.Reader, s *catalog.Scope, t *Task) In {
+func (in *In) look(r *doc.Reader, s *catalog.Scope, t *Task) {
 	kind := t.Work.Kind()
-	in := In{Task: t, Blend: s.Filling(r, t.Mix, t.Material, kind.Bare)}
+	in.Task, in.Blend = t, s.Filling(r, t.Mix, t.Material, kind.Bare)
 	if in.Blend == nil {
-		return in
+		return
 	}
 	in.Settle = Allowance{Code: Settle, Name: "settle", Source: catalog.AsSpread}
 	switch {
@@ -62,7 +62,6 @@ func in(r *doc.Reader, s *catalog.Scope, t *Task) In {
 		in.BlendLoss = Allowance{Code: BlendLoss, Name: "blend loss", Share: *t.BlendLoss, Source: catalog.FromJob}
 	}
 	in.Spare = Allowance{Code: Spare, Name: "spare", Share: t.Spare, Source: catalog.FromJob}
-	return in
 }
 
 // take makes a the catalogue's common allowance.

@@ -47,15 +47,16 @@ var fields = doc.Fields{
 var mixWord = doc.Type{Takes: "a mix or parts", Form: "mix", Such: "a mix", Read: doc.ReadWord}
 
 // kindWord is read before all other fields, by read.
-var kindWord = doc.Type{Form: "choice", Words: names(), Read: func(*doc.Type, *doc.Reader, *json.Node, any) {}}
+var kindWord = doc.Type{Form: "choice", Words: names, Read: func(*doc.Type, *doc.Reader, *json.Node, any) {}}
 
-func names() []string {
+// names are the words for the kinds.
+var names = func() []string {
 	list := make([]string, len(kinds))
 	for i, k := range kinds {
 		list[i] = k.Name
 	}
 	return list
-}
+}()
 
 // read reads a task: its kind first, wherever it stands, since that says which
 // other fields it takes.
@@ -63,7 +64,7 @@ func read(r *doc.Reader, n *json.Node, t *Task) {
 	name := ""
 	if k := n.Field("kind"); k != nil {
 		r.Enter("kind")
-		name = r.OneOf(k, names()...)
+		name = r.OneOf(k, names...)
 		r.Leave()
 	} else if n.Kind == json.Object {
 		r.ProblemAt("kind", doc.FieldMissing, whatItDoes)

@@ -113,28 +113,27 @@ type Done struct {
 	Result Result      // nil with problems
 }
 
-// Evaluate checks the task and works it out. Problems go to r, and then what
-// comes back is not to be used.
-func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope) (d Done) {
-	d.Task = t
+// Evaluate checks the task and works it out into d. Problems go to r, and then d is
+// not to be used.
+func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope, d *Done) {
+	*d = Done{Task: t}
 	if t.Work == nil {
 		if r.Sound() { // else its kind is what did not read
 			r.ProblemAt("kind", doc.FieldMissing, whatItDoes)
 		}
-		return d
+		return
 	}
-	d.In = in(r, s, t)
+	d.In.look(r, s, t)
 	d.Result = t.Work.result(r, s, &d.In)
 	d.Net = d.Result.Net()
 	if d.In.Blend == nil || !r.Sound() {
-		return d
+		return
 	}
 	var ok bool
 	if d.Loose, ok = d.In.loose(d.Net); !ok {
 		r.Problem(doc.VolumeLarge, "with its allowances, more than can be worked out")
 		d.Loose = units.Range{}
 	}
-	return d
 }
 
 // Spread adds what the task takes of each material to takes; ok is false past
