@@ -12,7 +12,7 @@ const spanish = `{"language": "es", "decimal": ",", "page": {"Add": "Agregar"}, 
 	"no task takes {0}": "ninguna tarea lleva {0}", "{0} hole": "{0} hoyo", "{0} holes": "{0} hoyos",
 	"in": "pulg", "ft": "pie|pies", "cu ft": "pie³|pies³", "cu yd": "yd³", "lb/cu yd": "lb/yd³", "m3": "m³", "to": "a"}}`
 
-func tongue(t *testing.T) *Language {
+func spanishOf(t *testing.T) *Language {
 	t.Helper()
 	es, err := Parse([]byte(spanish))
 	if err != nil {
@@ -22,7 +22,7 @@ func tongue(t *testing.T) *Language {
 }
 
 func TestFigure(t *testing.T) {
-	es := tongue(t)
+	es := spanishOf(t)
 	for _, tt := range []struct{ in, want string }{
 		{"", ""},
 		{"1 cu ft", "1 pie³"},
@@ -61,7 +61,7 @@ func TestFigure(t *testing.T) {
 }
 
 func TestSay(t *testing.T) {
-	es := tongue(t)
+	es := spanishOf(t)
 	v := Printer{Measure: units.Both, Language: es}
 	for got, want := range map[string]string{
 		v.Print("no task takes {0}", "peat"):             "ninguna tarea lleva peat",

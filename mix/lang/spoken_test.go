@@ -136,7 +136,7 @@ func plainWords(text string) []string {
 // other words, but what the job itself wrote and the names of publications.
 func TestNothingIsEnglish(t *testing.T) {
 	var session answer.Session
-	if out := string(session.Answer("tongue", wideFile(t))); out != "{}\n" {
+	if out := string(session.Answer("language", wideFile(t))); out != "{}\n" {
 		t.Fatal(out)
 	}
 	jobs := map[string][]byte{"the sample": mix.Sample()}

@@ -12,14 +12,14 @@ import (
 // writer writes rows.
 type writer struct {
 	json.Writer
-	tongue *lang.Language
+	language *lang.Language
 }
 
 // said writes what the catalogue calls something, in the reader's language.
-func (w *writer) said(key, english string) { w.text(key, w.tongue.Form(english)) }
+func (w *writer) said(key, english string) { w.text(key, w.language.Form(english)) }
 
 func (w *writer) voice(m units.Measure) lang.Printer {
-	return lang.Printer{Measure: m, Language: w.tongue}
+	return lang.Printer{Measure: m, Language: w.language}
 }
 
 func (w *writer) text(key, s string) {
@@ -54,14 +54,14 @@ func (w *writer) sizes(key string, sizes []catalog.Size) {
 }
 
 func (w *writer) origin(s catalog.Source, confidence string) {
-	w.text("source", s.In(w.tongue))
+	w.text("source", s.In(w.language))
 	w.text("confidence", confidence)
 }
 
 // catalogue writes what a form offers to choose from, with sources.
 func catalogue(t *lang.Language) []byte {
 	cat := catalog.BuiltIn()
-	w := &writer{tongue: t}
+	w := &writer{language: t}
 	w.BeginObject()
 	w.rows("materials", len(cat.Materials), func(i int) { w.material(&cat.Materials[i]) })
 	w.rows("containers", len(cat.Containers), func(i int) {

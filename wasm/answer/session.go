@@ -27,16 +27,16 @@ type Session struct {
 
 // verbs are what can be asked.
 var verbs = map[string]func(s *Session, docs [][]byte) []byte{
-	"tongue":  (*Session).speak,
-	"plan":    (*Session).planned,
-	"full":    (*Session).full,
-	"shown":   (*Session).shown,
-	"costs":   (*Session).costs,
-	"changes": (*Session).changes,
-	"csv":     (*Session).csv,
-	"qr":      code,
-	"catalog": func(s *Session, _ [][]byte) []byte { return catalogue(s.language) },
-	"sample":  func(*Session, [][]byte) []byte { return mix.Sample() },
+	"language": (*Session).speak,
+	"plan":     (*Session).planned,
+	"full":     (*Session).full,
+	"shown":    (*Session).shown,
+	"costs":    (*Session).costs,
+	"changes":  (*Session).changes,
+	"csv":      (*Session).csv,
+	"qr":       code,
+	"catalog":  func(s *Session, _ [][]byte) []byte { return catalogue(s.language) },
+	"sample":   func(*Session, [][]byte) []byte { return mix.Sample() },
 }
 
 // Answer answers one question. What the job gets wrong comes back as the
@@ -68,7 +68,7 @@ func (s *Session) speak(docs [][]byte) []byte {
 	if file := document(docs, 0); len(file) > 0 {
 		var err error
 		if t, err = lang.Parse(file); err != nil {
-			return s.problem(TongueBad, message.Text(err.Error()))
+			return s.problem(LanguageBad, message.Text(err.Error()))
 		}
 	}
 	*s = Session{language: t.Comma(string(document(docs, 1)) == ",")}

@@ -70,6 +70,6 @@ test('the decimal mark changes in English too, which no file is of', async () =>
   const program = {call: (/** @type {any[]} */ ...question) => asked.push(question.map(part => typeof part === 'string' ? part : new TextDecoder().decode(part))), ask: async () => ({})};
   state.recompute = async () => {};
   await createActions(state, program).setDecimal(',');
-  assert.deepEqual(asked, [['tongue', '', ',']]);
+  assert.deepEqual(asked, [['language', '', ',']]);
   assert.equal(state.comma, true);
 });
