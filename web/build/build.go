@@ -7,6 +7,9 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"example.org/barrow/web/build/compile"
+	"example.org/barrow/web/build/shrink"
 )
 
 // files is a built folder: what is in each file, by its path with slashes.
@@ -23,22 +26,32 @@ func (f files) visited() []string {
 	return slices.DeleteFunc(f.names(), func(name string) bool { return slices.Contains(besides, name) })
 }
 
+// output is a built folder, and how its program came about.
+type output struct {
+	files  files
+	linked []byte        // the program as Go links it
+	steps  []shrink.Step // what made it smaller
+}
+
 // build makes everything from the page's sources. The same sources, Go and
 // modules make the same bytes.
-func build(source string) (files, error) {
-	linked, err := compileSmall(modulePath + "/wasm")
+func build(source string) (output, error) {
+	linked, err := compile.Page()
+	if err != nil {
+		return output{}, err
+	}
+	program, steps := shrink.Program(linked)
+	made, err := pageFiles(source, program)
+	return output{made, linked, steps}, err
+}
+
+// pageFiles makes the files of the page around its program.
+func pageFiles(source string, program []byte) (files, error) {
+	goroot, err := compile.Tool(nil, "env", "GOROOT")
 	if err != nil {
 		return nil, err
 	}
-	program, err := slim(linked)
-	if err != nil {
-		return nil, err
-	}
-	goroot, err := goTool(nil, "env", "GOROOT")
-	if err != nil {
-		return nil, err
-	}
-	loader := loaderOf(goroot)
+	loader := compile.Loader(goroot)
 	made := files{"barrow.wasm": program}
 	for _, b := range []struct{ name, from string }{
 		{"early.js", "shell/early.js"},
@@ -102,4 +115,10 @@ func (f files) copy(source, pattern string) error {
 		f[filepath.ToSlash(name)] = data
 	}
 	return nil
+}
+
+// sourceDir finds the page's sources, from anywhere in a clone.
+func sourceDir() (string, error) {
+	dir, err := compile.Tool(nil, "list", "-f", "{{.Dir}}", compile.Module+"/web/build")
+	return filepath.Dir(dir), err
 }

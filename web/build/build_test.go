@@ -15,10 +15,10 @@ import (
 	"example.org/barrow/wasm/answer"
 )
 
-var once = sync.OnceValues(func() (files, error) {
+var once = sync.OnceValues(func() (output, error) {
 	source, err := sourceDir()
 	if err != nil {
-		return nil, err
+		return output{}, err
 	}
 	return build(source)
 })
@@ -30,7 +30,7 @@ func built(t *testing.T) files {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return maps.Clone(made)
+	return maps.Clone(made.files)
 }
 
 // TestSameEveryTime: a second build has the same bytes, so that a version is
@@ -41,10 +41,11 @@ func TestSameEveryTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := build(source)
+	second, err := build(source)
 	if err != nil {
 		t.Fatal(err)
 	}
+	again := second.files
 	if diff := cmp.Diff(first.names(), again.names()); diff != "" {
 		t.Fatalf("files differ (-first +again)\n%s", diff)
 	}

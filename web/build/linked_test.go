@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	_ "example.org/barrow/wasm/answer" // so that a cached result is of the library as it is
+	"example.org/barrow/web/build/compile"
 )
 
 // heavy are packages that the browser's library must not import, and what they
@@ -38,11 +39,11 @@ var reached = map[string]string{
 // TestLinked holds what the browser downloads to packages and functions that
 // earn their size.
 func TestLinked(t *testing.T) {
-	deps, err := goTool([]string{"GOOS=js", "GOARCH=wasm"}, "list", "-deps", modulePath+"/wasm")
+	deps, err := compile.Tool(compile.Plain().Env, "list", "-deps", compile.Module+"/wasm")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(deps, modulePath+"/mix\n") {
+	if !strings.Contains(deps, compile.Module+"/mix\n") {
 		t.Error("go list names no library")
 	}
 	for pkg := range strings.FieldsSeq(deps) {
@@ -50,12 +51,12 @@ func TestLinked(t *testing.T) {
 			t.Errorf("the browser's library imports %s: %s", pkg, why)
 		}
 	}
-	linked, err := compileSmall(modulePath + "/wasm")
+	linked, err := compile.Page()
 	if err != nil {
 		t.Fatal(err)
 	}
 	// The table of functions has their names, each after the 0 that ends another.
-	if !bytes.Contains(linked, []byte("\x00"+modulePath+"/mix/stable.Sort[")) {
+	if !bytes.Contains(linked, []byte("\x00"+compile.Module+"/mix/stable.Sort[")) {
 		t.Error("the program has no names of functions to look at")
 	}
 	for name, why := range reached {

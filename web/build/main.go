@@ -9,6 +9,8 @@ import (
 	"flag"
 	"fmt"
 	"os"
+
+	"example.org/barrow/web/build/compile"
 )
 
 func main() {
@@ -30,10 +32,10 @@ func run(out string, quiet bool) error {
 	if err != nil {
 		return err
 	}
-	if err := place(made, out); err != nil || quiet {
+	if err := place(made.files, out); err != nil || quiet {
 		return err
 	}
-	empty, err := emptyProgram()
+	empty, err := compile.Empty()
 	if err != nil {
 		return err
 	}

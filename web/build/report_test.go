@@ -2,11 +2,15 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/require"
+
+	"example.org/barrow/web/build/shrink"
 )
 
 // TestReport: every file has its row, and the sum leaves out what a visit does
@@ -14,7 +18,7 @@ import (
 func TestReport(t *testing.T) {
 	made := files{"a.js": bytes.Repeat([]byte("a"), 3000), "barrow.html": []byte("not of a visit"), "text/b.json": bytes.Repeat([]byte("b"), 1000)}
 	var out strings.Builder
-	if err := report(&out, made, make([]byte, 2000)); err != nil {
+	if err := report(&out, output{files: made}, make([]byte, 2000)); err != nil {
 		t.Fatal(err)
 	}
 	rows := map[string][3]float64{}
@@ -43,4 +47,21 @@ func TestReport(t *testing.T) {
 	if visit[1] >= visit[0] || visit[2] >= visit[1] {
 		t.Errorf("brotli 11 is not below gzip, or gzip not below none: %v", visit)
 	}
+}
+
+// TestReportSteps: each pass has its line, with what it saved or why it left the
+// program alone.
+func TestReportSteps(t *testing.T) {
+	linked := bytes.Repeat([]byte("abc"), 1000)
+	var out strings.Builder
+	require.NoError(t, reportSteps(&out, linked, []shrink.Step{
+		{Pass: "first", Program: linked[:2000]},
+		{Pass: "second", Program: linked[:2000], Alone: errors.New("it is odd")},
+		{Pass: "third", Program: linked[:2500]},
+	}))
+	lines := strings.Split(strings.TrimSpace(out.String()), "\n")
+	require.Len(t, lines, 4)
+	require.Regexp(t, `^\s*1000 +-?\d+ +first$`, lines[1])
+	require.Regexp(t, `^\s*0 +0 +second: left alone: it is odd$`, lines[2])
+	require.Regexp(t, `^\s*-500 +-?\d+ +third$`, lines[3])
 }

@@ -1,7 +1,10 @@
-package main
+package shrink
 
 import (
+	"bytes"
 	"encoding/binary"
+	"errors"
+	"math"
 	"slices"
 )
 
@@ -40,11 +43,20 @@ type instr struct {
 	op    byte
 	n     int64   // a block's name, where it opens, ends or is gone to; a local, a constant, a function
 	table []int64 // the names that opBrTable goes to, the last for all other numbers
-	rest  []byte  // what else is written after it
+	rest  []byte  // what else is written after it, in a slice that nobody changes
 }
 
 // is says whether i is op with n.
 func (i instr) is(op byte, n int64) bool { return i.op == op && i.n == n }
+
+func (i instr) equal(j instr) bool {
+	return i.op == j.op && i.n == j.n && slices.Equal(i.table, j.table) && bytes.Equal(i.rest, j.rest)
+}
+
+// opens says whether i opens a block that leaves nothing on the stack.
+func (i instr) opens() bool {
+	return (i.op == opBlock || i.op == opLoop || i.op == opIf) && len(i.rest) == 1 && i.rest[0] == noResult
+}
 
 // function is one function's body.
 type function struct {
@@ -52,8 +64,14 @@ type function struct {
 	code   []instr
 }
 
+func (f function) equal(g function) bool {
+	return bytes.Equal(f.locals, g.locals) && slices.EqualFunc(f.code, g.code, instr.equal)
+}
+
 // outermost is the name of the block that a function's body is.
 const outermost = 0
+
+var errCode = errors.New("there is code in it that is not known here")
 
 func readFunctions(section []byte) ([]function, error) {
 	r := reader{rest: section}
@@ -61,10 +79,12 @@ func readFunctions(section []byte) ([]function, error) {
 	for range cap(list) {
 		body := reader{rest: r.bytes(r.count())}
 		list = append(list, body.function())
-		r.bad = r.bad || body.bad
+		if r.bad || body.bad {
+			return nil, errCode
+		}
 	}
 	if r.bad || len(r.rest) > 0 {
-		return nil, errNotGo
+		return nil, errCode
 	}
 	return list, nil
 }
@@ -108,15 +128,27 @@ func (r *reader) byte() byte {
 	return 0
 }
 
-// count reads an unsigned number that counts or names something.
+// count reads an unsigned number that counts or names something. None that is
+// met goes past 31 bits.
 func (r *reader) count() int {
 	v, n := binary.Uvarint(r.rest)
-	if n <= 0 || v > 1<<32 {
+	if n <= 0 || v > math.MaxInt32 {
 		r.fail()
 		return 0
 	}
 	r.rest = r.rest[n:]
 	return int(v)
+}
+
+// offset reads an unsigned number of 32 bits.
+func (r *reader) offset() uint32 {
+	v, n := binary.Uvarint(r.rest)
+	if n <= 0 || v > math.MaxUint32 {
+		r.fail()
+		return 0
+	}
+	r.rest = r.rest[n:]
+	return uint32(v)
 }
 
 func (r *reader) signed() int64 {
@@ -129,23 +161,31 @@ func (r *reader) signed() int64 {
 	return v
 }
 
-// counts passes k unsigned numbers and returns them as they are written.
-func (r *reader) counts(k int) []byte {
-	from := r.rest
-	for range k {
+// since returns what was read of from, as it is written.
+func (r *reader) since(from []byte) []byte {
+	n := len(from) - len(r.rest)
+	return from[:n:n]
+}
+
+func (r *reader) name() string { return string(r.bytes(r.count())) }
+
+// limits reads how much there is of a table or a memory.
+func (r *reader) limits() {
+	if most := r.byte(); most > 1 {
+		r.fail()
+	} else if r.count(); most == 1 {
 		r.count()
 	}
-	return from[:len(from)-len(r.rest)]
 }
 
 // function reads a function's body, to its end.
 func (r *reader) function() function {
 	from := r.rest
-	for range r.count() {
+	for k := r.count(); k > 0 && !r.bad; k-- {
 		r.count() // locals
 		r.byte()  // of a type
 	}
-	f := function{locals: from[:len(from)-len(r.rest)]}
+	f := function{locals: r.since(from)}
 	open, names := []int64{outermost}, int64(outermost) // the blocks around
 	for len(open) > 0 && !r.bad {
 		f.code = append(f.code, r.instr(&open, &names))
@@ -192,9 +232,17 @@ func (r *reader) instr(open *[]int64, names *int64) instr {
 	case op == opI32Const || op == opI64Const:
 		i.n = r.signed()
 	case op == 0x11: // call_indirect
-		i.rest = r.counts(2)
-	case 0x28 <= op && op <= 0x3e: // loads and stores
-		i.rest = r.counts(2)
+		from := r.rest
+		r.count()
+		r.count()
+		i.rest = r.since(from)
+	case isLoad(op) || isStore(op):
+		from := r.rest
+		if align := r.count(); align > 4 {
+			r.fail() // of another memory, or of none
+		}
+		r.offset()
+		i.rest = r.since(from)
 	case op == 0x3f || op == 0x40: // the size of memory
 		i.rest = r.bytes(1)
 	case op == 0x43: // f32.const
@@ -212,7 +260,7 @@ func (r *reader) instr(open *[]int64, names *int64) instr {
 		default:
 			r.fail()
 		}
-		i.rest = from[:len(from)-len(r.rest)]
+		i.rest = r.since(from)
 	case op <= 0x01 || op == opReturn || op == 0x1a || op == 0x1b: // unreachable, nop, drop, select
 	case 0x45 <= op && op <= 0xc4: // arithmetic
 	default:
@@ -254,4 +302,32 @@ func appendCode(b []byte, code []instr) []byte {
 		b = append(b, i.rest...)
 	}
 	return b
+}
+
+// signed reads a signed LEB128 number and how many bytes it has, 0 for none.
+func signed(b []byte) (v int64, n int) {
+	for shift := 0; n < len(b) && shift < 64; shift += 7 {
+		c := b[n]
+		n++
+		v |= int64(c&0x7f) << shift
+		if c&0x80 == 0 {
+			if c&0x40 != 0 && shift+7 < 64 {
+				v |= -1 << (shift + 7)
+			}
+			return v, n
+		}
+	}
+	return 0, 0
+}
+
+// appendSigned appends v as signed LEB128.
+func appendSigned(b []byte, v int64) []byte {
+	for {
+		c := byte(v & 0x7f)
+		v >>= 7
+		if v == 0 && c&0x40 == 0 || v == -1 && c&0x40 != 0 {
+			return append(b, c)
+		}
+		b = append(b, c|0x80)
+	}
 }

@@ -1,9 +1,13 @@
-package main
+package shrink
 
 import (
+	"bytes"
 	"encoding/binary"
 	"slices"
 )
+
+// shareAddresses is a pass: see shareAddress.
+func shareAddresses(m module) (module, error) { return m.eachFunction(shareAddress) }
 
 // shareAddress writes once what all return addresses of a function have in common.
 // An address is the number of the function over 16 bits for the place in it; every
@@ -41,12 +45,11 @@ func shareAddress(f function, number int64) function {
 // insertLocal declares one more local, 64 bits, after the first that a function
 // declares, if that is one of 32 bits.
 func insertLocal(locals []byte) ([]byte, bool) {
-	const i32, i64 = 0x7f, 0x7e
 	kinds, n := binary.Uvarint(locals)
-	if kinds == 0 || locals[n] != 1 || locals[n+1] != i32 {
+	if n <= 0 || !bytes.HasPrefix(locals[n:], []byte{1, typeI32}) {
 		return nil, false
 	}
 	out := binary.AppendUvarint(nil, kinds+1)
-	out = append(out, 1, i32, 1, i64)
+	out = append(out, 1, typeI32, 1, typeI64)
 	return append(out, locals[n+2:]...), true
 }

@@ -1,6 +1,7 @@
-package main
+package shrink
 
 import (
+	"bytes"
 	"slices"
 	"testing"
 
@@ -9,23 +10,29 @@ import (
 
 // TestCodeReadsBack: what is written is what was read, all of a linked program.
 func TestCodeReadsBack(t *testing.T) {
-	linked, err := emptyProgram()
+	m, err := readModule(theLinked(t))
 	require.NoError(t, err)
-	m, err := readModule(linked)
-	require.NoError(t, err)
-	section, err := m.find(codeID)
-	require.NoError(t, err)
-	list, err := readFunctions(section.body)
+	body := m.body(codeID)
+	list, err := readFunctions(body)
 	require.NoError(t, err)
 	require.Greater(t, len(list), 1000)
 	written := writeFunctions(list)
 	again, err := readFunctions(written)
 	require.NoError(t, err)
-	require.Equal(t, list, again)
-	require.Equal(t, written, writeFunctions(again))
-	for cut := range 10 {
-		_, err := readFunctions(section.body[:len(section.body)-1-cut])
-		require.ErrorIs(t, err, errNotGo)
+	require.True(t, slices.EqualFunc(list, again, function.equal))
+	require.True(t, bytes.Equal(written, writeFunctions(again)))
+	_, err = readFunctions(body[:len(body)-1])
+	require.ErrorIs(t, err, errCode)
+}
+
+// TestCodeCut: nothing that is cut off is read.
+func TestCodeCut(t *testing.T) {
+	m, err := readModule(tiny().bytes())
+	require.NoError(t, err)
+	body := m.body(codeID)
+	for cut := range body {
+		_, err := readFunctions(body[:cut])
+		require.ErrorIs(t, err, errCode, cut)
 	}
 }
 
@@ -41,8 +48,10 @@ func TestCodeRefuses(t *testing.T) {
 		"a long number":             slices.Concat([]byte{0, opI64Const}, slices.Repeat([]byte{0x80}, 10), []byte{0, opEnd}),
 		"half a load":               {0, 0x28, 2},
 		"an unknown instruction":    {0, 0xfb, opEnd},
+		"another memory":            {0, 0x28, 0x42, 1, 0, opEnd},
+		"many locals":               {0xff, 0xff, 0xff, 0xff, 7, 1, typeI32, opEnd},
 	} {
 		_, err := readFunctions(slices.Concat([]byte{1, byte(len(body))}, body))
-		require.ErrorIs(t, err, errNotGo, name)
+		require.ErrorIs(t, err, errCode, name)
 	}
 }

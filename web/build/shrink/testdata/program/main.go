@@ -1,4 +1,4 @@
-// Command slim does what leans on the tables that slim rewrites: it grows
+// Command program does what leans on the tables that the passes rewrite: it grows
 // stacks, collects garbage, unwinds panics, jumps about and switches goroutines.
 package main
 

@@ -1,14 +1,68 @@
-package main
+package shrink
 
 import (
 	"encoding/binary"
+	"errors"
 	"math"
+	"slices"
 )
+
+// reachFrames lets functions reach into their frames in fewer steps. It must know
+// the stack pointer for one: what getsp returns, for the loader.
+func reachFrames(m module) (module, error) {
+	if err := m.stackPointer(); err != nil {
+		return m, err
+	}
+	return m.eachFunction(func(f function, _ int64) function {
+		if !followsStackPointer(f.code) {
+			return f
+		}
+		return function{f.locals, reachFrame(moveOnce(f.code))}
+	})
+}
+
+// stackPointer checks that global 0 is the stack pointer: of 32 bits, the
+// program's own, and what the loader gets of it.
+func (m module) stackPointer() error {
+	list, _, err := m.functions()
+	if err != nil {
+		return err
+	}
+	from, err := m.imports()
+	if err != nil {
+		return err
+	}
+	globals := reader{rest: m.body(globalID)}
+	if globals.count() < 1 || globals.byte() != typeI32 || globals.byte() != 1 || from[ofGlobal] > 0 {
+		return errors.New("its first global is no number of 32 bits that changes")
+	}
+	k := m.export("getsp") - from[ofFunction]
+	if k < 0 || k >= len(list) {
+		return errors.New("it exports no getsp, which returns the stack pointer")
+	}
+	if code := list[k].code; len(code) < 2 || !code[0].is(opGlobalGet, 0) || code[1].op != opReturn {
+		return errors.New("its getsp returns something else than global 0")
+	}
+	return nil
+}
+
+// followsStackPointer says whether local 1 always has what the stack pointer was
+// when it was set.
+func followsStackPointer(code []instr) bool {
+	for k, i := range code {
+		if i.is(opLocalSet, 1) && (k == 0 || !code[k-1].is(opGlobalGet, 0)) ||
+			i.is(opLocalTee, 1) && (k+1 == len(code) || !code[k+1].is(opGlobalSet, 0)) {
+			return false
+		}
+	}
+	return true
+}
 
 // reachFrame lets loads and stores reach into a function's frame by their own
 // offset, where Go's compiler adds the offset to the stack pointer first, in 64
 // bits. A frame lies in memory, so that the sum does not wrap around.
 func reachFrame(code []instr) []instr {
+	code = slices.Clone(code)
 	var out []instr
 	for len(code) > 0 {
 		offset, size := frameAddress(code)
@@ -19,9 +73,14 @@ func reachFrame(code []instr) []instr {
 		}
 		out = append(out, code[0])
 		code = code[size:]
-		if at := user(code); at >= 0 {
-			code[at] = code[at].moved(offset)
-		} else if offset != 0 {
+		at := user(code)
+		if at >= 0 {
+			if moved, ok := code[at].moved(offset); ok {
+				code[at] = moved
+				continue
+			}
+		}
+		if offset != 0 {
 			out = append(out, instr{op: opI32Const, n: offset}, instr{op: opI32Add})
 		}
 	}
@@ -77,12 +136,13 @@ func (i instr) effect() (takes, gives int) {
 	return 0, -1
 }
 
-// moved is a load or store with so much more offset.
-func (i instr) moved(offset int64) instr {
+// moved is a load or store with so much more offset, which has 32 bits.
+func (i instr) moved(offset int64) (instr, bool) {
 	align, n := binary.Uvarint(i.rest)
 	was, _ := binary.Uvarint(i.rest[n:])
-	i.rest = binary.AppendUvarint(binary.AppendUvarint(nil, align), was+uint64(offset))
-	return i
+	sum := was + uint64(offset)
+	i.rest = binary.AppendUvarint(binary.AppendUvarint(nil, align), sum)
+	return i, sum <= math.MaxUint32
 }
 
 // moveOnce joins two moves of the stack pointer: at its end a function gives back
@@ -93,6 +153,7 @@ func moveOnce(code []instr) []instr {
 		return len(c) >= size && c[0].is(opLocalGet, 1) && c[1].op == opI32Const && c[2].op == opI32Add &&
 			c[3].is(opLocalTee, 1) && c[4].is(opGlobalSet, 0)
 	}
+	code = slices.Clone(code)
 	var out []instr
 	for len(code) > 0 {
 		if isMove(code) && isMove(code[size:]) {

@@ -1,4 +1,4 @@
-package main
+package shrink
 
 import (
 	"fmt"
@@ -8,16 +8,22 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestStraightenSame: functions as Go's compiler writes them, drawn at random, do
+// allPasses is what the passes make of one function.
+func allPasses(f function, number int64) function {
+	f = function{f.locals, dropBlocks(returnAtOnce(skipTable(f.code)))}
+	return shareAddress(function{f.locals, reachFrame(moveOnce(f.code))}, number)
+}
+
+// TestSame: functions as Go's compiler writes them, drawn at random, do
 // the same after each step as before: call the same with the same stack, store the
 // same, return the same, wherever they are entered and whatever calls answer.
-func TestStraightenSame(t *testing.T) {
+func TestSame(t *testing.T) {
 	const number = 0x1234
 	draw := rand.New(rand.NewPCG(3, 4))
 	shorter := 0
 	for range 1000 {
 		f, entries := drawFunction(draw, number)
-		short := straighten(function{f.locals, append([]instr(nil), f.code...)}, number)
+		short := allPasses(f, number)
 		if len(short.code) < len(f.code) {
 			shorter++
 		}
@@ -28,7 +34,7 @@ func TestStraightenSame(t *testing.T) {
 			entry, seed := draw.Int64N(int64(entries)+1), draw.Uint64()
 			require.Equal(t, trace(f.code, entry, seed), trace(back[0].code, entry, seed))
 		}
-		again := straighten(back[0], number)
+		again := allPasses(back[0], number)
 		require.Equal(t, appendCode(nil, short.code), appendCode(nil, again.code))
 	}
 	require.Greater(t, shorter, 500)
@@ -222,4 +228,62 @@ func trace(code []instr, entry int64, seed uint64) (seen []string) {
 		}
 	}
 	return seen
+}
+
+// TestJumpsLeftAlone: a function that is in one place not as the compiler writes
+// one keeps its table, and all jumps to it.
+func TestJumpsLeftAlone(t *testing.T) {
+	const loop = 2 // as drawFunction names it
+	draw := rand.New(rand.NewPCG(11, 12))
+	for about, change := range map[string]func(code []instr, k int) bool{
+		"a jump with no number": func(code []instr, k int) bool {
+			ok := code[k].is(opLocalSet, 0)
+			if ok {
+				code[k] = instr{op: 0x1a} // drop
+			}
+			return ok
+		},
+		"a number that is read": func(code []instr, k int) bool {
+			ok := code[k].is(opLocalSet, 0)
+			if ok {
+				code[k].op = opLocalTee
+			}
+			return ok
+		},
+		"a table that leads back": func(code []instr, k int) bool {
+			ok := code[k].op == opBrTable
+			if ok {
+				code[k].table[0] = loop
+			}
+			return ok
+		},
+		"a block with a result": func(code []instr, k int) bool {
+			ok := code[k].op == opBlock && k > 3
+			if ok {
+				code[k].rest = []byte{typeI32}
+			}
+			return ok
+		},
+		"a table of another number": func(code []instr, k int) bool {
+			ok := code[k].op == opBrTable
+			if ok {
+				code[k-1].n = 2
+			}
+			return ok
+		},
+	} {
+		for seen := 0; seen < 50; {
+			f, _ := drawFunction(draw, 0x1234)
+			if (function{code: skipTable(f.code)}).equal(function{code: f.code}) {
+				continue // it has no jump forward
+			}
+			seen++
+			for k := range f.code {
+				if change(f.code, k) {
+					break
+				}
+			}
+			require.True(t, function{code: skipTable(f.code)}.equal(function{code: f.code}), about)
+		}
+	}
 }
