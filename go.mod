@@ -12,7 +12,6 @@ require (
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.0.9
 	github.com/stretchr/testify v1.12.1
-	golang.org/x/image v0.48.0
 	golang.org/x/net v0.62.0
 	pgregory.net/rapid v1.3.0
 	rsc.io/qr v0.2.0

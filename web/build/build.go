@@ -63,7 +63,7 @@ func pageFiles(source string, program []byte) (files, error) {
 			return nil, err
 		}
 	}
-	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*.svg"} {
+	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*.svg", "icons/*.png"} {
 		if err := made.copy(source, pattern); err != nil {
 			return nil, err
 		}
@@ -74,9 +74,6 @@ func pageFiles(source string, program []byte) (files, error) {
 				return nil, fmt.Errorf("%s: %w", name, err)
 			}
 		}
-	}
-	if err := made.icons(); err != nil {
-		return nil, err
 	}
 	if made["licences.txt"], err = licences(source, goroot); err != nil {
 		return nil, err
