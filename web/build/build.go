@@ -1,12 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"github.com/hashicorp/go-multierror"
 
 	"example.org/barrow/web/build/compile"
 	"example.org/barrow/web/build/shrink"
@@ -34,64 +37,86 @@ type output struct {
 }
 
 // build makes everything from the page's sources. The same sources, Go and
-// modules make the same bytes.
+// modules make the same bytes. Where it fails, it says all that is wrong as far as
+// it came.
 func build(source string) (output, error) {
 	linked, err := compile.Page()
-	if err != nil {
+	program, steps := shrink.Program(linked)
+	made, err2 := pageFiles(source)
+	if err := together(multierror.Append(err, err2)); err != nil {
 		return output{}, err
 	}
-	program, steps := shrink.Program(linked)
-	made, err := pageFiles(source, program)
-	return output{made, linked, steps}, err
+	made["barrow.wasm"] = program
+	return output{made, linked, steps}, made.wrap(source)
 }
 
-// pageFiles makes the files of the page around its program.
-func pageFiles(source string, program []byte) (files, error) {
+// pageFiles makes what needs no other file of the build.
+func pageFiles(source string) (files, error) {
 	goroot, err := compile.Tool(nil, "env", "GOROOT")
 	if err != nil {
 		return nil, err
 	}
-	loader := compile.Loader(goroot)
-	made := files{"barrow.wasm": program}
+	var errs *multierror.Error
+	made := files{}
+	put := func(name string, data []byte, err error) {
+		errs = multierror.Append(errs, err)
+		made[name] = data
+	}
 	for _, b := range []struct{ name, from string }{
 		{"early.js", "shell/early.js"},
 		{"main.js", "app/start.js"},
 		{"worker.js", "shell/worker.js"},
 		{"style.css", "style.css"},
 	} {
-		if made[b.name], err = bundle(filepath.Join(source, filepath.FromSlash(b.from)), loader, nil); err != nil {
-			return nil, err
-		}
+		data, err := bundle(filepath.Join(source, filepath.FromSlash(b.from)), compile.Loader(goroot), nil)
+		put(b.name, data, err)
 	}
 	for _, pattern := range []string{"*.webmanifest", "text/*.json", "icons/*.svg", "icons/*.png"} {
-		if err := made.copy(source, pattern); err != nil {
-			return nil, err
-		}
+		errs = multierror.Append(errs, made.copy(source, pattern))
 	}
 	for _, name := range made.names() {
 		if strings.HasPrefix(name, "text/") {
-			if made[name], err = short(made[name]); err != nil {
-				return nil, fmt.Errorf("%s: %w", name, err)
-			}
+			data, err := short(made[name])
+			put(name, data, about(name, err))
 		}
 	}
-	if made["licences.txt"], err = licences(source, goroot); err != nil {
-		return nil, err
-	}
+	data, err := licences(source, goroot)
+	put("licences.txt", data, err)
+	return made, together(errs)
+}
+
+// wrap adds the page itself, the page in one file, and the list of all that works
+// without a network, which comes last.
+func (f files) wrap(source string) error {
 	html, err := os.ReadFile(filepath.Join(source, "index.html"))
 	if err != nil {
-		return nil, err
+		return err
 	}
-	if made["index.html"], err = page(html, made); err != nil {
-		return nil, fmt.Errorf("index.html: %w", err)
+	index, err := page(html, f)
+	one, err2 := single(html, f)
+	errs := multierror.Append(about("index.html", err), about("barrow.html", err2))
+	if err := together(errs); err != nil {
+		return err
 	}
-	if made["barrow.html"], err = single(html, made); err != nil {
-		return nil, fmt.Errorf("barrow.html: %w", err)
+	f["index.html"], f["barrow.html"] = index, one
+	f["sw.js"], err = keeper(filepath.Join(source, "sw.js"), f)
+	return err
+}
+
+// about says which file an error is about, if there is one.
+func about(name string, err error) error {
+	if err == nil {
+		return nil
 	}
-	if made["sw.js"], err = keeper(filepath.Join(source, "sw.js"), made); err != nil {
-		return nil, err
+	return fmt.Errorf("%s: %w", name, err)
+}
+
+// together is several failures as one error, a line for each, or nil.
+func together(errs *multierror.Error) error {
+	if errs != nil {
+		errs.ErrorFormat = func(list []error) string { return errors.Join(list...).Error() }
 	}
-	return made, nil
+	return errs.ErrorOrNil() // errs itself is no error that is nil
 }
 
 // copy takes files over as they are.

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 
@@ -52,6 +53,29 @@ func TestSameEveryTime(t *testing.T) {
 	for name := range first {
 		if !bytes.Equal(first[name], again[name]) {
 			t.Errorf("%s differs", name)
+		}
+	}
+}
+
+// TestBuildTellsAll: of steps that do not need one another, all that fail are told.
+func TestBuildTellsAll(t *testing.T) {
+	source := filepath.Join(t.TempDir(), "web")
+	if err := os.MkdirAll(filepath.Join(source, "text"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(source, "text", "xx.json"), []byte("no language"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	_, err := pageFiles(source)
+	for _, want := range []string{"early.js", "main.js", "worker.js", "style.css", "text/xx.json", "LICENSE"} {
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("nothing about %s in %v", want, err)
+		}
+	}
+	err = files{"style.css": []byte("</style>")}.wrap(mustSource(t))
+	for _, want := range []string{"index.html: ", "barrow.html: "} {
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("nothing about %s in %v", want, err)
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"github.com/hashicorp/go-multierror"
 )
 
 // place writes a built folder in one step: beside its place first, and then
@@ -31,14 +33,8 @@ func place(made files, out string) error {
 	if err := os.Chmod(fresh, 0o755); err != nil {
 		return err
 	}
-	for name, data := range made {
-		path := filepath.Join(fresh, filepath.FromSlash(name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-			return err
-		}
-		if err := os.WriteFile(path, data, 0o644); err != nil {
-			return err
-		}
+	if err := made.write(fresh); err != nil {
+		return err
 	}
 	if !there {
 		return os.Rename(fresh, out)
@@ -51,6 +47,20 @@ func place(made files, out string) error {
 		return errors.Join(err, os.Rename(old, out))
 	}
 	return os.RemoveAll(old)
+}
+
+// write writes all files into a folder, and says of each that cannot be written.
+func (f files) write(dir string) error {
+	var errs *multierror.Error
+	for _, name := range f.names() {
+		path := filepath.Join(dir, filepath.FromSlash(name))
+		err := os.MkdirAll(filepath.Dir(path), 0o755)
+		if err == nil {
+			err = os.WriteFile(path, f[name], 0o644)
+		}
+		errs = multierror.Append(errs, err)
+	}
+	return together(errs)
 }
 
 // replaceable reports whether a folder is there, and refuses one that holds

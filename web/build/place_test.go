@@ -3,9 +3,12 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/hashicorp/go-multierror"
+	"github.com/stretchr/testify/require"
 )
 
 // held lists a folder's files and what is in them.
@@ -66,4 +69,18 @@ func TestPlace(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestPlaceTellsAll: each file that cannot be written is told, and then nothing is
+// placed.
+func TestPlaceTellsAll(t *testing.T) {
+	dir := t.TempDir()
+	made := files{"a": []byte("1"), "a/b": []byte("2"), "a/c/d": []byte("3"), "e": []byte("4")}
+	err := place(made, filepath.Join(dir, "dist"))
+	var list *multierror.Error
+	require.ErrorAs(t, err, &list)
+	require.Len(t, list.Errors, 2)
+	require.Len(t, strings.Split(err.Error(), "\n"), 2)
+	require.Empty(t, held(t, dir))
+	require.NoError(t, files{"a": nil}.write(dir))
 }
