@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"github.com/hashicorp/go-multierror"
+
 	"example.org/barrow/mix/doc"
 )
 
@@ -47,6 +49,23 @@ func sameFile(a, b string) bool {
 	}
 	two, err := os.Stat(b)
 	return err == nil && os.SameFile(one, two)
+}
+
+// file is what is to be in a file.
+type file struct {
+	name string
+	data []byte
+}
+
+// writeFiles writes each of several files whole or not at all, as writeFile does.
+// One that cannot be written keeps no other from it, and all that went wrong comes
+// back.
+func writeFiles(list []file) error {
+	var errs *multierror.Error
+	for _, f := range list {
+		errs = multierror.Append(errs, writeFile(f.name, f.data, false))
+	}
+	return errs.ErrorOrNil() // errs itself is no error that is nil
 }
 
 // writeFile writes a file whole or not at all: to a new file beside it first,

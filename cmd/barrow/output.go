@@ -79,9 +79,6 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 
 // write writes a plan as it is wanted.
 func (a *app) write(o *output, p *mix.Plan) error {
-	if err := o.draw(p); err != nil {
-		return err
-	}
 	var b bytes.Buffer
 	switch {
 	case o.json && o.sure:
@@ -95,21 +92,22 @@ func (a *app) write(o *output, p *mix.Plan) error {
 		face.colour = a.colour && o.file == ""
 		face.render(&b, p, o.working)
 	}
-	return a.send(o, b.Bytes())
+	return a.send(o, p, b.Bytes())
 }
 
-// draw writes the plot, when one is wanted.
-func (o *output) draw(p *mix.Plan) error {
-	if o.plot == "" {
-		return nil
+// send puts a result where it is to go, and the plot of its plan, when one is
+// wanted, into its own file. On standard output there is nothing where the plot
+// could not be written.
+func (a *app) send(o *output, p *mix.Plan, result []byte) error {
+	var files []file
+	if o.plot != "" {
+		files = append(files, file{o.plot, plot(p)})
 	}
-	return writeFile(o.plot, plot(p), false)
-}
-
-// send puts a result where it is to go.
-func (a *app) send(o *output, result []byte) error {
 	if o.file != "" {
-		return writeFile(o.file, result, false)
+		files = append(files, file{o.file, result})
+	}
+	if err := writeFiles(files); err != nil || o.file != "" {
+		return err
 	}
 	_, err := a.out.Write(result)
 	return unwritten(err)

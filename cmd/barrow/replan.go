@@ -91,12 +91,9 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if o.json || o.csv || o.working {
 		return a.write(o, after)
 	}
-	if err := o.draw(after); err != nil {
-		return err
-	}
 	var b bytes.Buffer
 	a.changes(&b, flags.bought, before, after)
-	return a.send(o, b.Bytes())
+	return a.send(o, after, b.Bytes())
 }
 
 // changes writes what replanning changes, on one screen.

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/hashicorp/go-multierror"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
@@ -50,21 +51,35 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errOut)
-	err := commandError(root, root.Execute())
-	var p *problems
-	var w *writeError
-	switch {
-	case err == nil:
+	return a.end(commandError(root, root.Execute()))
+}
+
+// end says what went wrong, if anything, and returns the exit status.
+func (a *app) end(err error) int {
+	if err == nil {
 		return exitDone
-	case errors.As(err, &p):
+	}
+	if p, ok := errors.AsType[*problems](err); ok {
 		a.report(p)
 		return exitProblems
-	case errors.As(err, &w):
-		fmt.Fprintln(errOut, "error:", w)
-		return exitProblems
 	}
-	fmt.Fprintf(errOut, "error: %v\nhint: barrow --help shows the commands, barrow COMMAND --help one of them\n", err)
-	return exitUsage
+	list := []error{err}
+	if many, ok := err.(*multierror.Error); ok {
+		list = many.Errors
+	}
+	status := exitProblems
+	for _, one := range list {
+		if w, ok := errors.AsType[*writeError](one); ok {
+			one = w
+		} else {
+			status = exitUsage
+		}
+		fmt.Fprintln(a.err, "error:", one)
+	}
+	if status == exitUsage {
+		fmt.Fprintln(a.err, "hint: barrow --help shows the commands, barrow COMMAND --help one of them")
+	}
+	return status
 }
 
 func (a *app) root() *cobra.Command {

@@ -504,6 +504,61 @@ func TestOutLeavesNothingBehind(t *testing.T) {
 	}
 }
 
+// TestFilesFailApart: of a plot and a plan that both go to files, each is written
+// where it can be, and all that went wrong is told.
+func TestFilesFailApart(t *testing.T) {
+	for _, test := range []struct {
+		plot, out string // below none nothing can be written
+		status    int
+		written   []string
+	}{
+		{"plot.svg", "plan.txt", exitDone, []string{"plan.txt", "plot.svg"}},
+		{"none/plot.svg", "plan.txt", exitUsage, []string{"plan.txt"}},
+		{"plot.svg", "none/plan.txt", exitUsage, []string{"plot.svg"}},
+		{"none/plot.svg", "none/plan.txt", exitUsage, nil},
+		{"none/plot.svg", "", exitUsage, nil},
+	} {
+		dir := t.TempDir()
+		args := []string{"plan", "--sample", "--plot", filepath.Join(dir, test.plot)}
+		if test.out != "" {
+			args = append(args, "--out", filepath.Join(dir, test.out))
+		}
+		var out, errOut bytes.Buffer
+		if got := run(args, strings.NewReader(""), &out, &errOut); got != test.status || out.Len() > 0 {
+			t.Errorf("%v: run = %d, want %d, and %d bytes on standard output", args, got, test.status, out.Len())
+		}
+		var errs, want []string
+		for line := range strings.Lines(errOut.String()) {
+			if name, ok := strings.CutPrefix(line, "error: "+dir+"/"); ok {
+				errs = append(errs, strings.TrimSpace(name))
+			}
+		}
+		for _, name := range []string{test.plot, test.out} {
+			if strings.HasPrefix(name, "none/") {
+				want = append(want, filepath.Dir(name)+"/."+filepath.Base(name))
+			}
+		}
+		if len(errs) != len(want) {
+			t.Errorf("%v: %q, want one error for each of %q", args, errOut.String(), want)
+		}
+		for i := range min(len(errs), len(want)) {
+			if !strings.HasPrefix(errs[i], want[i]) {
+				t.Errorf("%v: %q, want it to be about %s", args, errs[i], want[i])
+			}
+		}
+		var written []string
+		for name := range tree(t, dir) {
+			if name != dir {
+				written = append(written, filepath.Base(name))
+			}
+		}
+		slices.Sort(written)
+		if diff := cmp.Diff(test.written, written); diff != "" {
+			t.Errorf("%v: the folder, -want +got:\n%s", args, diff)
+		}
+	}
+}
+
 func must(t *testing.T, err error) {
 	t.Helper()
 	if err != nil {
