@@ -43,7 +43,7 @@ async function download() {
   const all = rows.reduce((sum, row) => sum + row[2], 0);
   const program = (dir) => readFolder(dir).get('/program.wasm');
   const empty = program(reference('empty', emptyProgram));
-  const same = program(reference('empty-same', emptyProgram, pageFlags, pageEnv));
+  const same = program(reference('empty-same', emptyProgram, 'page'));
   table('Download, bytes', ['file', 'raw', 'brotli 11'], [
     ...rows,
     ['all files', rows.reduce((sum, row) => sum + row[1], 0), all],
@@ -382,22 +382,23 @@ addEventListener('fetch', (e) => e.respondWith(caches.match(e.request).then((r) 
   fs.copyFileSync(path.join(root, 'lib/wasm/wasm_exec.js'), path.join(out, 'wasm_exec.js'));
 }
 
-const plainFlags = ['-trimpath', '-buildvcs=false', '-ldflags=-s -w'];
-// As web/build/wasm.go has them.
-const pageFlags = [...plainFlags, '-gcflags=all=-l -d=variablemakethreshold=0'];
-const pageEnv = { GOEXPERIMENT: 'nogreenteagc' };
+/** How the build compiles: {plain: {flags, env}, page: {flags, env}}. */
+function compiling() {
+  return (compiling.made ??= JSON.parse(execFileSync('go', ['run', './web/build', '-flags'], { cwd: repo, encoding: 'utf8' })));
+}
 
-/** Builds a reference once. */
-function reference(name, write, flags = plainFlags, env = {}) {
+/** Builds a reference once, with Go's flags or with the page's. */
+function reference(name, write, like = 'plain') {
   const made = (reference.made ??= new Map());
   if (!made.has(name)) {
     const source = folder(name), out = folder(name);
     fs.writeFileSync(path.join(source, 'go.mod'), `module ${name}\n\ngo 1.26\n`);
     write(source, out);
+    const { flags, env } = compiling()[like];
     execFileSync('go', ['build', ...flags, '-o', path.join(out, 'program.wasm'), '.'], {
       cwd: source,
       stdio: ['ignore', 'inherit', 'inherit'],
-      env: { ...process.env, GOOS: 'js', GOARCH: 'wasm', GOWORK: 'off', GOFLAGS: '', ...env },
+      env: { ...process.env, GOWORK: 'off', GOFLAGS: '', ...env },
     });
     made.set(name, out);
   }
