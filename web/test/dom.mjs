@@ -16,7 +16,9 @@ class Part {
     node.parentNode?.removeChild(node);
     if (before && before.parentNode !== this) throw new Error('not a child');
     const after = before ? before.previousSibling : this.lastChild;
-    Object.assign(node, {parentNode: this, previousSibling: after, nextSibling: before});
+    node.parentNode = this;
+    node.previousSibling = after;
+    node.nextSibling = before;
     if (after) after.nextSibling = node; else this.firstChild = node;
     if (before) before.previousSibling = node; else this.lastChild = node;
     return node;
@@ -26,7 +28,7 @@ class Part {
     const {previousSibling: before, nextSibling: after} = node;
     if (before) before.nextSibling = after; else this.firstChild = after;
     if (after) after.previousSibling = before; else this.lastChild = before;
-    Object.assign(node, {parentNode: null, previousSibling: null, nextSibling: null});
+    node.parentNode = node.previousSibling = node.nextSibling = null;
     return node;
   }
   replaceChildren() { for (const node of [...this.childNodes]) this.removeChild(node); }
@@ -39,7 +41,15 @@ class Part {
   matches() { return false; }
   focus() {}
   /** All elements below this, itself first. @returns {any[]} */
-  all() { return [this, ...this.childNodes.flatMap(child => child.all())]; }
+  all() {
+    const found = [];
+    const walk = node => {
+      found.push(node);
+      for (let child = node.firstChild; child; child = child.nextSibling) walk(child);
+    };
+    walk(this);
+    return found;
+  }
   get textContent() { return this.childNodes.map(child => child.textContent).join(''); }
 }
 
@@ -62,7 +72,8 @@ class Element extends Part {
   dataset = {};
   constructor(namespaceURI, localName) {
     super();
-    Object.assign(this, {namespaceURI, localName});
+    this.namespaceURI = namespaceURI;
+    this.localName = localName;
   }
   setAttribute(name, value) {
     const text = `${value}`;

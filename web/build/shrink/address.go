@@ -39,7 +39,8 @@ func shareAddress(f function, number int64) function {
 		}
 		code = append(code, i)
 	}
-	return function{locals, code}
+	f.locals = locals
+	return f.with(code)
 }
 
 // insertLocal declares one more local, 64 bits, after the first that a function

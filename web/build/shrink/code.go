@@ -20,18 +20,24 @@ const (
 	opBrTable       = 0x0e
 	opReturn        = 0x0f
 	opCall          = 0x10
+	opCallIndirect  = 0x11
 	opLocalGet      = 0x20
 	opLocalSet      = 0x21
 	opLocalTee      = 0x22
 	opGlobalGet     = 0x23
 	opGlobalSet     = 0x24
+	opMemorySize    = 0x3f
+	opMemoryGrow    = 0x40
 	opI32Const      = 0x41
 	opI64Const      = 0x42
+	opF32Const      = 0x43
+	opF64Const      = 0x44
 	opI32Add        = 0x6a
 	opI64Add        = 0x7c
 	opI64Or         = 0x84
 	opI32WrapI64    = 0xa7
 	opI64ExtendI32U = 0xad
+	opWide          = 0xfc // and a number
 
 	noResult = 0x40 // the type of a block that leaves nothing on the stack
 )
@@ -39,33 +45,37 @@ const (
 // instr is an instruction. What the format writes as a depth, how many blocks out
 // a jump goes, is here the name of a block: a number that it has for itself, so
 // that blocks come and go without a change to jumps past them.
+//
+// There are a million of them, so that they are small and have no pointers.
 type instr struct {
-	op    byte
-	n     int64   // a block's name, where it opens, ends or is gone to; a local, a constant, a function
-	table []int64 // the names that opBrTable goes to, the last for all other numbers
-	rest  []byte  // what else is written after it, in a slice that nobody changes
+	op   byte
+	kind byte  // of a block's result, of an access to memory (its alignment), of an opWide
+	n    int64 // a block's name, where it opens, ends or is gone to; a table; a local, a constant, a function; an offset
 }
 
 // is says whether i is op with n.
 func (i instr) is(op byte, n int64) bool { return i.op == op && i.n == n }
 
-func (i instr) equal(j instr) bool {
-	return i.op == j.op && i.n == j.n && slices.Equal(i.table, j.table) && bytes.Equal(i.rest, j.rest)
-}
-
 // opens says whether i opens a block that leaves nothing on the stack.
 func (i instr) opens() bool {
-	return (i.op == opBlock || i.op == opLoop || i.op == opIf) && len(i.rest) == 1 && i.rest[0] == noResult
+	return (i.op == opBlock || i.op == opLoop || i.op == opIf) && i.kind == noResult
 }
 
 // function is one function's body.
 type function struct {
 	locals []byte // as they are written
 	code   []instr
+	tables [][]int64 // the names that each opBrTable goes to, the last for all other numbers
 }
 
 func (f function) equal(g function) bool {
-	return bytes.Equal(f.locals, g.locals) && slices.EqualFunc(f.code, g.code, instr.equal)
+	return bytes.Equal(f.locals, g.locals) && slices.Equal(f.code, g.code) && slices.EqualFunc(f.tables, g.tables, slices.Equal)
+}
+
+// with is f with other code.
+func (f function) with(code []instr) function {
+	f.code = code
+	return f
 }
 
 // outermost is the name of the block that a function's body is.
@@ -91,8 +101,9 @@ func readFunctions(section []byte) ([]function, error) {
 
 func writeFunctions(list []function) []byte {
 	b := binary.AppendUvarint(nil, uint64(len(list)))
+	var body []byte
 	for _, f := range list {
-		body := appendCode(slices.Clone(f.locals), f.code)
+		body = f.appendTo(body[:0])
 		b = binary.AppendUvarint(b, uint64(len(body)))
 		b = append(b, body...)
 	}
@@ -185,10 +196,10 @@ func (r *reader) function() function {
 		r.count() // locals
 		r.byte()  // of a type
 	}
-	f := function{locals: r.since(from)}
+	f := function{locals: r.since(from), code: make([]instr, 0, len(r.rest)/2)}
 	open, names := []int64{outermost}, int64(outermost) // the blocks around
 	for len(open) > 0 && !r.bad {
-		f.code = append(f.code, r.instr(&open, &names))
+		f.code = append(f.code, r.instr(&f, &open, &names))
 	}
 	if len(r.rest) > 0 {
 		r.fail()
@@ -196,24 +207,16 @@ func (r *reader) function() function {
 	return f
 }
 
-// instr reads one instruction within the blocks that are open, and names the one
-// that it opens.
-func (r *reader) instr(open *[]int64, names *int64) instr {
-	label := func() int64 {
-		depth := r.count()
-		if depth >= len(*open) {
-			r.fail()
-			return 0
-		}
-		return (*open)[len(*open)-1-depth]
-	}
+// instr reads one instruction of f within the blocks that are open, and names the
+// one that it opens.
+func (r *reader) instr(f *function, open *[]int64, names *int64) instr {
 	i := instr{op: r.byte()}
 	switch op := i.op; {
 	case op == opBlock || op == opLoop || op == opIf:
 		*names++
 		i.n = *names
 		*open = append(*open, i.n)
-		if i.rest = r.bytes(1); !r.bad && i.rest[0] < noResult {
+		if i.kind = r.byte(); i.kind < noResult {
 			r.fail() // a type of the section of types, which Go's linker has no use for
 		}
 	case op == opElse:
@@ -222,45 +225,41 @@ func (r *reader) instr(open *[]int64, names *int64) instr {
 		i.n = (*open)[len(*open)-1]
 		*open = (*open)[:len(*open)-1]
 	case op == opBr || op == opBrIf:
-		i.n = label()
+		i.n = r.label(*open)
 	case op == opBrTable:
+		i.n = int64(len(f.tables))
+		var table []int64
 		for range min(r.count(), len(r.rest)) + 1 {
-			i.table = append(i.table, label())
+			table = append(table, r.label(*open))
 		}
+		f.tables = append(f.tables, table)
 	case op == opCall || opLocalGet <= op && op <= opGlobalSet:
 		i.n = int64(r.count())
 	case op == opI32Const || op == opI64Const:
 		i.n = r.signed()
-	case op == 0x11: // call_indirect
-		from := r.rest
-		r.count()
-		r.count()
-		i.rest = r.since(from)
-	case isLoad(op) || isStore(op):
-		from := r.rest
-		if align := r.count(); align > 4 {
-			r.fail() // of another memory, or of none
+	case op == opCallIndirect:
+		if i.n = int64(r.count()); r.byte() != 0 {
+			r.fail() // through another table
 		}
-		r.offset()
-		i.rest = r.since(from)
-	case op == 0x3f || op == 0x40: // the size of memory
-		i.rest = r.bytes(1)
-	case op == 0x43: // f32.const
-		i.rest = r.bytes(4)
-	case op == 0x44: // f64.const
-		i.rest = r.bytes(8)
-	case op == 0xfc:
-		from := r.rest
-		switch kind := r.count(); {
-		case kind < 8: // conversions
-		case kind == 10: // memory.copy
-			r.bytes(2)
-		case kind == 11: // memory.fill
-			r.bytes(1)
-		default:
+	case isLoad(op) || isStore(op):
+		if i.kind = r.byte(); i.kind > 4 {
+			r.fail() // no alignment: of another memory
+		}
+		i.n = int64(r.offset())
+	case op == opF32Const:
+		i.n = fixed(r.bytes(4))
+	case op == opF64Const:
+		i.n = fixed(r.bytes(8))
+	case op == opWide:
+		i.kind = r.byte()
+		zeros, known := wide[i.kind]
+		if !known || slices.ContainsFunc(r.bytes(zeros), func(b byte) bool { return b != 0 }) {
 			r.fail()
 		}
-		i.rest = r.since(from)
+	case op == opMemorySize || op == opMemoryGrow:
+		if r.byte() != 0 {
+			r.fail() // of another memory
+		}
 	case op <= 0x01 || op == opReturn || op == 0x1a || op == 0x1b: // unreachable, nop, drop, select
 	case 0x45 <= op && op <= 0xc4: // arithmetic
 	default:
@@ -269,8 +268,31 @@ func (r *reader) instr(open *[]int64, names *int64) instr {
 	return i
 }
 
-// appendCode writes instructions out.
-func appendCode(b []byte, code []instr) []byte {
+// wide are the instructions that start with opWide, and after how many zeros, for
+// memory 0, each of them ends: conversions, memory.copy and memory.fill.
+var wide = map[byte]int{0: 0, 1: 0, 2: 0, 3: 0, 4: 0, 5: 0, 6: 0, 7: 0, 10: 2, 11: 1}
+
+// label reads how many blocks out a jump goes.
+func (r *reader) label(open []int64) int64 {
+	depth := r.count()
+	if depth >= len(open) {
+		r.fail()
+		return 0
+	}
+	return open[len(open)-1-depth]
+}
+
+// fixed is up to 8 bytes as a number.
+func fixed(b []byte) (v int64) {
+	for k, c := range b {
+		v |= int64(c) << (8 * k)
+	}
+	return v
+}
+
+// appendTo writes a function's body out.
+func (f function) appendTo(b []byte) []byte {
+	b = append(b, f.locals...)
 	var open []int64 // names of the blocks around, less the body
 	depth := func(name int64) uint64 {
 		for d := range open {
@@ -280,26 +302,40 @@ func appendCode(b []byte, code []instr) []byte {
 		}
 		return uint64(len(open))
 	}
-	for _, i := range code {
+	for _, i := range f.code {
 		b = append(b, i.op)
 		switch op := i.op; {
 		case op == opBlock || op == opLoop || op == opIf:
 			open = append(open, i.n)
+			b = append(b, i.kind)
 		case op == opEnd:
 			open = open[:max(len(open)-1, 0)]
 		case op == opBr || op == opBrIf:
 			b = binary.AppendUvarint(b, depth(i.n))
 		case op == opBrTable:
-			b = binary.AppendUvarint(b, uint64(len(i.table)-1))
-			for _, name := range i.table {
+			table := f.tables[i.n]
+			b = binary.AppendUvarint(b, uint64(len(table)-1))
+			for _, name := range table {
 				b = binary.AppendUvarint(b, depth(name))
 			}
 		case op == opCall || opLocalGet <= op && op <= opGlobalSet:
 			b = binary.AppendUvarint(b, uint64(i.n))
 		case op == opI32Const || op == opI64Const:
 			b = appendSigned(b, i.n)
+		case op == opCallIndirect:
+			b = append(binary.AppendUvarint(b, uint64(i.n)), 0)
+		case isLoad(op) || isStore(op):
+			b = binary.AppendUvarint(append(b, i.kind), uint64(i.n))
+		case op == opF32Const:
+			b = binary.LittleEndian.AppendUint32(b, uint32(i.n))
+		case op == opF64Const:
+			b = binary.LittleEndian.AppendUint64(b, uint64(i.n))
+		case op == opWide:
+			b = append(b, i.kind)
+			b = append(b, make([]byte, wide[i.kind])...)
+		case op == opMemorySize || op == opMemoryGrow:
+			b = append(b, 0)
 		}
-		b = append(b, i.rest...)
 	}
 	return b
 }

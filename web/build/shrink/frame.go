@@ -1,7 +1,6 @@
 package shrink
 
 import (
-	"encoding/binary"
 	"errors"
 	"math"
 	"slices"
@@ -17,7 +16,7 @@ func reachFrames(m module) (module, error) {
 		if !followsStackPointer(f.code) {
 			return f
 		}
-		return function{f.locals, reachFrame(moveOnce(f.code))}
+		return f.with(reachFrame(moveOnce(f.code)))
 	})
 }
 
@@ -63,7 +62,7 @@ func followsStackPointer(code []instr) bool {
 // bits. A frame lies in memory, so that the sum does not wrap around.
 func reachFrame(code []instr) []instr {
 	code = slices.Clone(code)
-	var out []instr
+	out := make([]instr, 0, len(code))
 	for len(code) > 0 {
 		offset, size := frameAddress(code)
 		if size == 0 {
@@ -138,11 +137,8 @@ func (i instr) effect() (takes, gives int) {
 
 // moved is a load or store with so much more offset, which has 32 bits.
 func (i instr) moved(offset int64) (instr, bool) {
-	align, n := binary.Uvarint(i.rest)
-	was, _ := binary.Uvarint(i.rest[n:])
-	sum := was + uint64(offset)
-	i.rest = binary.AppendUvarint(binary.AppendUvarint(nil, align), sum)
-	return i, sum <= math.MaxUint32
+	i.n += offset
+	return i, i.n <= math.MaxUint32
 }
 
 // moveOnce joins two moves of the stack pointer: at its end a function gives back
@@ -154,7 +150,7 @@ func moveOnce(code []instr) []instr {
 			c[3].is(opLocalTee, 1) && c[4].is(opGlobalSet, 0)
 	}
 	code = slices.Clone(code)
-	var out []instr
+	out := make([]instr, 0, len(code))
 	for len(code) > 0 {
 		if isMove(code) && isMove(code[size:]) {
 			sum := int64(int32(code[1].n + code[size+1].n)) // as i32.add wraps

@@ -13,19 +13,20 @@ import "slices"
 // enter with the number.
 func jumpDirectly(m module) (module, error) {
 	return m.eachFunction(func(f function, _ int64) function {
-		return function{f.locals, dropBlocks(returnAtOnce(skipTable(f.code)))}
+		return dropBlocks(returnAtOnce(skipTable(f)))
 	})
 }
 
 // skipTable lets jumps forward skip the table: the block that they would be led
 // out of is around them already. A jump that is all that hangs on a condition
 // becomes one under that condition, in both directions.
-func skipTable(code []instr) []instr {
-	table, loop := jumpTable(code)
-	if table == nil || !onlyJumps(code, loop) {
-		return code
+func skipTable(f function) function {
+	table, loop := f.jumpTable()
+	if table == nil || !f.onlyJumps(loop) {
+		return f
 	}
-	var out []instr
+	code := f.code
+	out := make([]instr, 0, len(code))
 	ended := map[int64]bool{}
 	for len(code) > 0 {
 		jump, size := code, 3
@@ -49,12 +50,13 @@ func skipTable(code []instr) []instr {
 		}
 		code = code[size:]
 	}
-	return out
+	return f.with(out)
 }
 
 // jumpTable returns where the table of a function leads, and the loop that jumps
 // go back to; no table where there is none, or not as the compiler has it.
-func jumpTable(code []instr) (table []int64, loop int64) {
+func (f function) jumpTable() (table []int64, loop int64) {
+	code := f.code
 	at := slices.IndexFunc(code, func(i instr) bool { return i.op == opBrTable })
 	if at < 1 || !code[at-1].is(opLocalGet, 0) || readsNumber(code, at-1) {
 		return nil, 0
@@ -68,12 +70,13 @@ func jumpTable(code []instr) (table []int64, loop int64) {
 	if head < 0 || code[head].op != opLoop || !code[head].opens() {
 		return nil, 0 // no jumps
 	}
-	for _, name := range code[at].table {
+	table = f.tables[code[at].n]
+	for _, name := range table {
 		if !blocks[name] {
 			return nil, 0
 		}
 	}
-	return code[at].table, code[head].n
+	return table, code[head].n
 }
 
 // isJump says whether code starts with a jump by way of the table.
@@ -83,18 +86,13 @@ func isJump(code []instr, loop int64) bool {
 
 // onlyJumps says whether all that goes back to the loop puts a number into local 0
 // right before.
-func onlyJumps(code []instr, loop int64) bool {
-	for k, i := range code {
-		switch {
-		case i.op == opBrTable && slices.Contains(i.table, loop):
+func (f function) onlyJumps(loop int64) bool {
+	for k, i := range f.code {
+		if (i.is(opBrIf, loop) || i.is(opBr, loop)) && (k < 2 || !f.code[k-1].is(opLocalSet, 0) || f.code[k-2].op != opI32Const) {
 			return false
-		case i.is(opBrIf, loop), i.is(opBr, loop):
-			if k < 2 || code[k-1].op != opLocalSet || code[k-1].n != 0 || code[k-2].op != opI32Const {
-				return false
-			}
 		}
 	}
-	return true
+	return !slices.ContainsFunc(f.tables, func(table []int64) bool { return slices.Contains(table, loop) })
 }
 
 // readsNumber says whether local 0 is read but at the table, and where a call
@@ -112,10 +110,10 @@ func readsNumber(code []instr, table int) bool {
 // returnAtOnce returns 1 where a call says that the goroutine gives up its turn,
 // rather than after a jump to the end that does. It is more to write, but always
 // the same: how far it is to the end would be another number at each call.
-func returnAtOnce(code []instr) []instr {
-	n := len(code)
+func returnAtOnce(f function) function {
+	code, n := f.code, len(f.code)
 	if n < 3 || code[n-3].op != opEnd || !code[n-2].is(opI32Const, 1) {
-		return code
+		return f
 	}
 	exit, last := code[n-3].n, int64(0)
 	isBlock := false // it may be the end of a loop, where a jump would go to its head
@@ -126,9 +124,9 @@ func returnAtOnce(code []instr) []instr {
 		}
 	}
 	if !isBlock {
-		return code
+		return f
 	}
-	var out []instr
+	out := make([]instr, 0, n)
 	for _, i := range code {
 		if !i.is(opBrIf, exit) {
 			out = append(out, i)
@@ -136,38 +134,38 @@ func returnAtOnce(code []instr) []instr {
 		}
 		last++ // a name that no block has
 		out = append(out,
-			instr{op: opIf, n: last, rest: []byte{noResult}},
+			instr{op: opIf, n: last, kind: noResult},
 			instr{op: opI32Const, n: 1},
 			instr{op: opReturn},
 			instr{op: opEnd, n: last})
 	}
-	return out
+	return f.with(out)
 }
 
 // dropBlocks takes out the blocks that nothing jumps to.
-func dropBlocks(code []instr) []instr {
+func dropBlocks(f function) function {
 	used := map[int64]bool{}
-	for _, i := range code {
-		switch i.op {
-		case opBr, opBrIf:
+	for _, i := range f.code {
+		if i.op == opBr || i.op == opBrIf {
 			used[i.n] = true
-		case opBrTable:
-			for _, name := range i.table {
-				used[name] = true
-			}
+		}
+	}
+	for _, table := range f.tables {
+		for _, name := range table {
+			used[name] = true
 		}
 	}
 	idle := map[int64]bool{}
-	for _, i := range code {
+	for _, i := range f.code {
 		if i.op != opIf && i.opens() && !used[i.n] {
 			idle[i.n] = true
 		}
 	}
-	var out []instr
-	for _, i := range code {
+	out := make([]instr, 0, len(f.code))
+	for _, i := range f.code {
 		if block := i.op == opBlock || i.op == opLoop || i.op == opEnd; !block || !idle[i.n] {
 			out = append(out, i)
 		}
 	}
-	return out
+	return f.with(out)
 }

@@ -10,8 +10,8 @@ import (
 
 // allPasses is what the passes make of one function.
 func allPasses(f function, number int64) function {
-	f = function{f.locals, dropBlocks(returnAtOnce(skipTable(f.code)))}
-	return shareAddress(function{f.locals, reachFrame(moveOnce(f.code))}, number)
+	f = dropBlocks(returnAtOnce(skipTable(f)))
+	return shareAddress(f.with(reachFrame(moveOnce(f.code))), number)
 }
 
 // TestSame: functions as Go's compiler writes them, drawn at random, do
@@ -32,10 +32,10 @@ func TestSame(t *testing.T) {
 		require.NoError(t, err)
 		for range 4 {
 			entry, seed := draw.Int64N(int64(entries)+1), draw.Uint64()
-			require.Equal(t, trace(f.code, entry, seed), trace(back[0].code, entry, seed))
+			require.Equal(t, trace(f, entry, seed), trace(back[0], entry, seed))
 		}
 		again := allPasses(back[0], number)
-		require.Equal(t, appendCode(nil, short.code), appendCode(nil, again.code))
+		require.Equal(t, short.appendTo(nil), again.appendTo(nil))
 	}
 	require.Greater(t, shorter, 500)
 }
@@ -47,9 +47,9 @@ func drawFunction(draw *rand.Rand, number int64) (f function, entries int) {
 	const exit, loop, first = 1, 2, 3 // names; the i-th stretch starts at the end of first+i
 	other := int64(first + stretches + 1)
 	emit := func(list ...instr) { f.code = append(f.code, list...) }
-	open := func(op byte, name int64) { emit(instr{op: op, n: name, rest: []byte{noResult}}) }
+	open := func(op byte, name int64) { emit(instr{op: op, n: name, kind: noResult}) }
 	num := func(op byte, n int64) instr { return instr{op: op, n: n} }
-	memory := func(op byte, offset byte) instr { return instr{op: op, rest: []byte{3, offset}} }
+	memory := func(op byte, offset byte) instr { return instr{op: op, kind: 3, n: int64(offset)} }
 	frame := func(offset int64) { // an address in the frame
 		emit(num(opLocalGet, 1), num(opI64ExtendI32U, 0))
 		if offset > 0 {
@@ -73,7 +73,8 @@ func drawFunction(draw *rand.Rand, number int64) (f function, entries int) {
 		open(opBlock, int64(first+stretches-i))
 		table = append(table, int64(first+i))
 	}
-	emit(num(opLocalGet, 0), instr{op: opBrTable, table: table}, num(opEnd, first))
+	f.tables = [][]int64{table}
+	emit(num(opLocalGet, 0), num(opBrTable, 0), num(opEnd, first))
 	for i := range stretches {
 		for range draw.IntN(4) {
 			offset := draw.Int64N(5) * 8
@@ -127,9 +128,10 @@ func drawFunction(draw *rand.Rand, number int64) (f function, entries int) {
 	return f, stretches
 }
 
-// trace does what code does when it is entered with a number, and tells of it what
+// trace does what a function does when it is entered with a number, and tells of it what
 // others see. Calls answer at random, mostly 0, and may move the stack.
-func trace(code []instr, entry int64, seed uint64) (seen []string) {
+func trace(f function, entry int64, seed uint64) (seen []string) {
+	code := f.code
 	answers := rand.New(rand.NewPCG(seed, 0))
 	ends := map[int64]int{}
 	starts := map[int64]int{}
@@ -182,7 +184,8 @@ func trace(code []instr, entry int64, seed uint64) (seen []string) {
 				branch(i.n)
 			}
 		case opBrTable:
-			branch(i.table[min(uint32(pop()), uint32(len(i.table)-1))])
+			table := f.tables[i.n]
+			branch(table[min(uint32(pop()), uint32(len(table)-1))])
 		case opReturn:
 			see("end with %d at %d", pop(), stackPointer)
 			return seen
@@ -217,10 +220,10 @@ func trace(code []instr, entry int64, seed uint64) (seen []string) {
 		case opI64ExtendI32U:
 			push(int64(uint32(pop())))
 		case 0x29: // i64.load
-			push(memory[int64(uint32(pop()))+int64(i.rest[1])])
+			push(memory[int64(uint32(pop()))+i.n])
 		case 0x37: // i64.store
 			v := pop()
-			to := int64(uint32(pop())) + int64(i.rest[1])
+			to := int64(uint32(pop())) + i.n
 			memory[to] = v
 			see("%d to %d", v, to)
 		default:
@@ -235,55 +238,55 @@ func trace(code []instr, entry int64, seed uint64) (seen []string) {
 func TestJumpsLeftAlone(t *testing.T) {
 	const loop = 2 // as drawFunction names it
 	draw := rand.New(rand.NewPCG(11, 12))
-	for about, change := range map[string]func(code []instr, k int) bool{
-		"a jump with no number": func(code []instr, k int) bool {
-			ok := code[k].is(opLocalSet, 0)
+	for about, change := range map[string]func(f function, k int) bool{
+		"a jump with no number": func(f function, k int) bool {
+			ok := f.code[k].is(opLocalSet, 0)
 			if ok {
-				code[k] = instr{op: 0x1a} // drop
+				f.code[k] = instr{op: 0x1a} // drop
 			}
 			return ok
 		},
-		"a number that is read": func(code []instr, k int) bool {
-			ok := code[k].is(opLocalSet, 0)
+		"a number that is read": func(f function, k int) bool {
+			ok := f.code[k].is(opLocalSet, 0)
 			if ok {
-				code[k].op = opLocalTee
+				f.code[k].op = opLocalTee
 			}
 			return ok
 		},
-		"a table that leads back": func(code []instr, k int) bool {
-			ok := code[k].op == opBrTable
+		"a table that leads back": func(f function, k int) bool {
+			ok := f.code[k].op == opBrTable
 			if ok {
-				code[k].table[0] = loop
+				f.tables[0][0] = loop
 			}
 			return ok
 		},
-		"a block with a result": func(code []instr, k int) bool {
-			ok := code[k].op == opBlock && k > 3
+		"a block with a result": func(f function, k int) bool {
+			ok := f.code[k].op == opBlock && k > 3
 			if ok {
-				code[k].rest = []byte{typeI32}
+				f.code[k].kind = typeI32
 			}
 			return ok
 		},
-		"a table of another number": func(code []instr, k int) bool {
-			ok := code[k].op == opBrTable
+		"a table of another number": func(f function, k int) bool {
+			ok := f.code[k].op == opBrTable
 			if ok {
-				code[k-1].n = 2
+				f.code[k-1].n = 2
 			}
 			return ok
 		},
 	} {
 		for seen := 0; seen < 50; {
 			f, _ := drawFunction(draw, 0x1234)
-			if (function{code: skipTable(f.code)}).equal(function{code: f.code}) {
+			if skipTable(f).equal(f) {
 				continue // it has no jump forward
 			}
 			seen++
 			for k := range f.code {
-				if change(f.code, k) {
+				if change(f, k) {
 					break
 				}
 			}
-			require.True(t, function{code: skipTable(f.code)}.equal(function{code: f.code}), about)
+			require.True(t, skipTable(f).equal(f), about)
 		}
 	}
 }

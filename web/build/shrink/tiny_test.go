@@ -23,7 +23,7 @@ func tinyOf(draw *rand.Rand, count int) module {
 		list = append(list, f)
 		kinds = append(kinds, goType)
 	}
-	list = append(list, function{[]byte{0}, []instr{{op: opGlobalGet}, {op: opReturn}, {op: opEnd}}})
+	list = append(list, function{locals: []byte{0}, code: []instr{{op: opGlobalGet}, {op: opReturn}, {op: opEnd}}})
 	kinds = append(kinds, 1)
 	memory := slices.Concat([]byte("some data"), make([]byte, 30), tinyTable())
 	return module{version: "go1.26.8", sections: []section{
