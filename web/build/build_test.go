@@ -118,20 +118,21 @@ func TestSameBytes(t *testing.T) {
 		}
 		jobs[filepath.Base(f)] = data
 	}
-	for _, verb := range []string{"plan", "full", "csv", "catalog", "no verb"} {
+	dir := t.TempDir()
+	for name, job := range jobs {
+		if err := os.WriteFile(filepath.Join(dir, name), job, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	verbs := []string{"plan", "full", "csv", "catalog", "no verb"}
+	cmd := exec.Command(node, append([]string{"testdata/call.mjs", dist, dir}, verbs...)...)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	for _, verb := range verbs {
 		t.Run(verb, func(t *testing.T) {
-			dir := t.TempDir()
 			for name, job := range jobs {
-				if err := os.WriteFile(filepath.Join(dir, name), job, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			cmd := exec.Command(node, "testdata/call.mjs", dist, verb, dir)
-			if out, err := cmd.CombinedOutput(); err != nil {
-				t.Fatalf("%v\n%s", err, out)
-			}
-			for name, job := range jobs {
-				got, err := os.ReadFile(filepath.Join(dir, name+".reply"))
+				got, err := os.ReadFile(filepath.Join(dir, name+"."+verb+".reply"))
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -1,11 +1,11 @@
-// Runs the built worker as a browser would and asks it one verb of every job in
-// a folder, in order of name; each reply goes beside its job, with .reply:
-//   node call.mjs DIST VERB JOBS
+// Runs the built worker as a browser would and asks it each verb of every job in
+// a folder, in order of name; each reply goes beside its job, with .VERB.reply:
+//   node call.mjs DIST JOBS VERB...
 import {readFileSync, readdirSync, writeFileSync} from 'node:fs';
 import {join} from 'node:path';
 import {pathToFileURL} from 'node:url';
 
-const [dist, verb, jobs] = process.argv.slice(2);
+const [dist, jobs, ...verbs] = process.argv.slice(2);
 
 // What a worker has and node has not.
 globalThis.self = globalThis;
@@ -24,11 +24,15 @@ await import(pathToFileURL(join(dist, 'worker.js')));
 send({start: {bytes: readFileSync(join(dist, 'barrow.wasm'))}});
 send({hello: true});
 await message;
-for (const [id, name] of readdirSync(jobs).sort().entries()) {
-  message = next();
-  send({id, verb, docs: [new Uint8Array(readFileSync(join(jobs, name)))]});
-  const {id: back, answer} = await message;
-  if (back !== id) throw new Error(`asked ${id}, answered ${back}`);
-  writeFileSync(join(jobs, `${name}.reply`), answer);
+let id = 0;
+const names = readdirSync(jobs).sort();
+for (const verb of verbs) {
+  for (const name of names) {
+    message = next();
+    send({id: ++id, verb, docs: [new Uint8Array(readFileSync(join(jobs, name)))]});
+    const {id: back, answer} = await message;
+    if (back !== id) throw new Error(`asked ${id}, answered ${back}`);
+    writeFileSync(join(jobs, `${name}.${verb}.reply`), answer);
+  }
 }
 process.exit(0);
