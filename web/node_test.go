@@ -9,7 +9,9 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -46,7 +48,9 @@ func TestNode(t *testing.T) {
 	if err != nil || len(files) < 3 {
 		t.Fatalf("tests of the modules: %v, %v", files, err)
 	}
-	out, err := exec.Command(node, append([]string{"--test"}, files...)...).CombinedOutput()
+	// By itself node leaves one processor free, which on two is half.
+	at := "--test-concurrency=" + strconv.Itoa(runtime.GOMAXPROCS(0))
+	out, err := exec.Command(node, append([]string{"--test", at}, files...)...).CombinedOutput()
 	if err != nil {
 		t.Fatalf("node --test: %v\n%s", err, failures(string(out)))
 	}
