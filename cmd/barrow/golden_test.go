@@ -33,6 +33,7 @@ const leastJobs = 9
 // golden files byte for byte; go test ./cmd/barrow -run TestGolden -update
 // writes them anew.
 func TestGolden(t *testing.T) {
+	t.Parallel()
 	cases := map[string]string{"sample": "--sample"}
 	jobs, err := filepath.Glob(filepath.Join(jobDir, "good-*.json"))
 	if err != nil || len(jobs) < leastJobs {

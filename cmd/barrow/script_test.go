@@ -51,6 +51,7 @@ func TestMain(m *testing.M) {
 //
 // and $JOBS, the folder of job files.
 func TestScripts(t *testing.T) {
+	t.Parallel()
 	jobs, err := filepath.Abs(jobDir)
 	if err != nil {
 		t.Fatal(err)

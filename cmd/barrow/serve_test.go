@@ -216,6 +216,7 @@ func TestListen(t *testing.T) {
 // TestServeBuilds: in a clone with nothing built, the page is built for the
 // while and gone afterwards.
 func TestServeBuilds(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("builds the page")
 	}

@@ -37,6 +37,7 @@ func built(t *testing.T) files {
 // TestSameEveryTime: a second build has the same bytes, so that a version is
 // new only when something is.
 func TestSameEveryTime(t *testing.T) {
+	t.Parallel()
 	first := built(t)
 	source, err := sourceDir()
 	if err != nil {
@@ -59,6 +60,7 @@ func TestSameEveryTime(t *testing.T) {
 
 // TestBuildTellsAll: of steps that do not need one another, all that fail are told.
 func TestBuildTellsAll(t *testing.T) {
+	t.Parallel()
 	source := filepath.Join(t.TempDir(), "web")
 	if err := os.MkdirAll(filepath.Join(source, "text"), 0o777); err != nil {
 		t.Fatal(err)
@@ -96,6 +98,7 @@ func needNode(t *testing.T) string {
 // TestSameBytes: the library answers a job with the same bytes in the built
 // worker as compiled for this machine, whether the job is sound or not.
 func TestSameBytes(t *testing.T) {
+	t.Parallel()
 	node := needNode(t)
 	dist := t.TempDir()
 	if err := place(built(t), dist); err != nil {

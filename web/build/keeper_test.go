@@ -55,6 +55,7 @@ func TestKeptList(t *testing.T) {
 // TestVersion: a change of any file that is kept is a new version; a change of
 // the single file is none.
 func TestVersion(t *testing.T) {
+	t.Parallel()
 	made := built(t)
 	delete(made, "sw.js") // not part of itself
 	source := mustSource(t) + "/sw.js"

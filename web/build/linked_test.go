@@ -39,6 +39,7 @@ var reached = map[string]string{
 // TestLinked holds what the browser downloads to packages and functions that
 // earn their size.
 func TestLinked(t *testing.T) {
+	t.Parallel()
 	deps, err := compile.Tool(compile.Plain().Env, "list", "-deps", compile.Module+"/wasm")
 	if err != nil {
 		t.Fatal(err)
@@ -51,16 +52,16 @@ func TestLinked(t *testing.T) {
 			t.Errorf("the browser's library imports %s: %s", pkg, why)
 		}
 	}
-	linked, err := compile.Page()
+	made, err := once()
 	if err != nil {
 		t.Fatal(err)
 	}
 	// The table of functions has their names, each after the 0 that ends another.
-	if !bytes.Contains(linked, []byte("\x00"+compile.Module+"/mix/stable.Sort[")) {
+	if !bytes.Contains(made.linked, []byte("\x00"+compile.Module+"/mix/stable.Sort[")) {
 		t.Error("the program has no names of functions to look at")
 	}
 	for name, why := range reached {
-		if bytes.Contains(linked, []byte("\x00"+name)) {
+		if bytes.Contains(made.linked, []byte("\x00"+name)) {
 			t.Errorf("the browser's library calls %s: %s", name, why)
 		}
 	}

@@ -15,6 +15,7 @@ import (
 // TestShort: the language file as it is downloaded says everything that its
 // source says, to the program and to the page.
 func TestShort(t *testing.T) {
+	t.Parallel()
 	source, err := os.ReadFile("../text/es.json")
 	require.NoError(t, err)
 	built, err := short(source)

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	_ "example.org/barrow/wasm/answer" // so that a cached result is of the library as it is
 )
 
 // TestProgram: the same program each time, with no path of this machine in it, and

@@ -27,6 +27,7 @@ var foreign = []byte(magic +
 
 // TestForeign: what Go did not make comes back as it is, with the reason.
 func TestForeign(t *testing.T) {
+	t.Parallel()
 	linked := theLinked(t)
 	for name, program := range map[string][]byte{
 		"nothing":           nil,
@@ -193,6 +194,7 @@ func TestAltered(t *testing.T) {
 
 // TestAlteredProgram: the same in a program that Go linked.
 func TestAlteredProgram(t *testing.T) {
+	t.Parallel()
 	m, err := readModule(theLinked(t))
 	require.NoError(t, err)
 	joined, err := joinSegments(m)
@@ -237,6 +239,7 @@ func TestAlteredProgram(t *testing.T) {
 // TestStillValid: what is a module to an engine still is one after the passes,
 // however it was changed before. An engine checks the types of all code.
 func TestStillValid(t *testing.T) {
+	t.Parallel()
 	node := needNode(t)
 	dir := t.TempDir()
 	count := 0
@@ -308,6 +311,7 @@ func checkSteps(t *testing.T, program []byte) {
 
 // TestDamaged: no bytes make a pass panic.
 func TestDamaged(t *testing.T) {
+	t.Parallel()
 	draw := rand.New(rand.NewPCG(7, 8))
 	for range 300 {
 		program := tinyOf(draw, 1+draw.IntN(3)).bytes()

@@ -10,6 +10,7 @@ import (
 
 // TestCodeReadsBack: what is written is what was read, all of a linked program.
 func TestCodeReadsBack(t *testing.T) {
+	t.Parallel()
 	m, err := readModule(theLinked(t))
 	require.NoError(t, err)
 	body := m.body(codeID)

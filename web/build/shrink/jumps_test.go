@@ -18,6 +18,7 @@ func allPasses(f function, number int64) function {
 // the same after each step as before: call the same with the same stack, store the
 // same, return the same, wherever they are entered and whatever calls answer.
 func TestSame(t *testing.T) {
+	t.Parallel()
 	const number = 0x1234
 	draw := rand.New(rand.NewPCG(3, 4))
 	shorter := 0

@@ -19,6 +19,9 @@ import (
 // linked is a program as Go links it, with the page's flags, made once for all
 // tests. Nobody changes it.
 var linked = sync.OnceValues(func() ([]byte, error) {
+	if _, err := os.ReadFile("testdata/program/main.go"); err != nil { // so that a cached result is of the program as it is
+		return nil, err
+	}
 	small, err := compile.Small()
 	if err != nil {
 		return nil, err
@@ -57,9 +60,10 @@ func needNode(t *testing.T) string {
 }
 
 // TestRuns: a program that grows stacks, collects garbage, unwinds panics, jumps
-// about and switches goroutines prints the same after all passes as before; and so
-// it does where a newer Go made it, and one pass leaves it alone.
+// about and switches goroutines prints the same as Go links it, after all passes,
+// and where a newer Go made it and one pass leaves it alone.
 func TestRuns(t *testing.T) {
+	t.Parallel()
 	node := needNode(t)
 	goroot, err := compile.Tool(nil, "env", "GOROOT")
 	require.NoError(t, err)
@@ -67,23 +71,24 @@ func TestRuns(t *testing.T) {
 	require.NoError(t, err)
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "wasm_exec.js"), loader, 0o666))
-	run := func(name string, program []byte) string {
-		require.NoError(t, os.WriteFile(filepath.Join(dir, name), program, 0o666))
-		out, err := exec.Command(node, "testdata/run.mjs", dir, name).CombinedOutput()
-		require.NoError(t, err, "%s: %s", name, out)
-		return string(out)
-	}
-	want := run("linked", theLinked(t))
-	require.Contains(t, want, "997")
-	require.Equal(t, want, run("shrunk", shrunk()))
 	newer, steps := Program(bytes.ReplaceAll(theLinked(t), []byte("go1.26"), []byte("go1.27")))
 	require.ErrorContains(t, steps[1].Alone, "go1.27")
-	require.Equal(t, want, run("newer", newer))
+	const want = "10937260 997 \"40\"\n"
+	for name, program := range map[string][]byte{"linked": theLinked(t), "shrunk": shrunk(), "newer": newer} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			require.NoError(t, os.WriteFile(filepath.Join(dir, name), program, 0o666))
+			out, err := exec.Command(node, "testdata/run.mjs", dir, name).CombinedOutput()
+			require.NoError(t, err, "%s", out)
+			require.Equal(t, want, string(out))
+		})
+	}
 }
 
 // TestTakesNamesOut: no name of a function and no file is left, and the program is
 // as the format has it: what was read is read again, and nothing is left to do.
 func TestTakesNamesOut(t *testing.T) {
+	t.Parallel()
 	require.True(t, bytes.Contains(theLinked(t), []byte("main.unwind")))
 	for _, name := range []string{"main.unwind", "runtime/symtab.go"} {
 		require.False(t, bytes.Contains(shrunk(), []byte(name)), name)
@@ -97,6 +102,7 @@ func TestTakesNamesOut(t *testing.T) {
 
 // TestSteps: each step is a pass, and the last one is the result.
 func TestSteps(t *testing.T) {
+	t.Parallel()
 	_, steps := Program(theLinked(t))
 	require.Len(t, steps, len(Passes))
 	for k, s := range steps {
