@@ -125,18 +125,14 @@ func (f files) copy(source, pattern string) error {
 	if err != nil {
 		return err
 	}
+	var errs *multierror.Error
 	for _, path := range found {
 		data, err := os.ReadFile(path)
-		if err != nil {
-			return err
-		}
-		name, err := filepath.Rel(source, path)
-		if err != nil {
-			return err
-		}
+		name, err2 := filepath.Rel(source, path)
 		f[filepath.ToSlash(name)] = data
+		errs = multierror.Append(errs, err, err2)
 	}
-	return nil
+	return together(errs)
 }
 
 // sourceDir finds the page's sources, from anywhere in a clone.

@@ -68,8 +68,13 @@ func TestBuildTellsAll(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(source, "text", "xx.json"), []byte("no language"), 0o666); err != nil {
 		t.Fatal(err)
 	}
+	for _, name := range []string{"a.webmanifest", "b.webmanifest"} { // folders, not files
+		if err := os.Mkdir(filepath.Join(source, name), 0o777); err != nil {
+			t.Fatal(err)
+		}
+	}
 	_, err := pageFiles(source)
-	for _, want := range []string{"early.js", "main.js", "worker.js", "style.css", "text/xx.json", "LICENSE"} {
+	for _, want := range []string{"early.js", "main.js", "worker.js", "style.css", "text/xx.json", "LICENSE", "a.webmanifest", "b.webmanifest"} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("nothing about %s in %v", want, err)
 		}
