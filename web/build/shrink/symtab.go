@@ -129,12 +129,13 @@ func readTable(b []byte) (*table, error) {
 	return t, nil
 }
 
+// number reads a number that counts bytes, or lists.
 func number(b []byte) int { return int(min(binary.LittleEndian.Uint32(b), math.MaxInt32)) }
 
 // function returns the k-th function of the list with its own lists, where it is,
 // and marks what it needs of the tables of positions.
 func (t *table) function(list []byte, k int) (f []byte, at int, err error) {
-	entry, next := number(list[8*k:]), number(list[8*k+8:])
+	entry, next := binary.LittleEndian.Uint32(list[8*k:]), binary.LittleEndian.Uint32(list[8*k+8:])
 	at = number(list[8*k+4:])
 	if at > len(list)-funcSize {
 		return nil, 0, errors.New("it lies past the end")
@@ -149,7 +150,7 @@ func (t *table) function(list []byte, k int) (f []byte, at int, err error) {
 		return nil, 0, errors.New("it lies past the end")
 	}
 	f = f[:size:size]
-	if number(f) != entry || entry >= next || number(f[4:]) >= len(t.names) {
+	if binary.LittleEndian.Uint32(f) != entry || entry >= next || number(f[4:]) >= len(t.names) {
 		return nil, 0, errors.New("it is not where the list has it, or has no name")
 	}
 	tables := []int{16, 20, 24} // pcsp, pcfile, pcln
