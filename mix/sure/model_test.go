@@ -99,14 +99,14 @@ func typical(m *sure.Model, t sure.Term) float64 {
 // package: the inverse of each distribution is written out again.
 func simulated(m *sure.Model, n int, seed uint64) (all float64, item []float64) {
 	r := rand.New(rand.NewPCG(seed, 2))
-	times, kept := make([]float64, len(m.Factors)), make([]float64, len(m.Factors))
+	times, grown := make([]float64, len(m.Factors)), make([]float64, len(m.Factors))
 	margin := make([]float64, m.Items)
 	add := func(terms []sure.Term, sign float64) {
 		for i := range terms {
 			v := sign * terms[i].Amount
 			for _, u := range terms[i].Uses {
 				if u.Kind == sure.Loss {
-					v /= kept[u.Factor]
+					v *= grown[u.Factor]
 				} else {
 					v *= times[u.Factor]
 				}
@@ -119,7 +119,7 @@ func simulated(m *sure.Model, n int, seed uint64) (all float64, item []float64) 
 	for range n {
 		for i, f := range m.Factors {
 			times[i] = drawn(f, r.Float64())
-			kept[i] = 1 - times[i]
+			grown[i] = 1 / (1 - times[i])
 		}
 		clear(margin)
 		add(m.Supplies, 1)
@@ -127,12 +127,15 @@ func simulated(m *sure.Model, n int, seed uint64) (all float64, item []float64) 
 		ok := 1
 		for i, v := range margin {
 			if v >= -sure.Slack {
-				item[i] += 1 / float64(n)
+				item[i]++
 			} else {
 				ok = 0
 			}
 		}
 		good += ok
+	}
+	for i := range item {
+		item[i] /= float64(n)
 	}
 	return float64(good) / float64(n), item
 }
