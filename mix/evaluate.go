@@ -34,6 +34,9 @@ const maxSteps = 200_000
 func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	e := &evaluated{job: j,
 		terms: yard.Terms{Offers: j.Offers, Haul: j.Haul, Delivery: j.Delivery, Tax: j.Tax, Aim: j.Aim}}
+	if j.Measure > units.Both {
+		r.ProblemAt("measure", doc.WordUnknown, message.Of("write {=0}", string(doc.Or(measures))))
+	}
 	few := j.checkRows(r)
 	e.terms.Check(r)
 	if !few {

@@ -171,7 +171,11 @@ func Decode(data []byte) (*Job, error) {
 }
 
 // Clone is a copy that shares nothing with j that can change; a language cannot.
+// It is nil of nil.
 func (j *Job) Clone() *Job {
+	if j == nil {
+		return nil
+	}
 	c := *j
 	c.Materials, c.Containers, c.Mixes = slices.Clone(j.Materials), slices.Clone(j.Containers), slices.Clone(j.Mixes)
 	for i := range c.Materials {

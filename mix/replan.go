@@ -8,8 +8,14 @@ import (
 
 // At returns the job as it stands at the yard, over what the job itself says of
 // the yard, and leaves j as it is. The error is [Problems], by the paths
-// without[0] and bought[0].
+// without[0] and bought[0]. A nil job has no tasks, and a nil yard has not changed.
 func (j *Job) At(y *yard.Yard) (*Job, error) {
+	if j == nil {
+		j = &Job{}
+	}
+	if y == nil {
+		y = &yard.Yard{}
+	}
 	r := &doc.Reader{}
 	after := j.Clone().atYard(r).apply(r, y)
 	return after, r.Err()

@@ -33,7 +33,8 @@ func appendDecimal(b []byte, n int64, places int) []byte {
 	return b
 }
 
-// Measure selects the units for text that people read. The zero value is [US].
+// Measure selects the units for text that people read. The zero value is [US], and
+// a value that is none of the three writes as US does.
 type Measure uint8
 
 const (
@@ -55,12 +56,12 @@ func ParseMeasure(s string) (m Measure, ok bool) {
 // String returns the word that [ParseMeasure] reads.
 func (m Measure) String() string {
 	switch m {
-	case US:
-		return "us"
 	case Metric:
 		return "metric"
+	case Both:
+		return "both"
 	}
-	return "both"
+	return "us"
 }
 
 // Length writes l for people, to three significant digits or as a common
@@ -126,7 +127,7 @@ func (m Measure) write(low, high int64, us, metric func(int64) *unit) string {
 	if m == Both {
 		b = append(b, " ("...)
 	}
-	if m != US {
+	if m == Metric || m == Both {
 		b = appendRange(b, low, high, metric(high), false)
 	}
 	if m == Both {

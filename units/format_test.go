@@ -64,3 +64,26 @@ func TestExact(t *testing.T) {
 		}
 	}
 }
+
+// TestOddMeasure: what is no measure writes as the zero value does, never in two
+// units at once.
+func TestOddMeasure(t *testing.T) {
+	for _, odd := range []Measure{3, 9, 255} {
+		for _, got := range [][2]string{
+			{odd.String(), US.String()},
+			{odd.Length(3 * Inch), US.Length(3 * Inch)},
+			{odd.Area(SquareMetre), US.Area(SquareMetre)},
+			{odd.Volume(CubicFoot), US.Volume(CubicFoot)},
+			{odd.VolumeLike(CubicFoot, Gallon), US.VolumeLike(CubicFoot, Gallon)},
+			{odd.Mass(Kilogram), US.Mass(Kilogram)},
+			{odd.Density(MaxDensity), US.Density(MaxDensity)},
+			{odd.VolumeRange(Litre, CubicFoot), US.VolumeRange(Litre, CubicFoot)},
+			{odd.MassRange(Gram, Kilogram), US.MassRange(Gram, Kilogram)},
+			{odd.DensityRange(1, MaxDensity), US.DensityRange(1, MaxDensity)},
+		} {
+			if got[0] != got[1] {
+				t.Errorf("Measure(%d) writes %q, want %q", uint8(odd), got[0], got[1])
+			}
+		}
+	}
+}

@@ -41,10 +41,18 @@ var amendFields = doc.Fields{
 }
 
 // Kind is the kind "amend".
-func (a *Amend) Kind() *Kind { return amend }
+func (a *Amend) Kind() *Kind {
+	if a == nil {
+		return nil
+	}
+	return amend
+}
 
 // Clone is a copy that shares nothing with a.
 func (a *Amend) Clone() Work {
+	if a == nil {
+		return nil
+	}
 	c := *a
 	c.Area = a.Area.Clone()
 	return &c

@@ -42,10 +42,18 @@ var backfillFields = doc.Fields{
 }
 
 // Kind is the kind "backfill".
-func (f *Backfill) Kind() *Kind { return backfill }
+func (f *Backfill) Kind() *Kind {
+	if f == nil {
+		return nil
+	}
+	return backfill
+}
 
 // Clone is a copy that shares nothing with f.
 func (f *Backfill) Clone() Work {
+	if f == nil {
+		return nil
+	}
 	c := *f
 	c.Ball = f.Ball.clone()
 	return &c

@@ -81,10 +81,18 @@ var sheet = &doc.Object{Maybe: func(at any, fresh bool) any {
 }}}
 
 // Kind is the kind "cover".
-func (v *Cover) Kind() *Kind { return cover }
+func (v *Cover) Kind() *Kind {
+	if v == nil {
+		return nil
+	}
+	return cover
+}
 
 // Clone is a copy that shares nothing with v.
 func (v *Cover) Clone() Work {
+	if v == nil {
+		return nil
+	}
 	c := *v
 	c.Area = v.Area.Clone()
 	if v.Stems != nil {

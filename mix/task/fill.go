@@ -28,10 +28,18 @@ var fillFields = doc.Fields{
 }
 
 // Kind is the kind "fill".
-func (f *Fill) Kind() *Kind { return fill }
+func (f *Fill) Kind() *Kind {
+	if f == nil {
+		return nil
+	}
+	return fill
+}
 
 // Clone is a copy that shares nothing with f.
 func (f *Fill) Clone() Work {
+	if f == nil {
+		return nil
+	}
 	c := &Fill{Containers: make([]Container, len(f.Containers))}
 	for i := range f.Containers {
 		c.Containers[i] = f.Containers[i].clone()

@@ -54,9 +54,9 @@ type Task struct {
 
 // Work is what a task does: a [*Fill], [*Amend], [*Backfill] or [*Cover].
 type Work interface {
-	// Kind is the kind of work that this is.
+	// Kind is the kind of work that this is; nil of a nil pointer.
 	Kind() *Kind
-	// Clone is a copy that shares nothing.
+	// Clone is a copy that shares nothing; nil of a nil pointer.
 	Clone() Work
 	// result checks the work and measures it. Problems go to r, and then the
 	// result is of no use, though not nil.
@@ -113,11 +113,20 @@ type Done struct {
 	Result Result      // nil with problems
 }
 
+// Kind returns the kind of the task's work. It is nil where there is none, as when
+// Work is a nil pointer.
+func (t *Task) Kind() *Kind {
+	if t.Work == nil {
+		return nil
+	}
+	return t.Work.Kind()
+}
+
 // Evaluate checks the task and works it out into d. Problems go to r, and then d is
 // not to be used.
 func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope, d *Done) {
 	*d = Done{Task: t}
-	if t.Work == nil {
+	if t.Kind() == nil {
 		if r.Sound() { // else its kind is what did not read
 			r.ProblemAt("kind", doc.FieldMissing, whatItDoes)
 		}

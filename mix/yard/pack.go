@@ -58,11 +58,11 @@ func (n *Need) Packs(m units.Measure) []Pack {
 			out = append(out, c)
 		}
 	}
-	mat := n.Material
+	mat, inMetric := n.Material, m == units.Metric || m == units.Both
 	if m != units.Metric {
 		add(mat.Packs, false)
 	}
-	if m != units.US {
+	if inMetric {
 		add(metric(mat), false)
 	}
 	for _, s := range mat.Bales {
@@ -76,7 +76,7 @@ func (n *Need) Packs(m units.Measure) []Pack {
 	if m != units.Metric {
 		add(yardSteps, true)
 	}
-	if m != units.US {
+	if inMetric {
 		add(metricSteps, true)
 	}
 	return out
