@@ -68,6 +68,9 @@ func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	for _, change := range changes {
 		change(j)
 	}
+	if len(changes) > 0 { // which may have put in what the caller keeps
+		j = j.Clone()
+	}
 	return j.plan(r)
 }
 

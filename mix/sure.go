@@ -178,14 +178,17 @@ func (u *uncertain) task(d *task.Done) {
 	})
 }
 
+// sizeOf is the factor of a class by its id: how large it is.
+type sizeOf string
+
 // size adds the factor of a class, when its size is not certain.
-func (u *uncertain) size(uses []sure.Use, k *catalog.Class, r units.Range) []sure.Use {
-	if k == nil || r.Certain() {
+func (u *uncertain) size(uses []sure.Use, class string, r units.Range) []sure.Use {
+	if class == "" || r.Certain() {
 		return uses
 	}
 	plan := r.Plan.Litres()
-	f := sure.Factor{Name: u.language.Print("the size of {0}", k.ID), Low: r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan}
-	i := u.factor(k, f, message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
+	f := sure.Factor{Name: u.language.Print("the size of {0}", class), Low: r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan}
+	i := u.factor(sizeOf(class), f, message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 }
 

@@ -75,7 +75,14 @@ func (in *In) Allowances() []Allowance {
 	if in.Blend == nil {
 		return nil
 	}
-	return append(make([]Allowance, 0, 3), in.Settle, in.BlendLoss, in.Spare)
+	list := append(make([]Allowance, 0, 3), in.Settle, in.BlendLoss, in.Spare)
+	for i := range list {
+		if shared := list[i].Common; shared != nil { // by every plan
+			own := *shared
+			list[i].Common = &own
+		}
+	}
+	return list
 }
 
 // loose works out the loose volume: net / (1 - settle) / (1 - blend loss), then

@@ -86,13 +86,21 @@ func (p *Pots) Terms(yield func(Term) bool) {
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		times := float64(line.Line.Count) * float64(line.Cells)
-		if !yield(Term{Times: times, Each: line.Each, Class: line.class}) {
+		if !yield(Term{Times: times, Each: line.Each, Class: idOf(line.class)}) {
 			return
 		}
-		if line.Ball.Plan > 0 && !yield(Term{Times: times, Each: line.Ball, Class: line.rooted, Less: true}) {
+		if line.Ball.Plan > 0 && !yield(Term{Times: times, Each: line.Ball, Class: idOf(line.rooted), Less: true}) {
 			return
 		}
 	}
+}
+
+// idOf is the id of a class, "" of none.
+func idOf(k *catalog.Class) string {
+	if k == nil {
+		return ""
+	}
+	return k.ID
 }
 
 // Reach is how many of each line's containers are filled.

@@ -91,8 +91,8 @@ type Result interface {
 type Term struct {
 	Times float64
 	Each  units.Range
-	Class *catalog.Class // the container that makes Each uncertain, or nil
-	Less  bool           // taken away: a root ball
+	Class string // the id of the container that makes Each uncertain, or ""
+	Less  bool   // taken away: a root ball
 }
 
 // Reached is how far a volume goes in the work of a task.

@@ -109,7 +109,7 @@ func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *ca
 	for i := range after {
 		o := &after[i]
 		if y.Only != nil && o.Stock == nil {
-			o.Stock = y.Only
+			o.Stock = clone(y.Only)
 		}
 		o.gone = o.gone || gone[i] || o.Stock != nil && *o.Stock < o.Least
 	}
