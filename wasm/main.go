@@ -1,13 +1,14 @@
 //go:build js && wasm
 
-// Command wasm is the library in a browser. It holds no arithmetic; it carries a
-// question to answer.Session and the answer back.
+// Command wasm is the library in a browser. It does no arithmetic: it carries a
+// question to answer.Session, and the answer back.
 //
-// It exports three functions, and a call takes all of them: room(i, n) gives the
-// address of n bytes for the caller to write the i-th text of a question into,
-// the verb and then its documents; ask(documents) answers with how many bytes
-// there are to read; and answer() with their address, good until the next call.
-// Package syscall/js would do the same for 12 kB more of a download.
+// It exports three functions, and a question uses all of them. room(i, n) returns
+// the address of n bytes, into which the caller writes text i of the question:
+// first the verb, then its documents. ask(documents) answers the question and
+// returns the length of the answer. answer() returns its address, which is good
+// until the next question. Package syscall/js would do the same for 12 kB more of
+// a download.
 package main
 
 import (
@@ -17,7 +18,7 @@ import (
 	"example.org/barrow/wasm/answer"
 )
 
-// maxDocs bounds what one question carries.
+// maxDocs is the most documents in one question.
 const maxDocs = 2
 
 var (
@@ -26,8 +27,9 @@ var (
 	reply    []byte
 )
 
-// room makes place for one text of the next question. A job past its bound is
-// refused by its size: one byte more says as much, and the caller writes no more.
+// room makes room for one text of the next question. A job past its limit is
+// refused for its size, and one byte more is enough to show that, so a caller
+// never has to write more.
 //
 //go:wasmexport room
 func room(i, size int32) unsafe.Pointer {
@@ -38,8 +40,8 @@ func room(i, size int32) unsafe.Pointer {
 	return unsafe.Pointer(unsafe.SliceData(question[i]))
 }
 
-// ask answers the question that the texts make. A panic would end the instance
-// for good, so a bug of the program comes back as a problem instead.
+// ask answers the question in the texts. A panic would end the program for good,
+// so a bug in it becomes a problem in the answer instead.
 //
 //go:wasmexport ask
 func ask(documents int32) (size int32) {
@@ -51,13 +53,13 @@ func ask(documents int32) (size int32) {
 	}()
 	verb, docs := string(question[0]), question[1:1+min(max(documents, 0), maxDocs)]
 	reply = session.Answer(verb, docs...)
-	clear(question[:]) // what was asked may be large
+	clear(question[:]) // a question may be large
 	return int32(len(reply))
 }
 
-// answer is where the reply lies.
+// answered is the address of the reply.
 //
 //go:wasmexport answer
 func answered() unsafe.Pointer { return unsafe.Pointer(unsafe.SliceData(reply)) }
 
-func main() { select {} } // the functions live as long as the page
+func main() { select {} } // the exported functions must live as long as the page

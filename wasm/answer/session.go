@@ -1,6 +1,13 @@
-// Package answer is what the page asks of the library: a verb and documents in,
-// one document out, all of them bytes. It holds no arithmetic and knows no
-// browser; package main beside it carries the bytes across.
+// Package answer is what the page asks of the library: a verb and documents go
+// in, one document comes out, all of them bytes.
+//
+//	var s answer.Session
+//	plan := s.Answer("plan", job)
+//
+// It does no arithmetic and knows nothing of browsers; package main beside it
+// carries the bytes across. Problems are answers too: {"problems": [...]}. A
+// [Session] keeps no reference to the documents it is given, and is for one
+// goroutine at a time.
 package answer
 
 import (
@@ -15,9 +22,9 @@ import (
 	"example.org/barrow/wasm/qr"
 )
 
-// Session answers one page. It keeps the last job that it worked out, since a page
-// asks for several views of one job in turn. The zero value is ready; it is not
-// for use by several goroutines.
+// Session answers one page. It remembers the last job that it worked out,
+// because a page asks for several views of one job in turn. The zero value is
+// ready to use.
 type Session struct {
 	language *lang.Language // nil is English
 	job      []byte         // the document of plan
@@ -25,10 +32,10 @@ type Session struct {
 	err      error
 }
 
-// verbs are what can be asked.
+// verbs are the questions that can be asked.
 var verbs = map[string]func(s *Session, docs [][]byte) []byte{
-	"language": (*Session).speak,
-	"plan":     (*Session).planned,
+	"language": (*Session).setLanguage,
+	"plan":     (*Session).writePlan,
 	"full":     (*Session).full,
 	"shown":    (*Session).shown,
 	"costs":    (*Session).costs,
@@ -39,8 +46,8 @@ var verbs = map[string]func(s *Session, docs [][]byte) []byte{
 	"sample":   func(*Session, [][]byte) []byte { return mix.Sample() },
 }
 
-// Answer answers one question. What the job gets wrong comes back as the
-// problems' document; a verb that is unknown, as a problem too.
+// Answer answers one question. When the job has problems, or the verb is
+// unknown, the answer is the document of problems.
 func (s *Session) Answer(verb string, docs ...[]byte) []byte {
 	answer, ok := verbs[verb]
 	if !ok {
@@ -49,33 +56,34 @@ func (s *Session) Answer(verb string, docs ...[]byte) []byte {
 	return answer(s, docs)
 }
 
-// work works a job out, unless it is the one worked out last.
-func (s *Session) work(job []byte) (*mix.Plan, error) {
+// evaluate works out a job, unless it is the one worked out last.
+func (s *Session) evaluate(job []byte) (*mix.Plan, error) {
 	if s.job == nil || !bytes.Equal(job, s.job) {
 		s.job = bytes.Clone(job)
-		s.plan, s.err = mix.PlanDocument(job, s.spoken)
+		s.plan, s.err = mix.PlanDocument(job, s.inLanguage)
 	}
 	return s.plan, s.err
 }
 
-// spoken sets the reader's language.
-func (s *Session) spoken(j *mix.Job) { j.Language = s.language }
+// inLanguage sets the reader's language for a job.
+func (s *Session) inLanguage(j *mix.Job) { j.Language = s.language }
 
-// speak takes the language of everything that follows: a language file, or
-// nothing for English, and the decimal mark, "," or nothing.
-func (s *Session) speak(docs [][]byte) []byte {
-	var t *lang.Language
+// setLanguage sets the language of all later answers: a language file, or
+// nothing for English, and the decimal mark, "," or nothing. It forgets the
+// last job, whose plan is in the old language.
+func (s *Session) setLanguage(docs [][]byte) []byte {
+	var l *lang.Language
 	if file := document(docs, 0); len(file) > 0 {
 		var err error
-		if t, err = lang.Parse(file); err != nil {
+		if l, err = lang.Parse(file); err != nil {
 			return s.problem(LanguageBad, message.Text(err.Error()))
 		}
 	}
-	*s = Session{language: t.Comma(string(document(docs, 1)) == ",")}
+	*s = Session{language: l.Comma(string(document(docs, 1)) == ",")}
 	return []byte("{}\n")
 }
 
-// document is docs[i], or nothing.
+// document returns docs[i], or nil when there are fewer.
 func document(docs [][]byte, i int) []byte {
 	if i < len(docs) {
 		return docs[i]
@@ -83,22 +91,24 @@ func document(docs [][]byte, i int) []byte {
 	return nil
 }
 
-// of answers with what a sound job's plan has to say.
+// of answers with something about the plan of a sound job, or with the job's
+// problems.
 func (s *Session) of(docs [][]byte, write func(*mix.Plan) []byte) []byte {
-	p, err := s.work(document(docs, 0))
+	p, err := s.evaluate(document(docs, 0))
 	if err != nil {
 		return report.Problems(err, s.language)
 	}
 	return write(p)
 }
 
-// planned answers with the plan, byte for byte what the command line writes.
-func (s *Session) planned(docs [][]byte) []byte { return s.of(docs, report.Plan) }
+// writePlan answers with the plan, byte for byte what the command line writes.
+func (s *Session) writePlan(docs [][]byte) []byte { return s.of(docs, report.Plan) }
 
-// full answers with the plan and what takes longer: how sure, other choices.
+// full answers with the plan and what takes longer: how sure it is, and other
+// choices.
 func (s *Session) full(docs [][]byte) []byte { return s.of(docs, report.Full) }
 
-// shown answers with what is laid out beside the plan: its drawings.
+// shown answers with the drawings that stand beside the plan.
 func (s *Session) shown(docs [][]byte) []byte {
 	return s.of(docs, func(p *mix.Plan) []byte {
 		return drawings(append(append(picture.Tasks(p), picture.Order(p)...), picture.Trips(p)...))
@@ -110,6 +120,7 @@ func (s *Session) costs(docs [][]byte) []byte {
 	return s.of(docs, func(p *mix.Plan) []byte { return drawings(picture.Costs(p)) })
 }
 
+// drawings writes drawings as {"drawings": [...]}.
 func drawings(list []picture.Drawing) []byte {
 	var w json.Writer
 	w.BeginObject()
@@ -122,14 +133,15 @@ func drawings(list []picture.Drawing) []byte {
 // csv answers with rows for a spreadsheet.
 func (s *Session) csv(docs [][]byte) []byte { return s.of(docs, report.CSV) }
 
-// changes compares the job as it was with the job as it is.
+// changes compares the job as it was, the first document, with the job as it
+// is, the second.
 func (s *Session) changes(docs [][]byte) []byte {
-	before, _ := mix.PlanDocument(document(docs, 0), s.spoken) // as it stood it may have been no plan
+	before, _ := mix.PlanDocument(document(docs, 0), s.inLanguage) // nil when the old job had problems
 	return s.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return report.Changes(before, after) })
 }
 
-// code answers with the QR code of a text, as a square and the path of its dark
-// modules; {} when it is too long for one.
+// code answers with the QR code of a text: its size, and the path of its dark
+// modules. The answer is {} when the text is too long for a code.
 func code(_ *Session, docs [][]byte) []byte {
 	var w json.Writer
 	w.BeginObject()
@@ -143,14 +155,14 @@ func code(_ *Session, docs [][]byte) []byte {
 	return w.Bytes()
 }
 
-// Failed answers for a panic, which is a bug of the program: what the session
-// remembers may be half a plan, and is dropped.
+// Failed answers after a panic, which is a bug in the program. It drops what
+// the session remembers, because that may be half a plan.
 func (s *Session) Failed() []byte {
 	*s = Session{language: s.language}
 	return s.problem(Bug, "the program failed on this job; please report it")
 }
 
-// problem is the problems' document with one problem that is of no field.
+// problem returns the document of problems with one that belongs to no field.
 func (s *Session) problem(code string, hint message.Text) []byte {
 	var w json.Writer
 	w.BeginObject()

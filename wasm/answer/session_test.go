@@ -51,7 +51,8 @@ func TestSessionKeepsNoHold(t *testing.T) {
 // is named; both bills are there.
 func TestChanges(t *testing.T) {
 	var session answer.Session
-	now := strings.Replace(string(mix.Sample()), `"schema": 1,`, `"schema": 1, "yard": {"without": ["bark-fines:1/2 cu yd bulk"]},`, 1)
+	now := strings.Replace(string(mix.Sample()), `"schema": 1,`,
+		`"schema": 1, "yard": {"without": ["bark-fines:1/2 cu yd bulk"]},`, 1)
 	var got struct {
 		Changes []struct {
 			Material, Pack, Bulk, Is string

@@ -11,19 +11,22 @@ const (
 	black = 2
 )
 
-// set draws a module, black for an odd bit, if it is inside.
+// set draws a module, black for an odd bit. Outside the square it does nothing,
+// so that finders can overlap the edge.
 func (c *code) set(x, y, bit int) {
 	if c.inside(x, y) {
 		c.modules[y*c.size+x] = byte(light + bit&1)
 	}
 }
 
+// inside reports whether a module is part of the square.
 func (c *code) inside(x, y int) bool { return 0 <= min(x, y) && max(x, y) < c.size }
 
+// dark reports whether a module is black.
 func (c *code) dark(x, y int) bool { return c.inside(x, y) && c.modules[y*c.size+x] == black }
 
-// drawn is a code of a version with all but its data. What is drawn later goes
-// over what was before.
+// drawn returns a code of a version with everything but its data. Patterns
+// drawn later replace earlier ones.
 func drawn(version int) *code {
 	size := 17 + 4*version
 	c := &code{size, make([]byte, size*size)}
@@ -37,11 +40,11 @@ func drawn(version int) *code {
 	c.rings(far+3, 3, 4, finder)
 	c.rings(3, far+3, 4, finder)
 	if version > 1 {
-		// The middles stand from far back, evenly, and the first at 6: table E.1.
+		// The middles are evenly spaced back from far, and the first is at 6: table E.1.
 		n := version/7 + 1
 		step := (far - 6 + 2*n - 1) / (2 * n) * 2
 		if version == 32 {
-			step = 26 // the one that is not as the others
+			step = 26 // the only version that does not follow the rule
 		}
 		middle := func(i int) int {
 			if i == 0 {
@@ -51,7 +54,7 @@ func drawn(version int) *code {
 		}
 		for i := range n + 1 {
 			for k := range n + 1 {
-				if corners := i%n + k%n; corners > 0 || i+k == 2*n { // else a finder is there
+				if corners := i%n + k%n; corners > 0 || i+k == 2*n { // otherwise a finder is there
 					c.rings(middle(i), middle(k), 2, alignment)
 				}
 			}
@@ -87,8 +90,8 @@ func drawn(version int) *code {
 	return c
 }
 
-// rings draws squares about a middle, one round the other; a bit of pattern says
-// which are black.
+// rings draws squares around a middle, one around the other. Bit i of pattern
+// says whether the square at distance i is black.
 func (c *code) rings(x, y, most, pattern int) {
 	for v := -most; v <= most; v++ {
 		for u := -most; u <= most; u++ {
@@ -97,7 +100,7 @@ func (c *code) rings(x, y, most, pattern int) {
 	}
 }
 
-// rest is what is left of bits divided by a polynomial of degree 12.
+// rest returns the remainder of bits divided by a polynomial of degree 12.
 func rest(bits, poly int) int {
 	for i := 17; i >= 12; i-- {
 		if bits>>i&1 > 0 {
@@ -107,8 +110,9 @@ func rest(bits, poly int) int {
 	return bits
 }
 
-// fill draws data where nothing is, masked: in columns two wide from the right,
-// up and down in turn, past the column of the timing. What is left over is 0.
+// fill draws the data, masked, into the modules that are not drawn yet: in
+// columns two wide from the right, up and down in turn, skipping the column of
+// the timing pattern. Modules without data get a 0.
 func (c *code) fill(data []byte) {
 	at := 0
 	up := true

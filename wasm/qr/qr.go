@@ -1,16 +1,20 @@
-// Package qr makes the QR code of a link, as ISO/IEC 18004 has it: 8-bit mode,
-// error correction level L, mask 0. The tests hold it to rsc.io/qr, module for
-// module.
+// Package qr makes the QR code of a link according to ISO/IEC 18004, in 8-bit
+// mode, with error correction level L and mask 0.
+//
+//	size, path, ok := qr.Path("https://example.org/")
+//
+// The tests compare it with rsc.io/qr, module by module. Its functions are
+// pure.
 package qr
 
 import "strconv"
 
-// Most is the most bytes that a code holds: version 40, level L.
+// Most is the number of bytes in the largest code: version 40, level L.
 const Most = 2953
 
-// Path encodes text as the d of an SVG path over a square of size units, one a
-// module, with the quiet zone of four around it. ok is false when text is longer
-// than [Most].
+// Path encodes text as the d attribute of an SVG path. The path covers the dark
+// modules in a square of size units, one unit to a module, with the quiet zone
+// of four units around it. ok is false when text is longer than [Most].
 func Path(text string) (size int, d []byte, ok bool) {
 	c := encode(text)
 	if c == nil {
@@ -37,9 +41,9 @@ func Path(text string) (size int, d []byte, ok bool) {
 	return c.size + 2*quiet, d, true
 }
 
-// encode makes the smallest code that holds text, or nil.
+// encode makes the smallest code that holds text, or returns nil.
 func encode(text string) *code {
-	if len(text) > Most { // which version 40 holds
+	if len(text) > Most { // so that version 40 is large enough
 		return nil
 	}
 	for version := 1; ; version++ {
@@ -59,19 +63,19 @@ func encode(text string) *code {
 	}
 }
 
-// checks and blocks are how many check bytes a block has, and how many blocks
-// there are, by version at level L: table 9.
+// checks is how many check bytes each block has, and blocks how many blocks
+// there are, by version at level L: table 9 of the standard.
 const (
 	checks = "\x00\x07\x0a\x0f\x14\x1a\x12\x14\x18\x1e\x12\x14\x18\x1a\x1e\x16\x18\x1c\x1e\x1c\x1c\x1c\x1c\x1e\x1e\x1a\x1c\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e\x1e"
 	blocks = "\x00\x01\x01\x01\x01\x01\x02\x02\x02\x02\x04\x04\x04\x04\x04\x06\x06\x06\x06\x07\x08\x08\x09\x09\x0a\x0c\x0c\x0c\x0d\x0e\x0f\x10\x11\x12\x13\x13\x14\x15\x16\x18\x19"
 )
 
-// stream is text as room bytes of data, or nil where it is too long: the mode in
-// four bits, the length, the bytes, four zeros, and padding.
+// stream returns text as room bytes of data, or nil when it is too long: the
+// mode in four bits, the length, the bytes, four zero bits, and padding.
 func stream(text string, version, room int) []byte {
 	data := []byte{byte(len(text) >> 8), byte(len(text))}
 	if version < 10 {
-		data = data[1:] // and is refused where it does not fit
+		data = data[1:] // a longer text does not fit such a version
 	}
 	data = append(data, text...)
 	if len(data) >= room {
@@ -89,9 +93,9 @@ func stream(text string, version, room int) []byte {
 	return data
 }
 
-// interleave splits data into blocks, the last of them a byte longer where it
-// does not go up, and takes the first byte of each, the second and so on; then
-// the check bytes in the same way.
+// interleave splits data into blocks, the last ones a byte longer when it does
+// not divide evenly. It takes the first byte of each block, then the second and
+// so on, and after that the check bytes in the same way.
 func interleave(data []byte, check, blocks int) []byte {
 	all := make([]byte, len(data)+check*blocks)
 	short, at := len(data)/blocks, 0
@@ -130,8 +134,8 @@ func mul(a, b byte) (p byte) {
 	return p
 }
 
-// generator is the polynomial of n check bytes, the highest power first, less
-// its leading 1: the product of x - 2^i for i below n.
+// generator returns the polynomial for n check bytes, highest power first,
+// without its leading 1: the product of x - 2^i for i below n.
 func generator(n int) []byte {
 	g := make([]byte, n)
 	g[n-1] = 1
@@ -147,7 +151,8 @@ func generator(n int) []byte {
 	return g
 }
 
-// remainder is what is left of block, times x^len(g), divided by g.
+// remainder returns the check bytes of a block: what is left of block, times
+// x^len(g), after dividing by g.
 func remainder(block, g []byte) []byte {
 	r := make([]byte, len(g)+1) // the last stays 0
 	for _, b := range block {
