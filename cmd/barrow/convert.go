@@ -12,6 +12,8 @@ import (
 	"example.org/barrow/units/convert"
 )
 
+// convertCommand is the only one that needs exact fractions, so only it uses
+// package convert.
 func (a *app) convertCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
@@ -25,7 +27,8 @@ barrow list units shows the units.`,
   barrow convert "1100 lb/yd3" kg/m3`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 2 {
-				return fmt.Errorf(`give a quantity and a unit, in quotes where they have spaces: barrow convert "2 yd3" "cu ft"`)
+				return fmt.Errorf(
+					`give a quantity and a unit, in quotes where they have spaces: barrow convert "2 yd3" "cu ft"`)
 			}
 			return nil
 		},
@@ -53,8 +56,8 @@ barrow list units shows the units.`,
 	return cmd
 }
 
-// convertProblem is what is wrong with the quantity or the unit, as a job's
-// problems are.
+// convertProblem reports what is wrong with the quantity or the unit in the
+// same form as a job's problems.
 func convertProblem(err error, unit string, asJSON bool) error {
 	var e *units.Error
 	if !errors.As(err, &e) {

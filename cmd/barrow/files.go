@@ -14,8 +14,8 @@ import (
 )
 
 // readJob reads a job document from a file, or from standard input for "-". It
-// stops one byte past what a job may have, so that a huge file is refused
-// without being held.
+// reads at most one byte more than a job may have, so that a huge file is
+// refused without being held in memory.
 func (a *app) readJob(name string) ([]byte, error) {
 	in := a.in
 	if name != "-" {
@@ -32,7 +32,7 @@ func (a *app) readJob(name string) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(in, doc.MaxBytes+1))
 }
 
-// plainPathError says what went wrong with a file without the system call.
+// plainPathError returns the error without the name of the system call.
 func plainPathError(err error) error {
 	var p *fs.PathError
 	if errors.As(err, &p) {
@@ -41,7 +41,7 @@ func plainPathError(err error) error {
 	return err
 }
 
-// sameFile reports whether two names are one file.
+// sameFile reports whether two names are for the same file.
 func sameFile(a, b string) bool {
 	one, err := os.Stat(a)
 	if err != nil {
@@ -51,31 +51,30 @@ func sameFile(a, b string) bool {
 	return err == nil && os.SameFile(one, two)
 }
 
-// file is what is to be in a file.
+// file is a name and what to write there.
 type file struct {
 	name string
 	data []byte
 }
 
-// writeFiles writes each of several files whole or not at all, as writeFile does.
-// One that cannot be written keeps no other from it, and all that went wrong comes
-// back.
+// writeFiles writes several files, each whole or not at all. One that fails
+// does not stop the others; the error has everything that went wrong.
 func writeFiles(list []file) error {
 	var errs *multierror.Error
 	for _, f := range list {
 		errs = multierror.Append(errs, writeFile(f.name, f.data, false))
 	}
-	return errs.ErrorOrNil() // errs itself is no error that is nil
+	return errs.ErrorOrNil() // a nil *Error would not be a nil error
 }
 
-// writeFile writes a file whole or not at all: to a new file beside it first,
-// which then takes its name and, where there was one, its mode. A link is
-// followed; a pipe or a device is written to as it is. With fresh, a file that
-// is there is left alone.
+// writeFile writes a whole file or nothing. It writes to a new file beside it,
+// which then takes its name and, when it replaces a file, that file's mode.
+// Links are followed; pipes and devices are written to directly. With fresh, an
+// existing file is left alone.
 func writeFile(name string, data []byte, fresh bool) error {
 	stat := os.Stat
 	if fresh {
-		stat = os.Lstat // a link to nowhere is there, too
+		stat = os.Lstat // a link to nothing counts as a file
 	}
 	info, err := stat(name)
 	switch there := err == nil; {
@@ -117,19 +116,20 @@ func writeInto(name string, data []byte) error {
 	return unwritten(err)
 }
 
-// besideOf makes a new file in name's folder, with the mode that the user's
-// mask gives a new file.
+// besideOf creates a new file in the same folder, with the mode that the user's
+// mask gives.
 func besideOf(name string) (*os.File, error) {
 	for n := os.Getpid(); ; n++ {
-		f, err := os.OpenFile(filepath.Join(filepath.Dir(name), fmt.Sprintf(".%s.%d", filepath.Base(name), n)), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+		beside := filepath.Join(filepath.Dir(name), fmt.Sprintf(".%s.%d", filepath.Base(name), n))
+		f, err := os.OpenFile(beside, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
 		if !errors.Is(err, fs.ErrExist) {
 			return f, err
 		}
 	}
 }
 
-// fill writes data to f and closes it. The file that f is to replace, if any,
-// gives it its mode.
+// fill writes data to f and closes it. When f is to replace a file, it gets
+// that file's mode.
 func fill(f *os.File, data []byte, old fs.FileInfo) error {
 	_, err := f.Write(data)
 	if err == nil && old != nil {
@@ -144,8 +144,8 @@ func fill(f *os.File, data []byte, old fs.FileInfo) error {
 	return err
 }
 
-// place gives a file its name. A fresh one is linked: that fails where a file
-// has come in the meantime, and a rename would not.
+// place gives a file its name. A fresh one is linked, because a link fails when
+// a file has appeared in the meantime and a rename would overwrite it.
 func place(from, name string, fresh bool) error {
 	if fresh {
 		switch err := os.Link(from, name); {

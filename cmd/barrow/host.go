@@ -16,12 +16,13 @@ import (
 	"example.org/barrow/web/policy"
 )
 
-// host serves the files of a built folder to this machine, and nothing else.
-// It opens the folder anew for every file, so that a newer build arrives.
+// host serves the files of a built folder to this machine and nothing else. It
+// opens the folder again for every file, so that a newer build is served at
+// once.
 type host struct{ dir string }
 
-// fileTypes are what browsers must be told that files are; a program is
-// compiled as it arrives only under its own type.
+// fileTypes are the content types of files. A browser compiles a program while
+// it arrives only under its own type.
 var fileTypes = map[string]string{
 	".css":         "text/css; charset=utf-8",
 	".html":        "text/html; charset=utf-8",
@@ -34,6 +35,7 @@ var fileTypes = map[string]string{
 	".webmanifest": "application/manifest+json",
 }
 
+// ServeHTTP serves one file, with headers that keep the page apart from others.
 func (h host) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	head := w.Header()
 	head.Set("Content-Security-Policy", policy.Served())
@@ -45,8 +47,9 @@ func (h host) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	head.Set("Cache-Control", "no-cache") // ask each time whether there is a newer one
 	switch {
 	case !local(r.Host):
-		// A name of somebody else's that leads here: their page could read ours.
-		http.Error(w, "this page is served to this machine alone, as 127.0.0.1 or localhost", http.StatusMisdirectedRequest)
+		// Somebody else's name may point here; a page of theirs could read ours.
+		http.Error(w, "this page is served to this machine alone, as 127.0.0.1 or localhost",
+			http.StatusMisdirectedRequest)
 		return
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
 		head.Set("Allow", "GET, HEAD")
@@ -67,7 +70,7 @@ func (h host) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		kind = "application/octet-stream"
 	}
 	if name == "barrow.html" {
-		head.Set("Content-Security-Policy", policy.Framed()) // it carries its own
+		head.Set("Content-Security-Policy", policy.Framed()) // the file contains its own
 	}
 	sum := sha256.Sum256(data)
 	head.Set("Content-Type", kind)
@@ -76,7 +79,7 @@ func (h host) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 }
 
 // local reports whether a request was addressed to this machine by one of its
-// own names; the port may be a tunnel's.
+// own names. The port may be that of a tunnel.
 func local(hostPort string) bool {
 	name, _, err := net.SplitHostPort(hostPort)
 	if err != nil {
@@ -86,8 +89,8 @@ func local(hostPort string) bool {
 	return strings.EqualFold(name, "localhost") || ip != nil && ip.IsLoopback()
 }
 
-// readInside reads a file of a folder. Whatever leads out of it, is hidden or
-// is no file is not there.
+// readInside reads a file in a folder. Names that lead out of the folder,
+// hidden files and anything that is not a file count as missing.
 func readInside(dir, name string) ([]byte, error) {
 	if !fs.ValidPath(name) || strings.HasPrefix(name, ".") || strings.Contains(name, "/.") {
 		return nil, fs.ErrNotExist

@@ -13,7 +13,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// output is how a plan is to be written.
+// output is how a plan should be written.
 type output struct {
 	json, csv, working bool
 	measure            string
@@ -23,7 +23,7 @@ type output struct {
 	aim                string
 }
 
-// flags adds the flags that every command with a plan has.
+// flags adds the flags that every command that writes a plan has.
 func (o *output) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "write the plan as JSON")
@@ -34,11 +34,14 @@ func (o *output) flags(cmd *cobra.Command) {
 	f.StringVar(&o.plot, "plot", "", "`FILE.svg` for a plot of bags against bulk besides")
 	f.BoolVar(&o.sure, "sure", false, "in JSON too: how sure, bags or bulk, and other choices")
 	f.StringVar(&o.aim, "aim", "", "`AIM` in choosing packs: cost, left over or lifting")
-	cmd.RegisterFlagCompletionFunc("aim", cobra.FixedCompletions([]string{"cost", "left over", "lifting"}, cobra.ShellCompDirectiveNoFileComp))
-	cmd.RegisterFlagCompletionFunc("measure", cobra.FixedCompletions([]string{"us", "metric", "both"}, cobra.ShellCompDirectiveNoFileComp))
+	words := func(flag string, list ...string) {
+		cmd.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(list, cobra.ShellCompDirectiveNoFileComp))
+	}
+	words("aim", "cost", "left over", "lifting")
+	words("measure", "us", "metric", "both")
 }
 
-// check reports flags that do not go together, before anything is read.
+// check reports flags that do not go together, before any file is read.
 func (o *output) check() error {
 	switch {
 	case o.json && o.csv:
@@ -58,7 +61,7 @@ func (o *output) check() error {
 	return nil
 }
 
-// override puts what the command line says over what the job says.
+// override replaces what the job says by what the command line says.
 func (o *output) override(job *mix.Job) {
 	if o.measure != "" {
 		job.Measure, _ = units.ParseMeasure(o.measure)
@@ -68,7 +71,7 @@ func (o *output) override(job *mix.Job) {
 	}
 }
 
-// plan works a document out and writes the plan.
+// plan works out a document and writes the plan.
 func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
 	p, err := mix.PlanDocument(doc, o.override)
 	if err != nil {
@@ -77,7 +80,7 @@ func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[s
 	return a.write(o, p)
 }
 
-// write writes a plan as it is wanted.
+// write writes a plan in the form that was asked for.
 func (a *app) write(o *output, p *mix.Plan) error {
 	var b bytes.Buffer
 	switch {
@@ -95,9 +98,9 @@ func (a *app) write(o *output, p *mix.Plan) error {
 	return a.send(o, p, b.Bytes())
 }
 
-// send puts a result where it is to go, and the plot of its plan, when one is
-// wanted, into its own file. On standard output there is nothing where the plot
-// could not be written.
+// send writes a result to where it was asked for, and the plot of its plan, if
+// one was asked for, to its own file. When the plot cannot be written, nothing
+// goes to standard output.
 func (a *app) send(o *output, p *mix.Plan, result []byte) error {
 	var files []file
 	if o.plot != "" {

@@ -8,6 +8,8 @@ import (
 	"example.org/barrow/mix"
 )
 
+// planCommand also replans: the flags of the yard only make sense for a whole
+// job.
 func (a *app) planCommand() *cobra.Command {
 	var o output
 	var sample bool
@@ -52,7 +54,7 @@ and show what changes, line by line.`,
 	return cmd
 }
 
-// chooseJob reads the one job that the command line names.
+// chooseJob reads the job that the command line names.
 func (a *app) chooseJob(args []string, sample bool) ([]byte, error) {
 	switch {
 	case sample && len(args) > 0:
@@ -65,6 +67,8 @@ func (a *app) chooseJob(args []string, sample bool) ([]byte, error) {
 	return a.readJob(args[0])
 }
 
+// sampleCommand never overwrites a file, because the name may be that of a job
+// somebody has worked on.
 func (a *app) sampleCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "sample [FILE]",

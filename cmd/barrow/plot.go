@@ -11,7 +11,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// The plot's measures, in its own units.
+// The measures of the plot, in its own units.
 const (
 	plotWide, plotHigh = 640, 300 // one panel
 	plotLeft           = 70
@@ -20,15 +20,16 @@ const (
 	plotBottom         = 44
 )
 
-// plot draws cost against volume, bags against bulk, a panel for each material
-// that is offered in both, as SVG. It places what the plan says and works
-// nothing out.
+// plot draws, as SVG, cost against volume in bags and in bulk, with a panel for
+// each material that is offered in both. It only places what the plan says.
 func plot(p *mix.Plan) []byte {
 	list := p.Crossings()
 	var b bytes.Buffer
 	high := max(len(list), 1) * plotHigh
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" font-family="sans-serif" font-size="13">`+"\n", plotWide, high)
-	fmt.Fprintf(&b, "<title>Cost against volume, in bags and in bulk</title>\n<rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>\n", plotWide, high)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img"`+
+		` font-family="sans-serif" font-size="13">`+"\n", plotWide, high)
+	fmt.Fprintf(&b, "<title>Cost against volume, in bags and in bulk</title>\n"+
+		`<rect width="%d" height="%d" fill="#fff"/>`+"\n", plotWide, high)
 	if len(list) == 0 {
 		fmt.Fprintf(&b, `<text x="20" y="40">No material is offered both in bags and in bulk, with prices.</text>`+"\n")
 	}
@@ -55,6 +56,7 @@ func (s scale) y(m units.Money) float64 {
 	return plotHigh - plotBottom - float64(m)/float64(max(s.cost, 1))*(plotHigh-plotTop-plotBottom)
 }
 
+// panel draws the axes, the two lines and the marks for one material.
 func panel(b *bytes.Buffer, p *mix.Plan, k *yard.Crossing) {
 	var s scale
 	for _, at := range k.Points {
@@ -63,22 +65,28 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *yard.Crossing) {
 	sentence := k.Sentence(p.Printer())
 	fmt.Fprintf(b, "<desc>%s</desc>\n", html.EscapeString(sentence))
 	fmt.Fprintf(b, `<text x="%d" y="22" font-weight="bold">%s</text>`+"\n", 12, html.EscapeString(sentence))
-	fmt.Fprintf(b, `<path d="M%d %dV%dH%d" fill="none" stroke="#333"/>`+"\n", plotLeft, plotTop, plotHigh-plotBottom, plotWide-plotRight)
-	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">%s</text>`+"\n", plotLeft-6, plotTop+6, html.EscapeString(p.Currency+s.cost.String()))
-	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">0</text>`+"\n", plotLeft-6, plotHigh-plotBottom)
-	fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">%s</text>`+"\n", plotWide-plotRight, plotHigh-plotBottom+18, html.EscapeString(p.Measure.Volume(s.top)))
+	fmt.Fprintf(b, `<path d="M%d %dV%dH%d" fill="none" stroke="#333"/>`+"\n",
+		plotLeft, plotTop, plotHigh-plotBottom, plotWide-plotRight)
+	tick := func(x, y int, text string) {
+		fmt.Fprintf(b, `<text x="%d" y="%d" text-anchor="end">%s</text>`+"\n", x, y, html.EscapeString(text))
+	}
+	tick(plotLeft-6, plotTop+6, p.Currency+s.cost.String())
+	tick(plotLeft-6, plotHigh-plotBottom, "0")
+	tick(plotWide-plotRight, plotHigh-plotBottom+18, p.Measure.Volume(s.top))
 	stairs(b, s, k.Points, "#8a3b12", 1.5, func(at yard.CrossingPoint) units.Money { return at.Bags })
 	stairs(b, s, k.Points, "#1f5a7a", 4, func(at yard.CrossingPoint) units.Money { return at.Bulk })
 	upright(b, s.x(k.Need), plotTop-4, "need")
 	if k.From > 0 {
 		upright(b, s.x(k.From), plotHigh-plotBottom+34, "bulk from here")
 	}
-	fmt.Fprintf(b, `<text x="%d" y="%d" fill="#8a3b12">bags, thin</text><text x="%d" y="%d" fill="#1f5a7a">bulk, thick</text>`+"\n", plotLeft+10, plotTop+14, plotLeft+10, plotTop+32)
+	fmt.Fprintf(b, `<text x="%d" y="%d" fill="#8a3b12">bags, thin</text>`, plotLeft+10, plotTop+14)
+	fmt.Fprintf(b, `<text x="%d" y="%d" fill="#1f5a7a">bulk, thick</text>`+"\n", plotLeft+10, plotTop+32)
 }
 
-// stairs draws costs as steps; a volume that the stock does not cover is left
-// out.
-func stairs(b *bytes.Buffer, s scale, points []yard.CrossingPoint, colour string, thick float64, cost func(yard.CrossingPoint) units.Money) {
+// stairs draws costs as steps, and leaves out volumes that the stock does not
+// cover.
+func stairs(b *bytes.Buffer, s scale, points []yard.CrossingPoint, colour string, thick float64,
+	cost func(yard.CrossingPoint) units.Money) {
 	var d strings.Builder
 	from, last := units.Volume(0), units.Money(-1)
 	for _, at := range points {
@@ -96,5 +104,6 @@ func stairs(b *bytes.Buffer, s scale, points []yard.CrossingPoint, colour string
 
 // upright marks a volume, with its label at height y.
 func upright(b *bytes.Buffer, x float64, y int, label string) {
-	fmt.Fprintf(b, `<path d="M%.1f %dV%d" stroke="#555" stroke-dasharray="2 3"/><text x="%.1f" y="%d" text-anchor="middle" fill="#333">%s</text>`+"\n", x, plotTop, plotHigh-plotBottom, x, y, label)
+	fmt.Fprintf(b, `<path d="M%.1f %dV%d" stroke="#555" stroke-dasharray="2 3"/>`, x, plotTop, plotHigh-plotBottom)
+	fmt.Fprintf(b, `<text x="%.1f" y="%d" text-anchor="middle" fill="#333">%s</text>`+"\n", x, y, label)
 }

@@ -12,6 +12,8 @@ import (
 	"example.org/barrow/mix/report"
 )
 
+// reachCommand takes what is on hand with --have and the rest as the quick
+// commands do.
 func (a *app) reachCommand() *cobra.Command {
 	q := &quick{kind: kindOf("fill")}
 	var have []string
@@ -30,12 +32,13 @@ more pack of each would add.`,
 		},
 	}
 	q.flags(cmd, []doc.Field{fieldOf(kindOf("cover"), "area")})
-	cmd.Flags().StringArrayVar(&have, "have", nil, "what there `IS`: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
+	cmd.Flags().StringArrayVar(&have, "have", nil,
+		"what there `IS`: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
 	return cmd
 }
 
-// reach writes the document, works it out the other way round and writes what
-// it comes to.
+// reach writes a document from the flags, works out how far the stock goes, and
+// writes the result.
 func (q *quick) reach(a *app, args, have []string) error {
 	if err := q.check(); err != nil {
 		return err
@@ -77,7 +80,7 @@ func (q *quick) reach(a *app, args, have []string) error {
 	return a.writeReach(q, &list[0])
 }
 
-// writeReach writes what the stock comes to.
+// writeReach writes how far the stock goes, as JSON or as text.
 func (a *app) writeReach(q *quick, r *mix.Reach) error {
 	var b bytes.Buffer
 	if q.json {
@@ -92,6 +95,7 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 	return unwritten(err)
 }
 
+// reachText lays the result out for a terminal.
 func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
 	m := r.Printer
 	fmt.Fprintln(b, a.heading("What it comes to"))

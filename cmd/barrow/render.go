@@ -13,9 +13,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// render writes a plan for a person at an 80-column terminal: what to buy
-// first, then each task, then what to mind. It lays out what the plan says and
-// works nothing out.
+// render writes a plan for an 80-column terminal: first what to buy, then each
+// task, then what to take care of. It only lays out what the plan says.
 func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	r := &renderer{app: a, out: out, p: p}
 	if p.Name != "" {
@@ -35,6 +34,7 @@ func (a *app) render(out io.Writer, p *mix.Plan, working bool) {
 	}
 }
 
+// renderer writes one plan.
 type renderer struct {
 	*app
 	out io.Writer
@@ -43,14 +43,14 @@ type renderer struct {
 
 func (r *renderer) section(s string) { fmt.Fprintln(r.out, r.heading(s)) }
 
-// lines writes text wrapped, indented by n.
+// lines writes text indented by n and wrapped at column to.
 func (r *renderer) lines(text string, n, to int) {
 	for _, l := range wrap(text, to-n) {
 		fmt.Fprintln(r.out, strings.Repeat(" ", n)+l)
 	}
 }
 
-// item writes text wrapped behind a mark.
+// item writes wrapped text behind a mark.
 func (r *renderer) item(mark, text string) {
 	for i, l := range wrap(text, width-2-len(mark)-1) {
 		if i > 0 {
@@ -60,6 +60,7 @@ func (r *renderer) item(mark, text string) {
 	}
 }
 
+// needs writes what the job takes.
 func (r *renderer) needs() {
 	if len(r.p.Needs) == 0 {
 		return
@@ -82,11 +83,16 @@ func (r *renderer) needs() {
 		mass := n.Mass()
 		rows = append(rows, []string{n.Material.Name, figure, between, r.weight(mass)})
 	}
-	table(r.out, []column{{head: "Material", most: 16}, {head: "To buy", most: 23}, {head: r.ifAny(rows, 2, "As makes differ"), most: 18}, {head: r.ifAny(rows, 3, "Weight, dry-wet"), most: 15}}, rows)
+	table(r.out, []column{
+		{head: "Material", most: 16}, {head: "To buy", most: 23},
+		{head: r.ifAny(rows, 2, "As makes differ"), most: 18},
+		{head: r.ifAny(rows, 3, "Weight, dry-wet"), most: 15},
+	}, rows)
 	fmt.Fprintln(r.out)
 }
 
-// ifAny returns the head when a row has text in the column.
+// ifAny returns the head of a column when any row has text there: a column
+// without text takes no room.
 func (r *renderer) ifAny(rows [][]string, col int, head string) string {
 	for _, row := range rows {
 		if row[col] != "" {
@@ -96,7 +102,7 @@ func (r *renderer) ifAny(rows [][]string, col int, head string) string {
 	return ""
 }
 
-// weight writes a range of mass, or nothing when it is not known.
+// weight writes a range of mass, or "" when it is not known.
 func (r *renderer) weight(m [2]units.Mass) string {
 	if m[1] == 0 {
 		return ""
@@ -104,6 +110,7 @@ func (r *renderer) weight(m [2]units.Mass) string {
 	return r.p.Measure.MassRange(m[0], m[1])
 }
 
+// order writes what to buy, and the offers that were not chosen.
 func (r *renderer) order() {
 	p := r.p
 	if len(p.Lines) > 0 {
@@ -145,10 +152,14 @@ func (r *renderer) linesTable(lines []yard.Line) {
 		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, over, r.weight(l.Mass)})
 	}
 	head := strings.TrimSpace("Cost " + p.Currency)
-	table(r.out, []column{{head: "Material", most: 15}, {head: "Buy", most: 18}, {head: r.ifAny(rows, 2, head), right: true, most: 11}, {head: "Over", most: 11}, {head: r.ifAny(rows, 4, "Weight"), most: 15}}, rows)
+	table(r.out, []column{
+		{head: "Material", most: 15}, {head: "Buy", most: 18},
+		{head: r.ifAny(rows, 2, head), right: true, most: 11}, {head: "Over", most: 11},
+		{head: r.ifAny(rows, 4, "Weight"), most: 15},
+	}, rows)
 }
 
-// total writes the order's sums in one line.
+// total writes the sums of the order in one line.
 func (r *renderer) total() {
 	p := r.p
 	var parts []string
@@ -171,7 +182,7 @@ func (r *renderer) total() {
 	}
 }
 
-// bill writes what there is to pay, in one phrase.
+// bill writes what there is to pay in one phrase.
 func (r *renderer) bill() string {
 	b, cur := &r.p.Bill, r.p.Currency
 	text := cur + b.Goods.String()
@@ -195,7 +206,7 @@ func (r *renderer) bill() string {
 	return text
 }
 
-// trips lists what goes on each drive and what the yard brings.
+// trips lists what goes on each drive, and what the yard delivers.
 func (r *renderer) trips() {
 	var rows [][]string
 	add := func(what string, trips []yard.Trip) {
@@ -222,7 +233,11 @@ func (r *renderer) trips() {
 		return
 	}
 	r.section("Trips, packs as heavy as they may be")
-	table(r.out, []column{{most: 12}, {most: 36}, {head: r.ifAny(rows, 2, "Weight"), most: 15}, {head: r.ifAny(rows, 3, "Nearer limit"), most: 12}}, rows)
+	table(r.out, []column{
+		{most: 12}, {most: 36},
+		{head: r.ifAny(rows, 2, "Weight"), most: 15},
+		{head: r.ifAny(rows, 3, "Nearer limit"), most: 12},
+	}, rows)
 	fmt.Fprintln(r.out)
 }
 
@@ -244,7 +259,7 @@ func (r *renderer) yard(working bool) {
 	r.sure(working)
 }
 
-// options lists the orders worth looking at, when there is a choice.
+// options lists other orders to choose from, if there are any.
 func (r *renderer) options() {
 	list := r.p.Options(mix.MaxOptions)
 	if len(list) < 2 || !r.p.Load.Priced {
@@ -258,13 +273,20 @@ func (r *renderer) options() {
 	var rows [][]string
 	for i := range list {
 		o := &list[i]
-		rows = append(rows, []string{o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs), pick(trips != "", fmt.Sprint(o.Trips)), r.instead(o.Lines)})
+		rows = append(rows, []string{
+			o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs),
+			pick(trips != "", fmt.Sprint(o.Trips)), r.instead(o.Lines),
+		})
 	}
-	table(r.out, []column{{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11}, {head: "To lift", right: true, most: 7}, {head: trips, right: true, most: 5}, {head: "Instead", most: 34}}, rows)
+	table(r.out, []column{
+		{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11},
+		{head: "To lift", right: true, most: 7}, {head: trips, right: true, most: 5},
+		{head: "Instead", most: 34},
+	}, rows)
 	fmt.Fprintln(r.out)
 }
 
-// pick returns text where it applies.
+// pick returns text where it applies, else "".
 func pick(applies bool, text string) string {
 	if applies {
 		return text
@@ -272,7 +294,7 @@ func pick(applies bool, text string) string {
 	return ""
 }
 
-// instead writes what an order has otherwise than the plan's.
+// instead writes how an order differs from the plan's.
 func (r *renderer) instead(lines []yard.Line) string {
 	count := map[*yard.Offer]int64{}
 	for i := range lines {
@@ -342,7 +364,7 @@ func (r *renderer) sure(working bool) {
 	fmt.Fprintln(r.out)
 }
 
-// packs lists the common packs of every need that no offer covers.
+// packs lists common packs for every need that no offer covers.
 func (r *renderer) packs() {
 	var rows [][]string
 	for i := range r.p.Needs {
@@ -351,7 +373,8 @@ func (r *renderer) packs() {
 			continue
 		}
 		v := n.Buy.Plan
-		rows = append(rows, []string{n.Material.Name, "loose", units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)})
+		all := units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)
+		rows = append(rows, []string{n.Material.Name, "loose", all})
 		bags, bulk := []string{}, []string{}
 		for _, c := range n.Packs(r.p.Measure) {
 			text := c.CountText() + " x " + c.Size.String()
@@ -379,7 +402,7 @@ func (r *renderer) packs() {
 	fmt.Fprintln(r.out)
 }
 
-// metric adds litres to a size that the trade gives in cubic feet.
+// metric adds litres to a size that is sold by the cubic foot.
 func (r *renderer) metric(s catalog.Size) string {
 	if r.p.Measure == units.US {
 		return ""
@@ -387,6 +410,7 @@ func (r *renderer) metric(s catalog.Size) string {
 	return " (" + units.Litres(s.Volume) + ")"
 }
 
+// tasks writes the facts and volumes of every task.
 func (r *renderer) tasks() {
 	r.section("The work")
 	for i := range r.p.Tasks {
@@ -404,14 +428,15 @@ func (r *renderer) tasks() {
 	fmt.Fprintln(r.out)
 }
 
-// loose writes the way from net to loose, and the parts.
+// loose writes the steps from the net volume to the loose one, and the parts.
 func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
-	if t.Net != t.Loose { // else the layer, as spread, is what is shovelled
+	if t.Net != t.Loose { // otherwise the layer, as it is spread, is the loose volume
 		rows = append(rows, []string{"In place", r.p.TaskText(t, t.Net)})
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			rows = append(rows, []string{title(al.Name.String()) + " " + r.p.Printer().Share(al.Share), "+ " + r.p.TaskText(t, units.Exactly(al.Adds))})
+			name := title(al.Name.String()) + " " + r.p.Printer().Share(al.Share)
+			rows = append(rows, []string{name, "+ " + r.p.TaskText(t, units.Exactly(al.Adds))})
 		}
 	}
 	rows = append(rows, []string{"Loose, " + t.Filling, r.p.TaskText(t, t.Loose)})
@@ -423,7 +448,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	return rows
 }
 
-// title writes a text with a capital.
+// title writes text with a capital at its start.
 func title(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
@@ -458,6 +483,8 @@ func (r *renderer) cautions(working bool) {
 // stepColumns are the same for every step, so that steps line up.
 var stepColumns = []column{{most: 38, least: 38}, {most: 30, least: 30}, {right: true, most: 4, least: 4}}
 
+// working writes every step, with a number for its source, and the list of
+// sources.
 func (r *renderer) working() {
 	fmt.Fprintln(r.out)
 	r.section("How it is worked out")
@@ -487,7 +514,7 @@ func (r *renderer) working() {
 	}
 }
 
-// indent writes every line two columns further in.
+// indent writes every line two columns further to the right.
 type indent struct{ out io.Writer }
 
 func (w indent) Write(b []byte) (int, error) {

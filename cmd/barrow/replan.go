@@ -13,7 +13,7 @@ import (
 	"example.org/barrow/mix/yard"
 )
 
-// yardFlags are what has changed at the yard, as typed.
+// yardFlags are what has changed at the yard, as it was typed.
 type yardFlags struct {
 	without []string
 	only    string
@@ -53,7 +53,7 @@ func (y *yardFlags) yard() (*yard.Yard, error) {
 	return out, nil
 }
 
-// where turns a path of the yard into its flag.
+// where turns the path of a problem in the yard into the flag it came from.
 func (y *yardFlags) where(path string) string {
 	for i, w := range y.without {
 		if path == fmt.Sprintf("without[%d]", i) {
@@ -68,7 +68,7 @@ func (y *yardFlags) where(path string) string {
 	return path
 }
 
-// replan works the job out as it was and as it is, and writes what changes.
+// replan works out the job as it was and as it is now, and writes what changes.
 func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	changed, err := flags.yard()
 	if err != nil {
@@ -79,7 +79,7 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 		return &problems{err: err, json: o.json}
 	}
 	o.override(job)
-	before, _ := job.Plan() // as it stood it may have been no plan: that is why it is replanned
+	before, _ := job.Plan() // nil when the job had problems, which may be why it is replanned
 	left, err := job.At(changed)
 	if err != nil {
 		return &problems{err: err, where: flags.where, json: o.json}
@@ -96,7 +96,7 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	return a.send(o, after, b.Bytes())
 }
 
-// changes writes what replanning changes, on one screen.
+// changes writes what replanning changes, short enough for one screen.
 func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan) {
 	r := &renderer{app: a, out: b, p: after}
 	r.section("What changes")
@@ -106,9 +106,14 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 		if c.Bulk {
 			pack += " bulk"
 		}
-		rows = append(rows, []string{c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), becomes[c.Kind()]})
+		rows = append(rows, []string{
+			c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), becomes[c.Kind()],
+		})
 	}
-	table(b, []column{{head: "Material", most: 24}, {head: "Pack", most: 20}, {head: "Before", right: true, most: 8}, {head: "To buy", right: true, most: 8}, {most: 8}}, rows)
+	table(b, []column{
+		{head: "Material", most: 24}, {head: "Pack", most: 20},
+		{head: "Before", right: true, most: 8}, {head: "To buy", right: true, most: 8}, {most: 8},
+	}, rows)
 	if len(bought) > 0 {
 		r.lines("Bought already: "+strings.Join(bought, ", "), 2, width)
 	}
@@ -138,10 +143,10 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	r.trips()
 }
 
-// becomes are words for what becomes of a line.
+// becomes are the words for what happens to a line.
 var becomes = map[string]string{"new": "new", "gone": "no more", "more": "changed", "fewer": "changed"}
 
-// names writes what the materials are called.
+// names lists the names of materials.
 func names(list []*catalog.Material) string {
 	text := make([]string, len(list))
 	for i, m := range list {

@@ -25,25 +25,26 @@ const (
 	exitUsage    = 2 // the command line is wrong
 )
 
-// app is one run of the program. Results go to out; problems go to err.
+// app is one run of the program. Results go to out, problems to err.
 type app struct {
 	in       io.Reader
 	out, err io.Writer
 	colour   bool // headings stand out
 }
 
-// problems is a job that has problems; where maps their paths to what was
+// problems is a job that has problems. where turns their paths into what was
 // typed on the command line.
 type problems struct {
 	err   error
 	where func(path string) string
-	quiet map[string]bool // paths whose problem is told at another
+	quiet map[string]bool // paths whose problem is reported at another path
 	json  bool
 }
 
 func (p *problems) Error() string { return p.err.Error() }
 
-// run runs the program and returns its exit status.
+// run runs the program and returns its exit status. Only the caller exits, so
+// that tests can run it in their own process.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	a := &app{in: in, out: out, err: errOut, colour: isTerminal(out)}
 	root := a.root()
@@ -113,11 +114,12 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.DisableSuggestions = true // commandError makes one line of it
 	root.SetHelpCommand(helpCommand(root))
 	root.AddCommand(a.taskCommands()...)
-	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(), a.sampleCommand(), a.serveCommand(), a.jobTopic())
+	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(),
+		a.sampleCommand(), a.serveCommand(), a.jobTopic())
 	return root
 }
 
-// version is what the build says of itself.
+// version is what the build says about itself.
 func version() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "" {
@@ -126,8 +128,7 @@ func version() string {
 	return info.Main.Version
 }
 
-// helpCommand is cobra's, but for two things: help on what is not there is an
-// error, and help on job files has their schema, for an editor.
+// helpCommand is cobra's, except that help on something unknown is an error.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	var schema bool
 	help := &cobra.Command{
@@ -159,7 +160,8 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	return help
 }
 
-// commandError adds the nearest command to what cobra says of an unknown one.
+// commandError adds the most similar command to cobra's error about an unknown
+// one.
 func commandError(root *cobra.Command, err error) error {
 	if err == nil || !strings.HasPrefix(err.Error(), "unknown command ") {
 		return err
@@ -175,7 +177,7 @@ func commandError(root *cobra.Command, err error) error {
 	return err
 }
 
-// flagError adds the nearest flag to what cobra says of an unknown one.
+// flagError adds the most similar flag to cobra's error about an unknown one.
 func flagError(cmd *cobra.Command, err error) error {
 	word, unknown := strings.CutPrefix(err.Error(), "unknown flag: --")
 	if !unknown {
@@ -189,12 +191,12 @@ func flagError(cmd *cobra.Command, err error) error {
 	return err
 }
 
-// writeError is a result that could not be written.
+// writeError means that a result could not be written.
 type writeError struct{ err error }
 
 func (w *writeError) Error() string { return "the result could not be written whole: " + w.err.Error() }
 
-// unwritten makes a failed write of a result what it is.
+// unwritten makes the error of a failed write a writeError.
 func unwritten(err error) error {
 	if err == nil {
 		return nil
@@ -202,7 +204,8 @@ func unwritten(err error) error {
 	return &writeError{err}
 }
 
-// report writes every problem: where, what was typed, what would do.
+// report writes every problem: where it is, what was typed, what to write
+// instead.
 func (a *app) report(p *problems) {
 	if p.json {
 		a.err.Write(report.Problems(p.err, nil))
@@ -211,7 +214,7 @@ func (a *app) report(p *problems) {
 	list := doc.ProblemsIn(p.err)
 	var blocks []string
 	for _, one := range list {
-		// One flag may be several fields of the document.
+		// One flag may fill several fields of the document.
 		if block := p.block(one); !slices.Contains(blocks, block) && (!p.quiet[one.Path] || len(list) == 1) {
 			blocks = append(blocks, block)
 		}

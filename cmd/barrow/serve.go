@@ -20,8 +20,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// usualPort is where the page is unless --port says otherwise. It stays the
-// same from day to day, since a browser keeps jobs by address.
+// usualPort is where the page is served without --port. It stays the same from
+// day to day, because a browser keeps jobs by address.
 const usualPort = 9273
 
 // pageBuilder is the program that builds the page.
@@ -47,7 +47,7 @@ A browser keeps jobs by address: the same port shows the same jobs.`,
 			defer stop()
 			dir, done, err := a.pageFolder(ctx, dir)
 			if ctx.Err() != nil {
-				return nil // ended before it began
+				return nil // stopped before the page was ready
 			}
 			if err != nil {
 				return err
@@ -68,7 +68,8 @@ A browser keeps jobs by address: the same port shows the same jobs.`,
 
 // serve serves a folder until the context ends.
 func (a *app) serve(ctx context.Context, listener net.Listener, dir string) error {
-	server := &http.Server{Handler: host{dir}, ReadHeaderTimeout: 10 * time.Second, IdleTimeout: 2 * time.Minute, ErrorLog: log.New(io.Discard, "", 0)}
+	server := &http.Server{Handler: host{dir}, ReadHeaderTimeout: 10 * time.Second,
+		IdleTimeout: 2 * time.Minute, ErrorLog: log.New(io.Discard, "", 0)}
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(listener) }()
 	port := listener.Addr().(*net.TCPAddr).Port
@@ -85,8 +86,8 @@ func (a *app) serve(ctx context.Context, listener net.Listener, dir string) erro
 		return err
 	case <-ctx.Done():
 	}
-	// What is on its way may arrive, but a browser that holds on does not hold
-	// this up.
+	// Requests in progress may finish, but a browser that keeps its connection
+	// open must not delay the end.
 	last, cancel := context.WithTimeout(context.Background(), 2*time.Second)
 	defer cancel()
 	if server.Shutdown(last) != nil {
@@ -95,8 +96,8 @@ func (a *app) serve(ctx context.Context, listener net.Listener, dir string) erro
 	return nil
 }
 
-// listen takes a port of this machine. One that was asked for is taken or
-// refused; in place of the usual one, any will do.
+// listen listens on a port of this machine. A port that was asked for is used
+// or refused; when the usual one is taken, any other will do.
 func listen(port uint16, asked bool) (net.Listener, error) {
 	address := func(port uint16) string { return net.JoinHostPort("127.0.0.1", strconv.Itoa(int(port))) }
 	l, err := net.Listen("tcp4", address(port))
@@ -109,7 +110,7 @@ func listen(port uint16, asked bool) (net.Listener, error) {
 	return l, nil
 }
 
-// plainNetError says what went wrong without the address, which is known.
+// plainNetError returns the error without the address, which the user knows.
 func plainNetError(err error) error {
 	if call, ok := errors.AsType[*os.SyscallError](err); ok {
 		return call.Err
@@ -122,7 +123,8 @@ func (a *app) pageFolder(ctx context.Context, dir string) (found string, done fu
 	done = func() {}
 	if dir != "" {
 		if !hasPage(dir) {
-			return "", nil, fmt.Errorf("--dir %s: no page was built there; go run ./web/build -out %s, in a clone, builds it", dir, dir)
+			return "", nil, fmt.Errorf(
+				"--dir %s: no page was built there; go run ./web/build -out %s, in a clone, builds it", dir, dir)
 		}
 		return dir, done, nil
 	}
@@ -130,7 +132,9 @@ func (a *app) pageFolder(ctx context.Context, dir string) (found string, done fu
 		return "dist", done, nil
 	}
 	if exec.CommandContext(ctx, "go", "list", pageBuilder).Run() != nil {
-		return "", nil, errors.New("there is no page here: ./dist has none, and it can only be built in a clone of Barrow, with the go tool; in one, go run ./web/build -out dist builds it, and --dir serves it from anywhere")
+		return "", nil, errors.New("there is no page here: ./dist has none, " +
+			"and it can only be built in a clone of Barrow, with the go tool; " +
+			"in one, go run ./web/build -out dist builds it, and --dir serves it from anywhere")
 	}
 	if dir, err = os.MkdirTemp("", "barrow-page-"); err != nil {
 		return "", nil, err

@@ -141,13 +141,16 @@ func TestHost(t *testing.T) {
 		got := ask(h, "GET", test.target, nil)
 		body, _ := io.ReadAll(got.Body)
 		if got.StatusCode != test.status || test.kind != "" && got.Header.Get("Content-Type") != test.kind {
-			t.Errorf("GET %q: %d %s, want %d %s", test.target, got.StatusCode, got.Header.Get("Content-Type"), test.status, test.kind)
+			t.Errorf("GET %q: %d %s, want %d %s",
+				test.target, got.StatusCode, got.Header.Get("Content-Type"), test.status, test.kind)
 		}
 		if strings.Contains(string(body), "secret") || strings.Contains(string(body), "es.json") {
 			t.Errorf("GET %q: %s", test.target, body)
 		}
-		if got.Header.Get("X-Content-Type-Options") != "nosniff" || got.Header.Get("Referrer-Policy") != "no-referrer" ||
-			got.Header.Get("Cross-Origin-Opener-Policy") != "same-origin" || got.Header.Get("Cache-Control") != "no-cache" && got.StatusCode == 200 {
+		head := got.Header
+		if head.Get("X-Content-Type-Options") != "nosniff" || head.Get("Referrer-Policy") != "no-referrer" ||
+			head.Get("Cross-Origin-Opener-Policy") != "same-origin" ||
+			head.Get("Cache-Control") != "no-cache" && got.StatusCode == 200 {
 			t.Errorf("GET %q: %v", test.target, got.Header)
 		}
 		if p := got.Header.Get("Content-Security-Policy"); p != policy.Served() {
@@ -172,7 +175,8 @@ func TestHostUpdates(t *testing.T) {
 	if got := ask(h, "GET", "/index.html", seen); got.StatusCode != 304 {
 		t.Errorf("unchanged: %d, want 304", got.StatusCode)
 	}
-	if got := ask(h, "HEAD", "/index.html", nil); got.StatusCode != 200 || got.ContentLength != int64(len("<!doctype html>")) {
+	const length = int64(len("<!doctype html>"))
+	if got := ask(h, "HEAD", "/index.html", nil); got.StatusCode != 200 || got.ContentLength != length {
 		t.Errorf("HEAD: %d, %d bytes", got.StatusCode, got.ContentLength)
 	}
 	must(t, os.WriteFile(filepath.Join(h.dir, "index.html"), []byte("<!doctype html>newer"), 0o666))

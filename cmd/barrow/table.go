@@ -7,11 +7,11 @@ import (
 	"unicode/utf8"
 )
 
-// width is the terminal that every table fits: 80 columns.
+// width is the terminal that every table must fit: 80 columns.
 const width = 80
 
-// column is how a table lays one column out: at least and at most so wide, in
-// runes. A longer cell is wrapped.
+// column is the layout of one column: its least and greatest width in
+// characters. A longer cell is wrapped.
 type column struct {
 	head  string
 	right bool // figures line up at the right
@@ -19,8 +19,8 @@ type column struct {
 	least int
 }
 
-// table writes rows under their heads, indented by two. A column with no head
-// and no text takes no room.
+// table writes rows under their heads, indented by two columns. A column
+// without a head and without text takes no room.
 func table(out io.Writer, cols []column, rows [][]string) error {
 	wide := make([]int, len(cols))
 	for i, c := range cols {
@@ -71,6 +71,7 @@ func table(out io.Writer, cols []column, rows [][]string) error {
 	return err
 }
 
+// pad fills a cell up to its width.
 func pad(s string, n int, right bool) string {
 	gap := strings.Repeat(" ", max(n-utf8.RuneCountInString(s), 0))
 	if right {
@@ -79,18 +80,21 @@ func pad(s string, n int, right bool) string {
 	return s + gap
 }
 
-// glued stands for a space that does not break, between a figure and its unit.
+// glued stands for a space between a figure and its unit, at which a line must
+// not break.
 const glued = "\x00"
 
 // figures finds a figure with its fraction and its unit: 66 2/3 cu ft.
-var figures = regexp.MustCompile(`\d( \d+/\d+)?( (cu|sq|dry|liq) (ft|in|yd|m|qt|pt)| (lb/cu yd|kg/m3|in|ft|yd|mm|cm|m3|m|L|mL|gal|lb|oz|kg|g|t)\b)?`)
+var figures = regexp.MustCompile(`\d( \d+/\d+)?` +
+	`( (cu|sq|dry|liq) (ft|in|yd|m|qt|pt)` +
+	`| (lb/cu yd|kg/m3|in|ft|yd|mm|cm|m3|m|L|mL|gal|lb|oz|kg|g|t)\b)?`)
 
 // glue keeps figures together with their fractions and units.
 func glue(s string) string {
 	return figures.ReplaceAllStringFunc(s, func(f string) string { return strings.ReplaceAll(f, " ", glued) })
 }
 
-// pieces parts s at spaces, but for those inside figures that fit n.
+// pieces splits s at spaces, except for spaces inside figures that fit into n.
 func pieces(s string, n int) (out []string) {
 	for word := range strings.SplitSeq(glue(s), " ") {
 		word = strings.ReplaceAll(word, glued, " ")
@@ -103,7 +107,8 @@ func pieces(s string, n int) (out []string) {
 	return out
 }
 
-// wrap breaks s at spaces into lines of at most n runes; a longer word is cut.
+// wrap breaks s at spaces into lines of at most n characters. A longer word is
+// cut.
 func wrap(s string, n int) []string {
 	if n <= 0 || utf8.RuneCountInString(s) <= n {
 		return []string{s}

@@ -5,8 +5,8 @@ import (
 	"os"
 )
 
-// isTerminal reports whether headings may be coloured: out is a terminal that
-// understands it and NO_COLOR (no-color.org) does not ask for plain text.
+// isTerminal reports whether headings can be bold: out is a terminal that
+// understands it, and NO_COLOR (no-color.org) does not ask for plain text.
 func isTerminal(out io.Writer) bool {
 	f, ok := out.(*os.File)
 	if !ok || os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
