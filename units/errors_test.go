@@ -5,7 +5,8 @@ import (
 	"testing"
 )
 
-// TestQuoted: as strconv has it, but for the names of control characters.
+// TestQuoted compares quoted with strconv, except for the names of control
+// characters.
 func TestQuoted(t *testing.T) {
 	for _, s := range []string{"", `3"`, `a\b`, "it's", "½ × 3", "a\u00adb", "\u200b", "\ufeff", "\U000e0001", "日本"} {
 		if got, want := quoted(s, '"'), strconv.Quote(s); got != want {

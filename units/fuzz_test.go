@@ -2,8 +2,8 @@ package units
 
 import "testing"
 
-// FuzzParse reads any text as every kind: nothing panics, what is read is
-// within its bound, and its String reads back the same.
+// FuzzParse reads any text as every kind: nothing panics, everything that is
+// accepted is within its limit, and its String reads back the same.
 func FuzzParse(f *testing.F) {
 	for _, tt := range volumes {
 		f.Add(tt.in)

@@ -257,7 +257,7 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// TestHints pins the few hints that carry the answer.
+// TestHints checks the few hints that contain the answer.
 func TestHints(t *testing.T) {
 	for in, want := range map[string]string{
 		"3 inchs":   `did you mean "in"?`,
@@ -273,8 +273,8 @@ func TestHints(t *testing.T) {
 	}
 }
 
-// TestTable holds the table to its own rules: every name parses to its own
-// unit, and no spelling has two meanings within a kind.
+// TestTable checks the table against its own rules: every name parses to its
+// own unit, and no spelling means two units within a kind.
 func TestTable(t *testing.T) {
 	for i := range table {
 		u := &table[i]

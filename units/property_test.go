@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestRoundTrip: parse(String(x)) == x, for every kind.
+// TestRoundTrip checks parse(String(x)) == x for every kind.
 func TestRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := Volume(rapid.Int64Range(0, int64(MaxVolume)).Draw(t, "volume"))
@@ -48,7 +48,7 @@ func TestRoundTrip(t *testing.T) {
 	})
 }
 
-// TestParseIsExact: a number in a unit becomes the nearest whole count, by
+// TestParseIsExact compares a number in a unit with the nearest whole count by
 // math/big, halves up.
 func TestParseIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -74,7 +74,7 @@ func TestParseIsExact(t *testing.T) {
 	})
 }
 
-// TestFractionsAreExact: mixed numbers likewise.
+// TestFractionsAreExact does the same for mixed numbers.
 func TestFractionsAreExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		whole := rapid.Uint64Range(0, 9999).Draw(t, "whole")
@@ -113,7 +113,7 @@ func TestMulDiv(t *testing.T) {
 	})
 }
 
-// TestMulDivAtTheEdge: a quotient of all ones does not round up to nothing.
+// TestMulDivAtTheEdge checks that a quotient of all ones does not wrap around.
 func TestMulDivAtTheEdge(t *testing.T) {
 	if v, ok := Volume(4504149450301441).MulDiv(8191, 2); ok {
 		t.Errorf("MulDiv = %d", v)
@@ -126,7 +126,7 @@ func TestMulDivAtTheEdge(t *testing.T) {
 	}
 }
 
-// TestMulDivDiv likewise, where the divisor is a product.
+// TestMulDivDiv does the same where the divisor is a product.
 func TestMulDivDiv(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := rapid.Uint64().Draw(t, "a"), rapid.Uint64().Draw(t, "b")
@@ -149,8 +149,8 @@ func TestMulDivDiv(t *testing.T) {
 	})
 }
 
-// TestGeometryStaysWithinANanolitre: a box in two steps, by area and depth, is
-// within half a square micrometre's column of the exact product.
+// TestGeometryStaysWithinANanolitre checks that a box in two steps, area and
+// depth, is within half a square micrometre's column of the exact product.
 func TestGeometryStaysWithinANanolitre(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		side := rapid.Int64Range(1, int64(100*Metre))
@@ -172,7 +172,8 @@ func TestGeometryStaysWithinANanolitre(t *testing.T) {
 	})
 }
 
-// TestFriendlyIsClose: what people read is within half of its third digit.
+// TestFriendlyIsClose checks that text for people is within half of its third
+// digit.
 func TestFriendlyIsClose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := Volume(rapid.Int64Range(int64(Millilitre), int64(MaxVolume)/2).Draw(t, "volume"))

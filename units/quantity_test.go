@@ -12,7 +12,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestText: every kind is text in JSON and in flags, and reads back.
+// TestText checks that every kind is written as text in JSON and in flags, and
+// reads back.
 func TestText(t *testing.T) {
 	type all struct {
 		Length  Length
@@ -44,8 +45,7 @@ func TestText(t *testing.T) {
 	}
 }
 
-// TestArithmetic compares every product with math/big, and its ok with the
-// bound.
+// TestArithmetic compares every product with math/big, and ok with the limit.
 func TestArithmetic(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Int64Range(-5, int64(MaxVolume)).Draw(t, "v")
@@ -158,7 +158,8 @@ func TestParseMeasure(t *testing.T) {
 	}
 }
 
-// TestUnits: the list has every row, with spellings that people can read.
+// TestUnits checks that the list has every row, with spellings that people can
+// read.
 func TestUnits(t *testing.T) {
 	list := Units()
 	if len(list) != len(table) {
@@ -169,7 +170,7 @@ func TestUnits(t *testing.T) {
 	}
 }
 
-// TestFold: every character that stands in for a plain one does so.
+// TestFold checks every character that people type in place of a plain one.
 func TestFold(t *testing.T) {
 	for in, want := range map[string]Length{
 		"⅓ yd": Foot, "⅔ yd": 2 * Foot, "¼ in": Inch / 4, "¾ in": 3 * Inch / 4, "⅛ in": Inch / 8, "⅜ in": 3 * Inch / 8,

@@ -2,8 +2,8 @@ package units
 
 import "testing"
 
-// TestSpanish: what is written in Spanish, with accents or without, is what the
-// English beside it says.
+// TestSpanish checks that text in Spanish, with or without accents, means the
+// same as the English beside it.
 func TestSpanish(t *testing.T) {
 	for _, tt := range []struct {
 		kind          kind
@@ -63,7 +63,8 @@ func TestSpanish(t *testing.T) {
 	}
 }
 
-// TestSpanishRefused: what may mean two things in English may in Spanish.
+// TestSpanishRefused checks that text that is ambiguous in English is not
+// accepted in Spanish either.
 func TestSpanishRefused(t *testing.T) {
 	for _, tt := range []struct {
 		kind     kind

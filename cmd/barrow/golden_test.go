@@ -29,9 +29,9 @@ var endings = []string{".json", ".csv", ".txt", ".working.txt"}
 // not pass for a test.
 const leastJobs = 9
 
-// TestGolden holds the plan of every good job, and of the sample, to its
-// golden files byte for byte; go test ./cmd/barrow -run TestGolden -update
-// writes them anew.
+// TestGolden compares the plan of every good job, and of the sample, with its
+// golden files byte for byte. go test ./cmd/barrow -run TestGolden -update
+// writes them again.
 func TestGolden(t *testing.T) {
 	t.Parallel()
 	cases := map[string]string{"sample": "--sample"}

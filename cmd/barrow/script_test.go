@@ -114,12 +114,12 @@ func status(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// problem is one of {"problems": [...]}.
+// problem is one entry of {"problems": [...]}.
 type problem struct{ Path, Code, Value, Hint string }
 
-// wantProblems holds a job's problems to the list given, in order: path | code
-// | value, and where a fourth field is given, words of the hint. The text that
-// people read has every path, value and hint too.
+// wantProblems compares a job's problems with the list given, in order: path |
+// code | value, and, where there is a fourth field, words of the hint. The text
+// that people read must have every path, value and hint too.
 func wantProblems(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: problems FILE 'path | code | value | hint'...")
@@ -170,7 +170,7 @@ func wantProblems(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// words joins what white space parts by single spaces.
+// words joins words with single spaces.
 func words(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // wantValue looks one value up, as in needs.0.material.
@@ -226,7 +226,7 @@ func wantWidth(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// tooLong returns the first line of more than most runes, or "".
+// tooLong returns the first line longer than most characters, or "".
 func tooLong(text string, most int) string {
 	for line := range strings.SplitSeq(text, "\n") {
 		if utf8.RuneCountInString(line) > most {
@@ -245,7 +245,7 @@ func wantPlain(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
-// notPlain says what makes a text unfit for a terminal or a file, or "".
+// notPlain returns what makes a text unfit for a terminal or a file, or "".
 func notPlain(text string) string {
 	switch i := strings.IndexFunc(text, func(r rune) bool { return r < ' ' && r != '\n' || 0x7f <= r && r < 0xa0 }); {
 	case text == "":
@@ -260,7 +260,7 @@ func notPlain(text string) string {
 	return ""
 }
 
-// writeBytes writes a file that an archive of text cannot hold.
+// writeBytes writes a file that a text archive cannot contain.
 func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 2 {
 		ts.Fatalf("usage: bytes FILE TEXT")
@@ -273,9 +273,9 @@ func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(data), 0o666))
 }
 
-// TestEveryFlagIsScripted walks the commands and fails where a script would
-// not notice that a command or a flag has gone, or where a command is not
-// held to an exit status it can end with.
+// TestEveryFlagIsScripted walks through the commands. It fails where no script
+// would notice that a command or a flag has gone, or where no script checks an
+// exit status that a command can end with.
 func TestEveryFlagIsScripted(t *testing.T) {
 	calls := scriptedCalls(t)
 	root := (&app{in: strings.NewReader(""), out: io.Discard, err: io.Discard}).root()
@@ -403,7 +403,7 @@ func scriptWords(line string) (out []string) {
 }
 
 // TestHugeFile gives the program a file of 100 MB, three times what a job may
-// have: it is refused, and not held in memory to find that out.
+// have. It must be refused without being held in memory.
 func TestHugeFile(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "huge.json")
 	f, err := os.Create(name)
@@ -454,8 +454,8 @@ func TestHugeFile(t *testing.T) {
 	}
 }
 
-// TestOutLeavesNothingBehind has --out fail at each step it can fail at: the
-// folder holds afterwards what it held before.
+// TestOutLeavesNothingBehind makes --out fail at each step that can fail.
+// Afterwards the folder must hold what it held before.
 func TestOutLeavesNothingBehind(t *testing.T) {
 	for _, test := range []struct {
 		name  string

@@ -103,7 +103,8 @@ func ask(h host, method, target string, head http.Header) *http.Response {
 	return w.Result()
 }
 
-// TestHost: files of the folder, under their types, and nothing else.
+// TestHost checks that files of the folder are served under their types, and
+// nothing else is.
 func TestHost(t *testing.T) {
 	h := host{page(t)}
 	for _, test := range []struct {
@@ -167,7 +168,8 @@ func TestHost(t *testing.T) {
 	}
 }
 
-// TestHostUpdates: what has not changed is not sent again, and what has is.
+// TestHostUpdates checks that what has not changed is not sent again, and what
+// has changed is.
 func TestHostUpdates(t *testing.T) {
 	h := host{page(t)}
 	first := ask(h, "GET", "/index.html", nil)
@@ -193,8 +195,9 @@ func TestHostUpdates(t *testing.T) {
 	}
 }
 
-// TestListen: only this machine is listened to; the usual port gives way to
-// another, one that was asked for does not.
+// TestListen checks that only this machine is listened to, that another port is
+// used when the usual one is taken, and that a port that was asked for is used
+// or refused.
 func TestListen(t *testing.T) {
 	first, err := listen(0, true)
 	must(t, err)
@@ -217,8 +220,8 @@ func TestListen(t *testing.T) {
 	}
 }
 
-// TestServeBuilds: in a clone with nothing built, the page is built for the
-// while and gone afterwards.
+// TestServeBuilds checks that in a clone with nothing built the page is built
+// for the time it is served, and removed afterwards.
 func TestServeBuilds(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {
@@ -241,8 +244,8 @@ func TestServeBuilds(t *testing.T) {
 	}
 }
 
-// TestServeEnds: a browser that holds a connection open does not hold up the
-// end.
+// TestServeEnds checks that a browser that keeps a connection open does not
+// delay the end.
 func TestServeEnds(t *testing.T) {
 	l, err := listen(0, true)
 	must(t, err)

@@ -9,8 +9,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// TestCatalogue is the schema of catalog.json: what the decoder does not hold
-// it to already.
+// TestCatalogue checks what the decoder of catalog.json does not check.
 func TestCatalogue(t *testing.T) {
 	cat := BuiltIn()
 	if len(cat.Materials) < 8 || len(cat.Containers) < 14 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {

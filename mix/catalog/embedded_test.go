@@ -12,8 +12,9 @@ import (
 
 var update = flag.Bool("update", false, "write embedded.go anew")
 
-// TestEmbedded holds embedded.go to the document it was made from, which is the
-// one to edit; go test ./mix/catalog -run TestEmbedded -update writes it anew.
+// TestEmbedded compares embedded.go with the document it was made from. Edit
+// the document; go test ./mix/catalog -run TestEmbedded -update writes
+// embedded.go again.
 func TestEmbedded(t *testing.T) {
 	if runtime.GOOS == "js" {
 		t.Skip("the native run reads the same file")

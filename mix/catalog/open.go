@@ -84,7 +84,7 @@ func (s *Scope) leaves(m *Mix, known map[string]int) int {
 		if n++; n > maxLeaves {
 			break
 		}
-		if inner, ok := s.mixes[p.Of]; ok { // a mix counts besides what it opens to
+		if inner, ok := s.mixes[p.Of]; ok { // a mix counts in addition to its parts
 			n = min(n+s.leaves(inner, known), maxLeaves+1)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 
 // areas are checked against closed forms: the circle against pi to 12 digits,
 // right triangles against half the product of their legs, the polygon against
-// its rectangle. Published areas stand in testdata/published.
+// its rectangle. Published areas are in testdata/published.
 var areas = []struct {
 	why, in string
 	want    units.Area
@@ -129,8 +129,8 @@ func firstCode(err error) string {
 	return ""
 }
 
-// TestStrip holds the three edges of one L-shaped bed together: 1 m wide, 5 m
-// and 4 m along its outer edge.
+// TestStrip compares the three edges of one L-shaped bed: 1 m wide, 5 m and 4 m
+// along its outer edge.
 func TestStrip(t *testing.T) {
 	runs := func(cm ...units.Length) (out []units.Length) {
 		for _, l := range cm {

@@ -7,8 +7,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// FuzzParseArea reads any text as an area: nothing panics, and what measures
-// is more than nothing and within its bound.
+// FuzzParseArea reads any text as an area: nothing panics, and what can be
+// measured is more than zero and within its limit.
 func FuzzParseArea(f *testing.F) {
 	for _, tt := range areas {
 		f.Add(tt.in)

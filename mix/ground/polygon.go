@@ -119,7 +119,7 @@ func straight(p []point) bool {
 			return false
 		}
 	}
-	return p[0] != p[1] // else the repeated corner is what is wrong
+	return p[0] != p[1] // otherwise the repeated corner is the mistake
 }
 
 // crossing finds two sides that meet where they should not. It returns the

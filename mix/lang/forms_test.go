@@ -54,9 +54,9 @@ func speakingPackages(t *testing.T) (list []builtPackage) {
 	return list
 }
 
-// formsInUse lists every form that the library says: the constants of type
-// message.Text, which the compiler tells, and the catalogue's texts. The value is
-// where it stands.
+// formsInUse lists every form that the library uses: the constants of type
+// message.Text, as the type checker finds them, and the catalogue's texts. The
+// value is where it occurs.
 func formsInUse(t *testing.T) map[string]string {
 	t.Helper()
 	if runtime.GOOS == "js" {
@@ -113,8 +113,8 @@ func formsInUse(t *testing.T) map[string]string {
 	return forms
 }
 
-// figureWords may stand in a figure: a language needs a form only for those that
-// it writes otherwise.
+// figureWords can occur in a figure. A language needs a form only for those
+// that it writes differently.
 func figureWords() []string {
 	list := []string{"to", "or", "by", "bulk", "circle", "ellipse", "triangle", "ring", "rectangle"}
 	for _, u := range units.Units() {
@@ -151,8 +151,8 @@ func (p *builtPackage) parse(t *testing.T, fset *token.FileSet) (files []*ast.Fi
 	return files
 }
 
-// TestForms holds every language file to the forms in use: none is missing and
-// none is left from before; [lang.Parse] holds their holes to each other.
+// TestForms compares every language file with the forms in use: none is missing
+// and none is left over. [lang.Parse] compares their holes.
 func TestForms(t *testing.T) {
 	inUse := formsInUse(t)
 	if len(inUse) < 100 {

@@ -27,8 +27,8 @@ func spanishFile(t testing.TB) *lang.Language {
 	return es
 }
 
-// wide writes every letter of a form as its full-width sign: a language in which
-// any plain letter is one that nobody translated.
+// wide writes every letter of a form as its full-width sign. In that language,
+// any plain letter is one that was not translated.
 func wide(form string) string {
 	return strings.Map(func(r rune) rune {
 		if 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' {
@@ -131,9 +131,10 @@ func plainWords(text string) []string {
 	return strings.FieldsFunc(text, func(r rune) bool { return !('a' <= r && r <= 'z' || 'A' <= r && r <= 'Z') })
 }
 
-// TestNothingIsEnglish: of all that the library says of a job, in a plan, in a
-// drawing or as a problem, nothing is in English where the reader's language has
-// other words, but what the job itself wrote and the names of publications.
+// TestNothingIsEnglish checks everything that the library says about a job, in
+// a plan, in a drawing or as a problem. Where the language has other words,
+// nothing is in English except what the job itself wrote and the names of
+// publications.
 func TestNothingIsEnglish(t *testing.T) {
 	var session answer.Session
 	if out := string(session.Answer("language", wideFile(t))); out != "{}\n" {

@@ -8,8 +8,8 @@ import (
 	"example.org/barrow/units/convert"
 )
 
-// TestUnitsParseBack: what a language writes for a unit, or for one and for
-// many, is understood as that unit where somebody types it.
+// TestUnitsParseBack checks that what a language writes for a unit, for one and
+// for many, is understood as that unit when somebody types it.
 func TestUnitsParseBack(t *testing.T) {
 	es := spanishFile(t)
 	for _, u := range units.Units() {

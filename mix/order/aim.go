@@ -63,7 +63,7 @@ type leftWalk struct {
 }
 
 // divisors fills parts. Packs of 50 and 30 litres can only fill multiples of
-// 10, which tells past what cannot be reached.
+// 10, which lets past rule out what cannot be reached.
 func (w *leftWalk) divisors() {
 	w.parts = make([]int64, len(w.lines)+1)
 	for i := len(w.lines) - 1; i >= 0; i-- {

@@ -42,7 +42,7 @@ func BenchmarkSearch(b *testing.B) {
 func BenchmarkSearch30x12(b *testing.B)  { benchmarkSize(b, 30, 12) }
 func BenchmarkSearch200x40(b *testing.B) { benchmarkSize(b, 200, 40) }
 
-// benchmarkSize reports how far, at worst, the cost is over the bound.
+// benchmarkSize reports how far the cost is above the bound at worst.
 func benchmarkSize(b *testing.B, materials, offers int) {
 	var requests []order.Request
 	for i := range 10 {

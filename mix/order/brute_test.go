@@ -26,8 +26,8 @@ func (c *choice) compare(d *choice) int {
 		cmp.Compare(c.trips, d.trips), cmp.Compare(c.loads, d.loads))
 }
 
-// brute tries every count up to one over what could be of use, and returns
-// every choice that covers.
+// brute tries every count up to one more than could be useful, and returns
+// every choice that covers the needs.
 type brute struct {
 	r      *order.Request
 	counts []int64
@@ -36,7 +36,7 @@ type brute struct {
 	ways   map[string][3]int64
 }
 
-// highest is one over the largest count of o worth trying.
+// highest is one more than the largest count of o worth trying.
 func (b *brute) highest(o *order.Offer) int64 {
 	need := int64(b.r.Needs[o.Material] - b.r.Slack)
 	if need <= 0 {
@@ -205,7 +205,7 @@ func newBrute(r *order.Request) *brute {
 	return &brute{r: r, counts: make([]int64, len(r.Offers)), ways: map[string][3]int64{}}
 }
 
-// bruteFront lists cost and left over of the choices that no other betters.
+// bruteFront lists cost and left over for the choices that no other beats.
 func bruteFront(r *order.Request) (front [][2]int64) {
 	cheapest := map[int64]int64{}
 	b := newBrute(r)

@@ -80,7 +80,8 @@ func (s *source) offer(materials int) order.Offer {
 	return o
 }
 
-// FuzzSearch: no request makes Search panic or give an order that breaks a rule.
+// FuzzSearch checks that no request makes Search panic or return an order that
+// breaks a rule.
 func FuzzSearch(f *testing.F) {
 	if len(seeds) == 0 {
 		f.Fatal("no seeds")

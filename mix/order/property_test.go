@@ -11,8 +11,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// mustSearch searches and holds the order to the rules. What it does not prove,
-// as it may not where packs fit badly, is no case for the properties below.
+// mustSearch searches and checks the order. An order that is not proven, as can
+// happen when packs fit badly, is skipped by the properties below.
 func mustSearch(t *rapid.T, r order.Request) order.Order {
 	o, err := order.Search(r)
 	if err != nil {
@@ -25,7 +25,7 @@ func mustSearch(t *rapid.T, r order.Request) order.Order {
 	return o
 }
 
-// TestMore: another offer, or more of one, never costs more.
+// TestMore checks that another offer, or more of one, never costs more.
 func TestMore(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawYard(t, 3, 4, 60)
@@ -44,7 +44,8 @@ func TestMore(t *testing.T) {
 	})
 }
 
-// TestDouble: twice the prices, fees and trip cost is twice the cost.
+// TestDouble checks that twice the prices, fees and trip cost is twice the
+// cost.
 func TestDouble(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawYard(t, 3, 4, 60)
@@ -68,7 +69,8 @@ func TestDouble(t *testing.T) {
 	})
 }
 
-// TestShuffle: the order of offers and of materials changes nothing but ties.
+// TestShuffle checks that the order of offers and materials changes nothing but
+// ties.
 func TestShuffle(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawYard(t, 3, 4, 60)
@@ -82,8 +84,8 @@ func TestShuffle(t *testing.T) {
 	})
 }
 
-// TestBudget: however little work is allowed, there is an order and a bound that
-// holds.
+// TestBudget checks that however little work is allowed, there is an order and
+// a bound that holds.
 func TestBudget(t *testing.T) {
 	for i := range 200 {
 		rng := rand.New(rand.NewPCG(7, uint64(i)))
@@ -110,7 +112,7 @@ func TestBudget(t *testing.T) {
 	}
 }
 
-// TestPack holds Pack to the fewest trips that trying everything finds.
+// TestPack compares Pack with the fewest trips that trying everything finds.
 func TestPack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := func(low, high int64, what string) int64 { return rapid.Int64Range(low, high).Draw(t, what) }
@@ -135,7 +137,8 @@ func TestPack(t *testing.T) {
 	})
 }
 
-// TestPackMany: many packs of few kinds, or of kinds that fit badly, end soon.
+// TestPackMany checks that many packs of few kinds, or of kinds that fit badly,
+// do not take long.
 func TestPackMany(t *testing.T) {
 	for _, items := range [][]order.Item{
 		{{120, 18, 57}, {60, 25, 50}, {20, 26, 198}},

@@ -12,8 +12,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// TestBrute holds Search to the order that trying everything finds, down to
-// the last tie.
+// TestBrute compares Search with the order that trying everything finds, down
+// to the last tie.
 func TestBrute(t *testing.T) {
 	t.Run("any", rapid.MakeCheck(func(t *rapid.T) { checkBrute(t, drawRequest(t)) }))
 	t.Run("yard", rapid.MakeCheck(func(t *rapid.T) { checkBrute(t, drawYard(t, 3, 2, 40)) }))
@@ -38,7 +38,7 @@ func checkBrute(t *rapid.T, r order.Request) {
 	}
 }
 
-// TestFrontier holds Frontier to every choice that no other one betters.
+// TestFrontier compares Frontier with every choice that no other beats.
 func TestFrontier(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawYard(t, 2, 2, 24)
@@ -84,8 +84,8 @@ type fatal interface {
 	Fatalf(string, ...any)
 }
 
-// checkOrder holds o to what every order keeps: the needs, the stock, the
-// least, the vehicles and the sums.
+// checkOrder checks what holds for every order: the needs, the stock, the
+// minimums, the vehicles and the sums.
 func checkOrder(t fatal, r *order.Request, o *order.Order) {
 	t.Helper()
 	var goods, tax, deposit units.Money
@@ -137,7 +137,7 @@ func checkOrder(t fatal, r *order.Request, o *order.Order) {
 	}
 }
 
-// checkTrips holds trips to carry every pack once and none too much.
+// checkTrips checks that trips carry every pack once, and none too much.
 func checkTrips(t fatal, r *order.Request, trips []order.Trip, want []int64, number int64,
 	payload units.Mass, room units.Volume) {
 	t.Helper()

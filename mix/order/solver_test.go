@@ -100,7 +100,8 @@ func solve(t testing.TB, r *order.Request, seconds int) (cost int64, took time.D
 	return int64(math.Round(f)), took, true
 }
 
-// needSolver skips without glpsol, but not where it has to be.
+// needSolver skips the test without glpsol, except where the solver is
+// required.
 func needSolver(t testing.TB) {
 	if runtime.GOOS == "js" {
 		t.Skip("no processes here")
@@ -160,8 +161,8 @@ func both(t testing.TB, r *order.Request, name string, seconds int) (res result)
 	return res
 }
 
-// TestSolver holds Search to the optimum of an integer-programming solver, on
-// instances that are new in every run.
+// TestSolver compares Search with the optimum of an integer-programming solver,
+// on instances that are new in every run.
 func TestSolver(t *testing.T) {
 	needSolver(t)
 	const instances = 520

@@ -159,7 +159,7 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// TestLarge holds the largest need to an answer with a bound.
+// TestLarge checks that the largest need gets an answer with a bound.
 func TestLarge(t *testing.T) {
 	r := order.Request{Needs: []units.Volume{units.MaxVolume}, Payload: 500 * units.Kilogram, Room: 2 * units.CubicYard, TripCost: 900,
 		Offers: []order.Offer{

@@ -7,8 +7,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// decilitre is the grain of the random yards: a need ends half a grain off, so
-// that no solver's tolerance decides whether a need is met.
+// decilitre is the unit of the random yards. A need ends half a unit off, so
+// that no solver's tolerance decides whether it is met.
 const decilitre = 100 * units.Millilitre
 
 // sizes are packs as they are sold, bags first: decilitres, kilograms, and the
@@ -24,7 +24,8 @@ var sizes = []struct {
 	{700, 20, 880}, {750, 40, 930}, {849, 40, 1010}, {1982, 40, 2290}, {1911, 160, 1450}, {2500, 160, 1900}, {3823, 320, 2600},
 }
 
-// randomYard is a request with so many materials of about so many offers.
+// randomYard returns a request with that many materials, each with about that
+// many offers.
 func randomYard(rng *rand.Rand, materials, offers int) order.Request {
 	r := order.Request{TripCost: units.Money(300 + rng.Int64N(2500)),
 		Payload: units.Mass(1+rng.Int64N(4)) * 320 * units.Kilogram}

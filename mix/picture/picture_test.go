@@ -39,7 +39,8 @@ type reporter interface {
 	Fatalf(format string, args ...any)
 }
 
-// all are a plan's drawings but for its costs, which take long to work out.
+// all returns a plan's drawings, without those of costs, which take long to
+// work out.
 func all(p *mix.Plan) []picture.Drawing {
 	return append(append(picture.Tasks(p), picture.Order(p)...), picture.Trips(p)...)
 }
@@ -136,7 +137,7 @@ func extent(t reporter, s *picture.Shape) box {
 	return box{min(s.X, s.X+s.W), min(s.Y, s.Y+s.H), max(s.X, s.X+s.W), max(s.Y, s.Y+s.H)}
 }
 
-// check holds a drawing to what every one keeps.
+// check checks what holds for every drawing.
 func check(t reporter, d *picture.Drawing) {
 	t.Helper()
 	if d.Description == "" || d.Kind == "" || d.Width != 320 || len(d.Shapes) > 600 {
@@ -443,7 +444,8 @@ func first(d *picture.Drawing, is, class string) *picture.Shape {
 	return nil
 }
 
-// TestToScale: what is said to be to scale is, for any measures.
+// TestToScale checks that drawings that claim to be to scale are, for any
+// measures.
 func TestToScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
@@ -560,7 +562,8 @@ func areas(t reporter, d string) (list []float64) {
 	return list
 }
 
-// TestHeapsToScale: a heap is to its packs in area as in volume.
+// TestHeapsToScale checks that piles and packs have areas in proportion to
+// their volumes.
 func TestHeapsToScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
@@ -606,7 +609,8 @@ func TestHeapsToScale(t *testing.T) {
 	})
 }
 
-// TestTripsToScale: a bar is to its limit as the load is.
+// TestTripsToScale checks that bars have the same proportion to their limit as
+// the loads.
 func TestTripsToScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPlan(t)
@@ -645,8 +649,8 @@ func TestTripsToScale(t *testing.T) {
 	})
 }
 
-// TestCostsToScale: every point of the plan's is on its curve, and the marks are
-// where they belong.
+// TestCostsToScale checks that every point of the plan is on its curve, and
+// that the marks are where they should be.
 func TestCostsToScale(t *testing.T) {
 	p := plan(t, mix.Sample())
 	crossings := p.Crossings()
@@ -737,7 +741,8 @@ func TestWrite(t *testing.T) {
 	})
 }
 
-// TestLargeJobs: however large the job, the drawings are few and small.
+// TestLargeJobs checks that however large the job, the drawings are few and
+// small.
 func TestLargeJobs(t *testing.T) {
 	lines := `{"count": 200000000, "size": "#1"}` +
 		strings.Repeat(`,{"count": 1, "across": "4 in", "height": "4 in", "cells": 72}`, 100_000)

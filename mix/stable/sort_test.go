@@ -13,7 +13,7 @@ import (
 
 type card struct{ rank, dealt int }
 
-// TestSort: any list comes out as slices.SortStableFunc has it.
+// TestSort compares any list with what slices.SortStableFunc makes of it.
 func TestSort(t *testing.T) {
 	byRank := func(a, b card) int { return cmp.Compare(a.rank, b.rank) }
 	rapid.Check(t, func(t *rapid.T) {
@@ -31,7 +31,7 @@ func TestSort(t *testing.T) {
 	})
 }
 
-// TestEffort: no list costs more than n log n comparisons and a few.
+// TestEffort checks that no list takes many more than n log n comparisons.
 func TestEffort(t *testing.T) {
 	const n = 1 << 14
 	for name, rank := range map[string]func(i int) int{

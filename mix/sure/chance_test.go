@@ -13,9 +13,10 @@ import (
 	"example.org/barrow/mix/sure"
 )
 
-// TestMoreSupply: raising a supply never lowers the chance. With certain
-// supplies the points and the pivot stay and it holds to the bit; with
-// uncertain ones the pivot may change, and it holds within the error.
+// TestMoreSupply checks that raising a supply never lowers the chance. With
+// certain supplies the points and the pivot stay the same, so it holds to the
+// last bit; with uncertain ones the pivot may change, so it holds within the
+// error.
 func TestMoreSupply(t *testing.T) {
 	for seed := range uint64(30) {
 		m := random(seed)
@@ -42,7 +43,7 @@ func TestMoreSupply(t *testing.T) {
 	}
 }
 
-// TestMoreNeed: raising a need never raises the chance.
+// TestMoreNeed checks that raising a need never raises the chance.
 func TestMoreNeed(t *testing.T) {
 	for seed := range uint64(30) {
 		m := random(seed)
@@ -56,8 +57,8 @@ func TestMoreNeed(t *testing.T) {
 	}
 }
 
-// TestBounds: all items are never surer than the least sure one, nor less sure
-// than the sum of what each misses.
+// TestBounds checks that all items are never surer than the least sure one, nor
+// less sure than the sum of misses allows.
 func TestBounds(t *testing.T) {
 	for seed := range uint64(60) {
 		got := random(seed).Chance()
@@ -72,8 +73,8 @@ func TestBounds(t *testing.T) {
 	}
 }
 
-// TestSame: an answer does not depend on what is beside the point: certain
-// figures, factors that nothing uses, and a term written as two.
+// TestSame checks that an answer does not depend on what should not matter:
+// certain figures, factors that nothing uses, and a term written as two.
 func TestSame(t *testing.T) {
 	m := nursery()
 	want := m.Chance()
@@ -94,7 +95,8 @@ func TestSame(t *testing.T) {
 	}
 }
 
-// TestCertain: a model without doubt answers 0 or 1, the slack allowed.
+// TestCertain checks that a model without uncertainty answers 0 or 1, allowing
+// for the slack.
 func TestCertain(t *testing.T) {
 	m := &sure.Model{Items: 2, Needs: exactly(100, 50), Supplies: exactly(99.9991, 60)}
 	if got := m.Chance(); got.All != 1 || got.Error != 0 {
@@ -115,7 +117,7 @@ func TestCertain(t *testing.T) {
 	}
 }
 
-// TestWorstCase: where the extremes settle it, nothing is sampled.
+// TestWorstCase checks that nothing is sampled where the extremes decide.
 func TestWorstCase(t *testing.T) {
 	m := &sure.Model{Items: 1, Factors: flat(3, 0, 1), Needs: []sure.Term{{0, 10, uses(0)}, {0, 10, uses(1, 2)}}}
 	for supply, want := range map[float64]float64{20: 1, 25: 1} {
@@ -130,7 +132,8 @@ func TestWorstCase(t *testing.T) {
 	}
 }
 
-// TestParallel: no method changes the model; the race detector watches.
+// TestParallel checks, with the race detector, that no method changes the
+// model.
 func TestParallel(t *testing.T) {
 	m := nursery()
 	want := m.Chance().All
@@ -147,7 +150,8 @@ func TestParallel(t *testing.T) {
 	wg.Wait()
 }
 
-// TestImports: the package is compiled for browsers and knows only numbers.
+// TestImports checks that the package imports little: it is compiled for
+// browsers and knows only numbers.
 func TestImports(t *testing.T) {
 	may := []string{`"math"`, `"math/bits"`, `"slices"`, `"cmp"`, `"example.org/barrow/mix/stable"`}
 	files, err := os.ReadDir(".")

@@ -10,7 +10,8 @@ import (
 	"example.org/barrow/mix/sure"
 )
 
-// TestCheck: every way a model can be wrong, each with its place.
+// TestCheck checks every way in which a model can be wrong, and the place that
+// is reported.
 func TestCheck(t *testing.T) {
 	good := func() *sure.Model {
 		return &sure.Model{
@@ -67,7 +68,8 @@ func TestCheck(t *testing.T) {
 	}
 }
 
-// TestCheckAll: all faults are told at once, in the model's order.
+// TestCheckAll checks that all faults are reported at once, in the model's
+// order.
 func TestCheckAll(t *testing.T) {
 	m := &sure.Model{Items: 1, Factors: []sure.Factor{{Low: 1}}, Needs: []sure.Term{{11, -1, uses(12)}}}
 	want := "factors[0]: low, mode and high are not in order\n" +

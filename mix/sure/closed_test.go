@@ -10,8 +10,8 @@ import (
 // large makes the millilitre of slack too small to see.
 const large = 1e9
 
-// TestClosedForms: chances that can be worked out by hand (plain calculus on
-// the definitions), within four standard errors, or to rounding where the
+// TestClosedForms compares chances with ones worked out by hand (plain calculus
+// on the definitions), within four standard errors, or to rounding where the
 // package says that it does not sample.
 func TestClosedForms(t *testing.T) {
 	loss := func(f int) sure.Use { return sure.Use{Factor: f, Kind: sure.Loss} }
@@ -97,8 +97,8 @@ func TestManyEqual(t *testing.T) {
 	}
 }
 
-// TestSharedAndApart: one factor in two items fails both at once; two factors
-// fail apart, and the chances multiply.
+// TestSharedAndApart checks that one factor in two items fails both at once,
+// while two factors fail independently, so their chances multiply.
 func TestSharedAndApart(t *testing.T) {
 	m := &sure.Model{Items: 2, Factors: flat(2, 0, 1), Supplies: exactly(0.6*large, 0.7*large)}
 	m.Needs = []sure.Term{{0, large, uses(0)}, {1, large, uses(0)}}
@@ -111,7 +111,7 @@ func TestSharedAndApart(t *testing.T) {
 	}
 }
 
-// TestPastGenerators: more factors than the lattice has dimensions.
+// TestPastGenerators uses more factors than the lattice has dimensions.
 func TestPastGenerators(t *testing.T) {
 	m := &sure.Model{Items: 1, Factors: flat(150, 0, 1)}
 	for i := range m.Factors {

@@ -19,9 +19,10 @@ func models() uint64 {
 	return 30
 }
 
-// TestEnoughIsEnough: with exactly what Enough says the chance is at least the
-// one asked for, to rounding where both go over the same points; and it is not
-// wasteful: with 2 % less of everything it is below.
+// TestEnoughIsEnough checks that with exactly what Enough returns the chance is
+// at least the one asked for, apart from rounding where both use the same
+// points; and that nothing is wasted: with 2 % less of everything the chance is
+// lower.
 func TestEnoughIsEnough(t *testing.T) {
 	for seed := range models() {
 		m := random(seed)
@@ -42,8 +43,8 @@ func TestEnoughIsEnough(t *testing.T) {
 	}
 }
 
-// TestEnoughSimulated: a plain simulation agrees that Enough(0.9) is enough in
-// 0.9 of all draws, no more where needs are smooth.
+// TestEnoughSimulated checks with a plain simulation that Enough(0.9) is enough
+// in 0.9 of all draws, and in no more where needs are smooth.
 func TestEnoughSimulated(t *testing.T) {
 	m := nursery()
 	m.Supplies = exactly(m.Enough(0.9)...)
@@ -52,7 +53,7 @@ func TestEnoughSimulated(t *testing.T) {
 	}
 }
 
-// TestEnoughLevel: all items are planned at one level, which lies between p and
+// TestEnoughLevel checks that all items are planned at one level, between p and
 // what the sum of misses allows, also where a need has a certain part.
 func TestEnoughLevel(t *testing.T) {
 	for name, m := range map[string]*sure.Model{"nursery": nursery(), "pots": pots()} {
@@ -68,7 +69,7 @@ func TestEnoughLevel(t *testing.T) {
 	}
 }
 
-// TestEnoughRises: a higher level never plans less of an item.
+// TestEnoughRises checks that a higher level never plans less of an item.
 func TestEnoughRises(t *testing.T) {
 	for seed := range uint64(10) {
 		m := random(seed)
@@ -85,8 +86,8 @@ func TestEnoughRises(t *testing.T) {
 	}
 }
 
-// TestEnoughIndependent: with two needs uniform and apart each is planned at
-// the root of p; with one factor for both, at p itself.
+// TestEnoughIndependent checks that two independent uniform needs are each
+// planned at the root of p, and two needs with one factor at p itself.
 func TestEnoughIndependent(t *testing.T) {
 	m := &sure.Model{Items: 2, Factors: flat(2, 0, 1), Needs: []sure.Term{{0, 1000, uses(0)}, {1, 500, uses(1)}}}
 	root := math.Sqrt(0.81)
@@ -99,8 +100,8 @@ func TestEnoughIndependent(t *testing.T) {
 	}
 }
 
-// TestExtremes: the quantiles 0 and 1, and anything beyond, are the least and
-// the most a need can be.
+// TestExtremes checks that the quantiles 0 and 1, and anything beyond, are the
+// least and the most a need can be.
 func TestExtremes(t *testing.T) {
 	m := &sure.Model{Items: 2, Factors: []sure.Factor{{Low: 1, Mode: 2, High: 4}, {Low: 0.2, Mode: 0.2, High: 0.5}}}
 	m.Needs = []sure.Term{
@@ -124,8 +125,8 @@ func TestExtremes(t *testing.T) {
 	}
 }
 
-// TestQuantileIsChance: an item's chance with exactly its quantile is the
-// quantile's level, and the quantile rises with the level.
+// TestQuantileIsChance checks that an item's chance with exactly its quantile
+// is the level of that quantile, and that quantiles rise with the level.
 func TestQuantileIsChance(t *testing.T) {
 	for seed := range models() {
 		m := random(seed)

@@ -7,10 +7,10 @@ import (
 	"example.org/barrow/mix/sure"
 )
 
-// TestFactor: the distribution and its inverse agree, stay within the range
-// and have the quartiles that geometry gives.
+// TestFactor checks that the distribution and its inverse agree, stay within
+// the range and have the quartiles that geometry gives.
 func TestFactor(t *testing.T) {
-	// Widths too narrow for the inverse to be told apart from its neighbours.
+	// Widths too narrow to tell the inverse from its neighbours.
 	coarse := map[string]bool{"hair": true, "vanishing": true}
 	factors := map[string]sure.Factor{
 		"inner":     {Low: 1, Mode: 2, High: 5},

@@ -8,8 +8,8 @@ import (
 	"example.org/barrow/mix/sure"
 )
 
-// fuzzed reads a model from bytes, bad figures and all; what is missing is 0.
-// Small sizes keep a run short.
+// fuzzed reads a model from bytes, with bad figures as well; missing bytes are
+// 0. Small sizes keep a run short.
 func fuzzed(data []byte) *sure.Model {
 	next := func() byte {
 		if len(data) == 0 {
@@ -59,8 +59,8 @@ var seeds = [][]byte{
 	{2, 1, 255, 0, 0, 0, 0, 0, 0, 0xf8, 0x7f, 9, 9, 0, 1, 0, 1, 1, 1, 0},
 }
 
-// FuzzModel: a model is refused or answered, without a panic, and its answers
-// hold together.
+// FuzzModel checks that a model is either refused or answered without a panic,
+// and that its answers agree with each other.
 func FuzzModel(f *testing.F) {
 	good := 0
 	for _, s := range seeds {

@@ -41,8 +41,8 @@ func bales() *sure.Model {
 	}
 }
 
-// TestGolden: the same bits on every platform. The figures are this package's
-// own, taken on amd64; they change with the points and with nothing else.
+// TestGolden checks that the bits are the same on every platform. The figures
+// are this package's own, from amd64; they change only when the points change.
 func TestGolden(t *testing.T) {
 	for _, c := range []struct {
 		name string

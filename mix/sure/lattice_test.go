@@ -43,7 +43,7 @@ func find(dims int) []uint16 {
 	return out
 }
 
-// TestGenerators: the table is what the doc says it is.
+// TestGenerators checks that the table of generators is what its comment says.
 func TestGenerators(t *testing.T) {
 	if got := find(len(generators)); !slices.Equal(got, generators[:]) {
 		t.Errorf("generators = %v, want %v", generators, got)

@@ -2,8 +2,8 @@ package sure
 
 import "testing"
 
-// TestNarrow: the crossing is found wherever it is and however flat or steep
-// the way there, and soon.
+// TestNarrow checks that the crossing is found anywhere, however flat or steep
+// the function is, and in few steps.
 func TestNarrow(t *testing.T) {
 	const top = 1 << 18
 	ways := map[string]func(x float64) float64{

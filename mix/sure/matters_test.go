@@ -10,8 +10,8 @@ import (
 	"example.org/barrow/mix/sure"
 )
 
-// TestMatters: influences worked out by hand. Flat factors move 0.8 of their
-// width between the percentiles.
+// TestMatters compares influences with ones worked out by hand. Flat factors
+// move 0.8 of their width between the percentiles.
 func TestMatters(t *testing.T) {
 	m := &sure.Model{
 		Items: 2,

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// TestSortVolumes: the order is that of comparing.
+// TestSortVolumes compares the order with sorting by comparison.
 func TestSortVolumes(t *testing.T) {
 	for n, top := range map[int]float64{0: 1, 1: 1, 2: 1, 100: 1e-300, 1000: 3, 5000: 1e300} {
 		v := make([]float64, n)

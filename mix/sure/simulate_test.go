@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// TestSimulated: 36 random models agree with a plain simulation, all items
+// TestSimulated compares 36 random models with a plain simulation, all items
 // together and each by itself, to four combined standard errors.
 func TestSimulated(t *testing.T) {
 	draws := 1_000_000

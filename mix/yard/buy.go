@@ -109,7 +109,7 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 }
 
 // add adds one need and its offers. When the offers with a price are enough,
-// the others are left out: nobody can say which is cheaper.
+// the others are left out, because it is not known whether they are cheaper.
 func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 	material := len(q.needs)
 	q.needs, q.Needs = append(q.needs, n), append(q.Needs, n.Buy.Plan)

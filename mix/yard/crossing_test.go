@@ -12,9 +12,10 @@ import (
 	"example.org/barrow/units"
 )
 
-// TestCrossing: bags of 1 cu ft at 1.00 against a step of 10 cu ft at 5.00, by
-// hand: five bags cost as much as a step and the sixth is dearer; past 10 cu ft
-// eleven bags are dearer than two steps, and so on for good.
+// TestCrossing compares bags of 1 cu ft at 1.00 with steps of 10 cu ft at 5.00,
+// worked out by hand. Five bags cost as much as a step and the sixth makes them
+// dearer. Past 10 cu ft eleven bags cost more than two steps, and from there on
+// bulk stays cheaper.
 func TestCrossing(t *testing.T) {
 	p, err := mix.PlanDocument([]byte(mulchJob(
 		`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "10 cu ft", "price": "5.00"}`, ``)))
@@ -45,7 +46,8 @@ func TestCrossing(t *testing.T) {
 	}
 }
 
-// TestOptions: dearer choices leave less, and the first is the plan's own.
+// TestOptions checks that dearer choices leave less over, and that the first is
+// the plan's own.
 func TestOptions(t *testing.T) {
 	p, err := mix.PlanDocument(mix.Sample())
 	require.NoError(t, err)

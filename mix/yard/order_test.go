@@ -13,10 +13,10 @@ import (
 	"example.org/barrow/units"
 )
 
-// TestDrives: bales ride compressed, packs are not divided, and what is light
-// when dry takes fewer drives. The figures are arithmetic: 20 bales of 3.8 cu ft
-// are 76 cu ft and, at 58 lb, 1160 lb; a half yard of sand at 2400 to 3120
-// lb/cu yd is 1200 to 1560 lb, and 10 cu yd are 20 of them.
+// TestDrives checks that bales travel compressed, packs are not divided, and
+// what is light when dry takes fewer drives. The figures are arithmetic: 20
+// bales of 3.8 cu ft are 76 cu ft and, at 58 lb, 1160 lb; a half yard of sand
+// at 2400 to 3120 lb/cu yd is 1200 to 1560 lb, and 10 cu yd are 20 of them.
 func TestDrives(t *testing.T) {
 	peat := `"tasks": [{"kind": "cover", "area": "560 sq ft", "layer": "3 in", "material": "peat"}],
 		"offers": [{"material": "peat", "pack": "3.8 cu ft", "opens_to": "7 cu ft", "weight": "58 lb"}]`
@@ -43,8 +43,8 @@ func TestDrives(t *testing.T) {
 	}
 }
 
-// TestTrips: every pack is on exactly one trip, no trip is over payload or
-// room, and what the trips carry adds up to the order.
+// TestTrips checks that every pack is on exactly one trip, no trip is over
+// payload or room, and what the trips carry adds up to the order.
 func TestTrips(t *testing.T) {
 	p, err := mix.PlanDocument(mix.Sample())
 	if err != nil {
@@ -86,8 +86,8 @@ func mulchJob(offers, more string) string {
 		`"offers": [` + material.Replace(offers) + `]}`
 }
 
-// TestOrder: prices, breaks, minimums, stock, tax, deposits and delivery reach
-// the search and come back; each order is worked out by hand.
+// TestOrder checks that prices, breaks, minimums, stock, tax, deposits and
+// delivery reach the search and come back. Each order is worked out by hand.
 func TestOrder(t *testing.T) {
 	for _, tt := range []struct {
 		why, offers, more, want string
@@ -138,7 +138,7 @@ func TestOrder(t *testing.T) {
 	}
 }
 
-// TestBadYards: offers that cannot be carried or do not suffice.
+// TestBadYards checks offers that cannot be carried or are not enough.
 func TestBadYards(t *testing.T) {
 	for _, tt := range []struct{ why, offers, more, want string }{
 		{"too heavy alone", `{"bulk": "1 cu yd"}`, `, "haul": {"payload": "700 lb"}`, "offers[0] offer.heavy"},

@@ -7,7 +7,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// TestQuantity: what Quantity refuses, and how far its digits go.
+// TestQuantity checks what Quantity refuses, and how many digits it gives.
 func TestQuantity(t *testing.T) {
 	for _, tt := range []struct {
 		quantity, unit string

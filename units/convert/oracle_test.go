@@ -13,8 +13,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// gnuNames gives the name that GNU units has for each unit of the table. That
-// program's definitions come from its own authors: an independent oracle.
+// gnuNames is the name in GNU units of each unit in the table. That program's
+// definitions come from its own authors, so it is an independent reference.
 var gnuNames = map[string]string{
 	"in": "inch", "ft": "foot", "yd": "yard", "mm": "mm", "cm": "cm", "m": "m", "mi": "mile", "km": "km",
 	"sq ft": "foot^2", "sq in": "inch^2", "sq yd": "yard^2", "sq m": "m^2", "sq cm": "cm^2", "acre": "intacre", "ha": "hectare",
@@ -27,8 +27,8 @@ var gnuNames = map[string]string{
 	"%": "percent",
 }
 
-// TestAgainstGNUUnits checks every pair that Quantity offers, to the last digits
-// of a float64.
+// TestAgainstGNUUnits checks every pair that Quantity can convert, to the last
+// digits of a float64.
 func TestAgainstGNUUnits(t *testing.T) {
 	if runtime.GOOS == "js" {
 		t.Skip("a browser has no other programs; the native run asks GNU units")

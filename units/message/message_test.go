@@ -60,8 +60,8 @@ func TestHoles(t *testing.T) {
 	}
 }
 
-// FuzzPhrase: whatever is typed, a phrase says its form and what was typed, and
-// nothing inside passes for a phrase of its own.
+// FuzzPhrase checks that a sentence contains its form and what was typed,
+// whatever that is, and that no part of it is taken for a sentence of its own.
 func FuzzPhrase(f *testing.F) {
 	for _, s := range []string{"", "peat", "\x02x\x1f\x03", "{0}", "{=0}", "\x03\x03"} {
 		f.Add(s)

@@ -6,7 +6,7 @@ import (
 	"unicode"
 )
 
-// TestLetters holds the letters of English and Spanish to package unicode.
+// TestLetters compares the letters of English and Spanish with package unicode.
 func TestLetters(t *testing.T) {
 	for r := rune(0); r < 0x100; r++ {
 		if r == 'µ' || r == 'ÿ' || r == 'ª' || r == 'º' { // their capitals are of other scripts; raised letters

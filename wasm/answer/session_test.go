@@ -14,8 +14,8 @@ import (
 	"example.org/barrow/wasm/answer"
 )
 
-// TestPlanIsTheLibrarys: a session answers every sample job as the library does,
-// in whatever order it is asked.
+// TestPlanIsTheLibrarys checks that a session answers every sample job as the
+// library does, in whatever order it is asked.
 func TestPlanIsTheLibrarys(t *testing.T) {
 	var session answer.Session
 	files, err := filepath.Glob("../../testdata/jobs/*.json")
@@ -36,8 +36,8 @@ func TestPlanIsTheLibrarys(t *testing.T) {
 	}
 }
 
-// TestSessionKeepsNoHold: a document that its owner writes over is not the job
-// that the session remembers.
+// TestSessionKeepsNoHold checks that a session notices when its caller
+// overwrites a document that it has answered.
 func TestSessionKeepsNoHold(t *testing.T) {
 	var session answer.Session
 	job := mix.Sample()
@@ -47,8 +47,8 @@ func TestSessionKeepsNoHold(t *testing.T) {
 	require.Equal(t, first, string(session.Answer("plan", mix.Sample())))
 }
 
-// TestChanges: what is sold out is gone from the order, and what comes instead
-// is named; both bills are there.
+// TestChanges checks that what is sold out is gone from the order, that what
+// replaces it is named, and that both bills are there.
 func TestChanges(t *testing.T) {
 	var session answer.Session
 	now := strings.Replace(string(mix.Sample()), `"schema": 1,`,
@@ -72,8 +72,8 @@ func TestChanges(t *testing.T) {
 	require.NotEqual(t, got.Before.Total, got.After.Total)
 }
 
-// TestEveryVerbAnswersJSON: whatever a page sends, what comes back is a
-// document, and an unknown verb says so.
+// TestEveryVerbAnswersJSON checks that every answer is a document, whatever a
+// page sends, and that an unknown verb is reported.
 func TestEveryVerbAnswersJSON(t *testing.T) {
 	var session answer.Session
 	for _, verb := range []string{"plan", "full", "changes", "catalog", "sample", "", "what"} {
@@ -85,9 +85,9 @@ func TestEveryVerbAnswersJSON(t *testing.T) {
 	require.Contains(t, string(session.Answer("what")), "verb.unknown")
 }
 
-// TestTongue: after a language every answer is in it, and the last job is worked
-// out anew; the decimal mark goes its own way.
-func TestTongue(t *testing.T) {
+// TestLanguage checks that after a language is set every answer is in it, the
+// last job is worked out again, and the decimal mark is independent of it.
+func TestLanguage(t *testing.T) {
 	file, err := os.ReadFile("../../web/text/es.json")
 	require.NoError(t, err)
 	var session answer.Session

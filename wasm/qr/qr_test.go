@@ -9,8 +9,8 @@ import (
 	published "rsc.io/qr"
 )
 
-// TestAsPublished: every module is as rsc.io/qr makes it, for texts of every
-// version. Small letters keep the published one in 8-bit mode.
+// TestAsPublished checks that every module is as rsc.io/qr makes it, for texts
+// of every version. Small letters keep that one in 8-bit mode.
 func TestAsPublished(t *testing.T) {
 	for n := 1; n <= Most; n += 11 {
 		text := strings.Repeat("https://x.example/#job=aZ-_", n/27+1)[:n]
@@ -29,8 +29,8 @@ func TestAsPublished(t *testing.T) {
 	}
 }
 
-// TestPath: the path covers the dark modules and no other, inside a quiet zone
-// of four.
+// TestPath checks that the path covers the dark modules and no other, inside a
+// quiet zone of four.
 func TestPath(t *testing.T) {
 	size, d, ok := Path("https://x.example/#job=abc")
 	require.True(t, ok)
@@ -65,7 +65,7 @@ func TestPath(t *testing.T) {
 	require.NotContains(t, dark, true)
 }
 
-// TestTooLong: what no code holds is refused.
+// TestTooLong checks that text too long for any code is refused.
 func TestTooLong(t *testing.T) {
 	_, _, ok := Path(strings.Repeat("a", Most+1))
 	require.False(t, ok)
