@@ -37,6 +37,8 @@ func (a Area) Deep(d Length) (v Volume, ok bool) {
 // [ParseArea] reads it back.
 func (a Area) String() string { return string(a.append(nil)) }
 
+// append appends the text of String. Every quantity has one, so that String and
+// MarshalText share it.
 func (a Area) append(b []byte) []byte { return append(appendDecimal(b, int64(a), 12), " sq m"...) }
 
 // MarshalText returns the text of [Area.String]. The error is always nil.

@@ -37,6 +37,7 @@ func appendDecimal(b []byte, n int64, places int) []byte {
 // a value that is none of the three writes as US does.
 type Measure uint8
 
+// The measures.
 const (
 	US     Measure = iota // inches, cubic feet and yards, pounds
 	Metric                // centimetres, litres, kilograms
@@ -221,6 +222,7 @@ func named(name string) *unit {
 
 // The functions below choose the unit in which a count is easiest to read.
 
+// usLength returns inches up to two feet, and feet past them.
 func usLength(n int64) *unit {
 	if n < 24*inch {
 		return named("in")
@@ -228,6 +230,8 @@ func usLength(n int64) *unit {
 	return named("ft")
 }
 
+// metricLength returns millimetres up to 2 cm, as pots are measured, then
+// centimetres, then metres.
 func metricLength(n int64) *unit {
 	switch {
 	case n < int64(20*Millimetre):
@@ -238,6 +242,7 @@ func metricLength(n int64) *unit {
 	return named("m")
 }
 
+// usArea returns square feet for most things, and acres from half an acre.
 func usArea(n int64) *unit {
 	switch {
 	case n < int64(SquareFoot):
@@ -248,6 +253,8 @@ func usArea(n int64) *unit {
 	return named("acre")
 }
 
+// metricArea returns square metres for most things, and hectares from half of
+// one.
 func metricArea(n int64) *unit {
 	switch {
 	case n < int64(SquareMetre)/10:
@@ -258,6 +265,8 @@ func metricArea(n int64) *unit {
 	return named("ha")
 }
 
+// usVolume returns cubic inches below a quart, gallons below half a cubic foot,
+// then cubic feet.
 func usVolume(n int64) *unit {
 	switch {
 	case n < int64(Gallon)/4:
@@ -268,6 +277,7 @@ func usVolume(n int64) *unit {
 	return named("cu ft")
 }
 
+// metricVolume returns litres from one litre to two cubic metres.
 func metricVolume(n int64) *unit {
 	switch {
 	case n < int64(Litre):
@@ -278,6 +288,7 @@ func metricVolume(n int64) *unit {
 	return named("m3")
 }
 
+// usMass returns ounces below a pound.
 func usMass(n int64) *unit {
 	if n < lb {
 		return named("oz")
@@ -285,6 +296,7 @@ func usMass(n int64) *unit {
 	return named("lb")
 }
 
+// metricMass returns tonnes from ten tonnes.
 func metricMass(n int64) *unit {
 	switch {
 	case n < kg:

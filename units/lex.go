@@ -133,6 +133,8 @@ func plainText(r rune) string {
 	return ""
 }
 
+// lower returns the small letter for an ASCII capital, and any other byte
+// unchanged.
 func lower(c byte) byte {
 	if 'A' <= c && c <= 'Z' {
 		return c + 'a' - 'A'
@@ -151,6 +153,8 @@ func at(b []byte, i int) byte {
 	return 0
 }
 
+// skipSpace removes spaces from the front of b. fold has made all other white
+// space spaces.
 func skipSpace(b []byte) []byte {
 	for len(b) > 0 && b[0] == ' ' {
 		b = b[1:]
@@ -165,6 +169,7 @@ type complaint struct {
 	hint message.Text
 }
 
+// The things that can be wrong with a number.
 var (
 	badMissing = &complaint{NumberMissing, ""} // the caller knows what is missing
 	badNumber  = &complaint{NumberBad, "write one number, such as 1.5 or 1 1/2"}
@@ -375,6 +380,7 @@ func endsUnit(c byte) bool {
 	return !isLetter(c) && !isDigit(c) && c != '.' && c != '\'' && c != '"'
 }
 
+// trimUnit removes spaces from the end of a name.
 func trimUnit(name []byte) []byte {
 	for len(name) > 0 && name[len(name)-1] == ' ' {
 		name = name[:len(name)-1]

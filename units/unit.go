@@ -5,6 +5,7 @@ import "example.org/barrow/units/message"
 // kind is what a unit measures.
 type kind uint8
 
+// The kinds of quantity that have units.
 const (
 	lengthKind kind = iota
 	areaKind

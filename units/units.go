@@ -17,6 +17,7 @@ func Units() []Unit {
 	return out
 }
 
+// commas writes a list that | separates with commas.
 func commas(list string) string {
 	var b []byte
 	for i := range len(list) {

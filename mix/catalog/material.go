@@ -52,6 +52,8 @@ func (m *Material) Has(trait string) bool {
 	return false
 }
 
+// The types of fields of a material. traitWords accepts only words that some
+// caution depends on.
 var (
 	gradeText  = doc.Type{Takes: "text", Form: "text", Read: doc.ReadName}
 	packs      = doc.Type{Takes: "list of volumes", Form: "list", Such: "packs", Items: &SizeType, Read: sizes}

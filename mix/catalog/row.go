@@ -76,6 +76,7 @@ var sourceFields = doc.Fields{
 	{Name: "kind", Type: &sourceKind, At: func(s any) any { return &s.(*Source).Kind }},
 }
 
+// The types of fields that occur in several rows.
 var (
 	share      = doc.MostShare
 	swell      = doc.Share
@@ -84,6 +85,7 @@ var (
 	confidence = doc.Type{Form: "choice", Words: []string{"high", "medium", "low"}, Read: doc.ReadChoice}
 )
 
+// commonFields are the fields of a common allowance.
 var commonFields = doc.Fields{
 	{Name: "id", Type: &doc.ID, At: func(a any) any { return &a.(*Common).ID }},
 	{Name: "share", Type: &share, At: func(a any) any { return &a.(*Common).Share }},
@@ -113,6 +115,8 @@ var ownMaterialFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(m any) any { return &m.(*Material).Confidence }},
 }
 
+// ownMixFields adds a confidence. A mix of the catalogue has the same parts as
+// a job's own.
 var ownMixFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(m any) any { return &m.(*Mix).Confidence }},
 }

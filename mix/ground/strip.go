@@ -16,6 +16,8 @@ type Strip struct {
 	Gaps    []units.Length
 }
 
+// The types of fields that hold a strip, and the line along which its runs are
+// measured.
 var (
 	strip = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return StripObject }, Read: doc.ReadOne}
 	edge  = doc.Type{Form: "choice", Words: []string{"centre", "outer", "inner"}, Read: doc.ReadChoice}

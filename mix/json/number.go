@@ -119,6 +119,7 @@ func badDigits(sign, size string) message.Text {
 	return inQuotes(notPlain, sign+size)
 }
 
+// notPlain is the reason for a number with a unit or a fraction.
 const notPlain message.Text = "this is more than a number; a unit or a fraction makes it text, in double quotes"
 
 // unpadded removes the zeros before a number's first digit.

@@ -45,6 +45,7 @@ type step struct {
 	index int // or one of the two below
 }
 
+// The values of step.index that are not an index.
 const (
 	stepKey     = -1 // key counts, not index
 	stepBetween = -2 // no member is being read
@@ -275,6 +276,7 @@ func (p *parser) between() { p.steps[len(p.steps)-1].index = stepBetween }
 // keys would take quadratic time.
 type keySet map[string]int
 
+// fewKeys is how many keys are searched one by one.
 const fewKeys = 8
 
 // find returns the index of key in keys. If it is not there, find returns -1

@@ -22,6 +22,7 @@ func PathIndex(path string, i int) string {
 	return string(appendPathIndex([]byte(path), i))
 }
 
+// appendPathKey is PathKey for a path that is still being written.
 func appendPathKey(path []byte, key string) []byte {
 	if !plainWord(key) {
 		path = append(path, '[')
@@ -34,6 +35,7 @@ func appendPathKey(path []byte, key string) []byte {
 	return append(path, key...)
 }
 
+// appendPathIndex is PathIndex for a path that is still being written.
 func appendPathIndex(path []byte, i int) []byte {
 	path = append(path, '[')
 	path = strconv.AppendInt(path, int64(i), 10)

@@ -84,6 +84,7 @@ func (p *parser) escape(open int) bool {
 	return p.fail(Syntax, p.at, p.at+1+n, `a backslash is written \\; followed by this character it means nothing`)
 }
 
+// hexLength is the length of a \u escape.
 const hexLength = len(`\u0000`)
 
 // hexEscape decodes a \u escape, or the two that make up a surrogate pair.

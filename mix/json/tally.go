@@ -108,4 +108,5 @@ func stringEnd(text string, i int) int {
 	return min(i, len(text)-1)
 }
 
+// isSpace reports whether c is white space between values.
 func isSpace(c byte) bool { return c == ' ' || c == '\n' || c == '\r' || c == '\t' }

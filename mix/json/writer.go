@@ -161,6 +161,7 @@ func (w *Writer) member() {
 	in.filled = true
 }
 
+// newLine starts a line, indented by two spaces for each level.
 func (w *Writer) newLine(indent int) {
 	w.buf = append(w.buf, '\n')
 	for range indent {
@@ -175,6 +176,7 @@ func (w *Writer) finish() {
 	}
 }
 
+// appendString appends text in quotes.
 func appendString(buf []byte, text string) []byte {
 	buf = append(buf, '"')
 	buf = appendInside(buf, text)
@@ -230,6 +232,7 @@ func appendEscape(buf []byte, r rune) []byte {
 	return utf8.AppendRune(buf, r)
 }
 
+// appendHex appends r as a \u escape. It is for runes of at most 16 bits.
 func appendHex(buf []byte, r rune) []byte {
 	const hex = "0123456789abcdef"
 	return append(buf, '\\', 'u', hex[r>>12&15], hex[r>>8&15], hex[r>>4&15], hex[r&15])

@@ -89,6 +89,7 @@ func (w *Writer) Litres(key string, v units.Volume) {
 	w.litres(v)
 }
 
+// litres writes a volume exactly, as a value without a key.
 func (w *Writer) litres(v units.Volume) {
 	w.buf = v.AppendLitres(w.buf[:0])
 	w.JSON.Raw(string(w.buf))
@@ -114,6 +115,7 @@ func (w *Writer) Number(key string, f float64, places int) {
 	w.number(f, places)
 }
 
+// number writes f as a value without a key, with no zeros at its end.
 func (w *Writer) number(f float64, places int) {
 	b := strconv.AppendFloat(w.buf[:0], f, 'f', places, 64)
 	if places > 0 {

@@ -5,6 +5,7 @@ import "strconv"
 // Code says why there is no order. Its words are stable.
 type Code string
 
+// The codes of an [Error].
 const (
 	ErrNoOffer  Code = "order.none"  // a material is needed and not on offer
 	ErrShort    Code = "order.short" // the stock does not cover the need

@@ -5,6 +5,7 @@ import "example.org/barrow/units"
 // mode is how a pack can come home, as a set of bits.
 type mode uint8
 
+// The two ways to come home. Together they mean that either will do.
 const (
 	hauled mode = 1 << iota
 	delivered

@@ -31,6 +31,7 @@ type Delivery struct {
 // cost.
 type Aim uint8
 
+// The aims.
 const (
 	LeastCost    Aim = iota
 	LeastLeft        // least volume left over, then cost
@@ -97,4 +98,5 @@ func (o *Offer) sound(materials int) bool {
 		within(o.Deposit, units.MaxMoney) && o.Least >= 0 && o.Stock >= 0
 }
 
+// within reports whether v is from zero to most.
 func within[T ~int64](v, most T) bool { return v >= 0 && v <= most }

@@ -17,6 +17,8 @@ type row struct {
 // vehicle is what a trip or a load can carry; none is no limit.
 type vehicle struct{ payload, room int64 }
 
+// limited reports whether the vehicle has any limit. Without one, a single trip
+// carries everything.
 func (v vehicle) limited() bool { return v.payload != none || v.room != none }
 
 // share measures a pack against one vehicle, in parts of one.
@@ -40,8 +42,11 @@ func (v vehicle) shares() (plain, rounded []share) {
 	return plain, rounded
 }
 
+// weight is the mass of one pack, as a function that rows can be made of.
 func (l *line) weight() int64 { return l.mass }
-func (l *line) bulk() int64   { return l.room }
+
+// bulk is the room of one pack, as a function that rows can be made of.
+func (l *line) bulk() int64 { return l.room }
 
 // places is the part of one vehicle that a pack of size uses when counted in
 // k-ths: floor((k+1)x)/k, or x itself where (k+1)x is whole. For packs that go

@@ -4,6 +4,8 @@ package picture
 // a call with a string takes twice the download.
 type class uint8
 
+// The classes. Their names are below, and in the style sheets of those who show
+// drawings.
 const (
 	aLabel class = iota
 	aFigure
@@ -98,6 +100,7 @@ var classNames = [...]string{
 // anchor is which part of a text is at its point.
 type anchor uint8
 
+// The anchors.
 const (
 	atStart anchor = iota
 	atMiddle

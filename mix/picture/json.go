@@ -50,6 +50,8 @@ func Write(w *json.Writer, list []Drawing) {
 	w.EndArray()
 }
 
+// text writes a field of text.
 func text(w *json.Writer, key, s string) { w.Key(key); w.String(s) }
 
+// number writes a field that is a number, rounded like a coordinate.
 func number(w *json.Writer, key string, f float64) { w.Key(key); w.Raw(string(appendNumber(nil, f))) }

@@ -44,8 +44,10 @@ func (k *pen) add(is string, c class, x, y, w, h float64) *Shape {
 	return &k.Shapes[len(k.Shapes)-1]
 }
 
+// rect draws a rectangle with its top left corner at x, y.
 func (k *pen) rect(c class, x, y, w, h float64) { k.add("rect", c, x, y, w, h) }
 
+// line draws a line from x, y to x2, y2.
 func (k *pen) line(c class, x, y, x2, y2 float64) { k.add("line", c, x, y, x2-x, y2-y) }
 
 // path draws a line through points. A closed path is a region.
@@ -67,11 +69,13 @@ type trace struct {
 	open bool
 }
 
+// move starts a new part of the path.
 func (t *trace) move(x, y float64) {
 	t.open = false
 	t.to(x, y)
 }
 
+// to draws a line to a point, or starts there when no part is open.
 func (t *trace) to(x, y float64) {
 	command := byte('L')
 	if !t.open {

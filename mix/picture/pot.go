@@ -59,6 +59,7 @@ func (k *pen) pots(p *task.Pots) {
 	}
 }
 
+// The room for one pot, and the most cells of a tray that are drawn.
 const (
 	potWide, potTall = 124.0, 92.0 // the room for one
 	mostCells        = 5           // drawn of a tray

@@ -58,6 +58,7 @@ func (s *sentence) note() { s.k.note(s.String()) }
 // wrap breaks the sentence into the lines of a label.
 func (s *sentence) wrap(room float64, most int) *para { return wrap(s.String(), room, most, aLabel) }
 
+// length writes a length in the reader's units.
 func (k *pen) length(l units.Length) string { return k.p.Printer().Length(l) }
 
 // describe adds to the description; stop is the full stop where the text has

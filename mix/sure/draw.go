@@ -8,6 +8,7 @@ type drawer struct {
 	base, slope [][]float64 // per live item
 }
 
+// drawer returns a drawer with room for one block.
 func (p *plan) drawer() *drawer {
 	return &drawer{p, table(len(p.columns), block), make([]float64, block),
 		table(len(p.live), block), table(len(p.live), block)}

@@ -121,6 +121,8 @@ type path struct {
 	values [][]float64
 }
 
+// A path has this many levels from one value to the next, so that plans rise
+// smoothly.
 const (
 	steps     = 16
 	fullLevel = (samples + 1) * steps

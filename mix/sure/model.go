@@ -79,7 +79,10 @@ func (m *Model) figures(of func(Factor) float64) []float64 {
 	return x
 }
 
-func lowest(f Factor) float64  { return f.Low }
+// lowest is the least figure of a factor, for figures.
+func lowest(f Factor) float64 { return f.Low }
+
+// highest is the largest figure of a factor, for figures.
 func highest(f Factor) float64 { return f.High }
 
 // keep returns the model with only the terms of some items.
@@ -87,6 +90,7 @@ func (m *Model) keep(item func(int) bool) *Model {
 	return &Model{m.Items, m.Factors, kept(m.Needs, item), kept(m.Supplies, item)}
 }
 
+// kept returns the terms of some items.
 func kept(terms []Term, item func(int) bool) []Term {
 	var out []Term
 	for _, t := range terms {

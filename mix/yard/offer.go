@@ -80,6 +80,8 @@ var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
 	{Name: "stock", Type: &doc.MaybeCount, About: "how many the yard has", At: func(o any) any { return &o.(*Offer).Stock }},
 }}}
 
+// The types of fields of an offer. A break starts at two: the price of one is
+// the offer's own.
 var (
 	breaks = doc.Type{Takes: "list", Form: "list", Such: "breaks",
 		Of: func() *doc.Object { return breakObject }, Read: doc.ReadEach}

@@ -69,6 +69,8 @@ var offerName = doc.Type{Takes: "an offer", Form: "text", Such: "an offer", Read
 // offerNames reads a list of names of offers.
 var offerNames = doc.Type{Takes: "list of offers", Form: "list", Items: &offerName, Read: readOfferNames}
 
+// readOfferNames reads each name; whether there is such an offer is checked in
+// Apply.
 func readOfferNames(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	*at.(*[]string) = doc.List(r, n, "offers", func(r *doc.Reader, n *json.Node, s *string) {
 		offerName.Read(&offerName, r, n, s)

@@ -37,6 +37,7 @@ func Quantity(quantity, unit string) (Converted, error) {
 	return Converted{e.Unit, sum.Quo(sum, rat(e.One))}, nil
 }
 
+// rat returns f as a number of math/big.
 func rat(f units.Fraction) *big.Rat {
 	return new(big.Rat).SetFrac(new(big.Int).SetUint64(f.Num), new(big.Int).SetUint64(f.Den))
 }
@@ -80,6 +81,7 @@ func places(r *big.Rat) int {
 	return n
 }
 
+// trimZeros removes the zeros at the end of a decimal, and then its point.
 func trimZeros(s string) string {
 	for s[len(s)-1] == '0' {
 		s = s[:len(s)-1]

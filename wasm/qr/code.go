@@ -6,6 +6,7 @@ type code struct {
 	modules []byte
 }
 
+// The values of a module that is drawn.
 const (
 	light = 1
 	black = 2
