@@ -117,7 +117,10 @@ func TestRatio(t *testing.T) {
 	if !zero.Less(third) || third.Less(zero) || third.Less(third) || zero.Den() != 1 {
 		t.Error("Less is not an order")
 	}
-	for bad, want := range map[[2]int64]string{{-1, 2}: "ratio.range", {1, 0}: "ratio.range", {1, -1}: "ratio.range", {101, 1}: "ratio.range", {1, 1_000_001}: "ratio.digits"} {
+	for bad, want := range map[[2]int64]string{
+		{-1, 2}: "ratio.range", {1, 0}: "ratio.range", {1, -1}: "ratio.range", {101, 1}: "ratio.range",
+		{1, 1_000_001}: "ratio.digits",
+	} {
 		var e *Error
 		if r, err := NewRatio(bad[0], bad[1]); !errors.As(err, &e) || e.Code != want {
 			t.Errorf("NewRatio(%d, %d) = %v, %v, want %s", bad[0], bad[1], r, err, want)

@@ -216,7 +216,8 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 	case "corners":
 		return polygon(r, a.Corners)
 	default:
-		r.Problem(doc.AreaMissing, `say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
+		r.Problem(doc.AreaMissing,
+			`say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
 		return 0
 	}
 	r.Problem(doc.AreaLarge, "more ground than 400 ha")

@@ -45,25 +45,26 @@
 //
 // # Measured
 //
-// Against an integer-programming solver on two shared cores (repeats differ by up
-// to half: read the ratio), 10,000 yards of 3 to 12 materials with shared trips,
-// each in both, seed 1:
+// Compared with an integer-programming solver on two shared cores (repeats
+// differ by up to half, so read the ratio): 10,000 yards of 3 to 12 materials
+// with shared trips, the same for both, seed 1:
 //
 //	go test -run TestSolverTable -v -timeout 60m ./mix/order -solver 10000
 //
 //	                                                       median    worst
 //	Search                                                  30 us   5.6 ms
-//	glpsol, a process each, given up after 2 s            32.4 ms   not ended
+//	glpsol, a process each, stopped after 2 s             32.4 ms   stopped
 //
-// The ratio of the medians is 1078. glpsol proved 9,068 of the 10,000 within its 2
-// s, every one the same optimum; the other 932 it did not end, and the search
-// proved them itself. Every run of the tests asks it 520 fresh ones.
+// The ratio of the medians is 1078. Within its 2 s glpsol proved 9,068 of the
+// 10,000, each with the same optimum. It did not finish the other 932, which
+// the search proved by itself. Every run of the tests compares 520 new ones.
 //
-// 30 materials by 12 offers take 0.4 to 14 ms, 200 by 40 take 56 to 130 ms:
+// 30 materials with 12 offers each take 0.4 to 14 ms, 200 with 40 take 56 to
+// 130 ms:
 //
 //	go test -run '^$' -bench . ./mix/order
 //
 // A plan gives the search a Budget of about a quarter of a second. That is not
-// enough where masses are uneven and payload and room are both tight: on such yards
-// 7 in 100 are not proved, with a gap of at most 5 %.
+// always enough where masses are uneven and payload and room are both tight: of
+// such yards 7 in 100 are not proved, with a gap of at most 5 %.
 package order
