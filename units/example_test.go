@@ -84,3 +84,20 @@ func ExampleRange_Minus() {
 	fmt.Println(rest.Low, rest.Plan, rest.High, ok)
 	// Output: 0 L 1 L 3 L true
 }
+
+func ExampleParseNumber() {
+	fmt.Println(units.ParseNumber("1 1/2"))
+	// Output: 3 2 <nil>
+}
+
+func ExampleNewRatio() {
+	r, err := units.NewRatio(5, 40)
+	fmt.Println(r, r.Num(), r.Den(), err)
+	// Output: 12.5% 1 8 <nil>
+}
+
+func ExampleVolume_Share() {
+	part, rest := units.Litre.Share(1, 3)
+	fmt.Println(part, rest)
+	// Output: 0.333333333 L 1
+}

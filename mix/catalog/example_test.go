@@ -47,3 +47,15 @@ func ExampleScope_Filling() {
 	fmt.Println(takes[bark].Plan, takes[peat].Plan, b.Loss, ok, r.Err())
 	// Output: 75 L 25 L 10% true <nil>
 }
+
+func ExampleNewScope() {
+	var r doc.Reader
+	own := catalog.Own{Materials: []catalog.Material{{ID: "my-bark", Dry: 300 * 1_000_000}}}
+	s := catalog.NewScope(&r, nil, own)
+	_, known := s.Index("my-bark")
+	fmt.Println(known)
+	fmt.Println(r.Err())
+	// Output:
+	// true
+	// materials[0].wet: give wet beside dry: the weight to haul lies between
+}

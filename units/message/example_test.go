@@ -11,3 +11,8 @@ func ExampleOf() {
 	fmt.Println(hint)
 	// Output: lb is a unit of weight
 }
+
+func ExampleFill() {
+	fmt.Println(message.Fill(nil, "{0} hole, {#1} deep", []string{"1", "18 in"}))
+	// Output: 1 hole, 18 in deep
+}

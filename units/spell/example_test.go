@@ -11,3 +11,8 @@ func ExampleWord() {
 	fmt.Printf("%q %q\n", spell.Word("perlit", names), spell.Word("sand", names))
 	// Output: "perlite" ""
 }
+
+func ExampleDistance() {
+	fmt.Println(spell.Distance("perlite", "Perlit", 3), spell.Distance("peat", "sand", 3))
+	// Output: 1 3
+}
