@@ -58,7 +58,8 @@ func (j *Job) Plan() (*Plan, error) {
 }
 
 // PlanDocument reads a job document and works it out: [Decode] and [Job.Plan] in
-// one. Changes are made to the job between the two, as by flags of a command.
+// one, so that what is wrong with its form and with its meaning comes at once.
+// Changes are made to the job between the two, as by flags of a command.
 func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	r := &doc.Reader{}
 	j := read(r, data)
@@ -68,9 +69,17 @@ func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	for _, change := range changes {
 		change(j)
 	}
-	if len(changes) > 0 { // which may have put in what the caller keeps
-		j = j.Clone()
+	return j.Clone().plan(r) // a change may have put in what the caller keeps
+}
+
+// PlanIn is PlanDocument for a reader of a language; nil is English.
+func PlanIn(l *lang.Language, data []byte) (*Plan, error) {
+	r := &doc.Reader{}
+	j := read(r, data)
+	if j == nil {
+		return nil, r.Err()
 	}
+	j.Language = l
 	return j.plan(r)
 }
 

@@ -100,7 +100,7 @@ func Problems(err error, l *lang.Language) []byte {
 // side of an edge. The reply is the plan's document or the problems'. It panics
 // only on a bug of the program.
 func Handle(job []byte) []byte {
-	p, err := mix.PlanDocument(job)
+	p, err := mix.PlanIn(nil, job)
 	if err != nil {
 		return Problems(err, nil)
 	}

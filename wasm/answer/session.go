@@ -60,13 +60,10 @@ func (s *Session) Answer(verb string, docs ...[]byte) []byte {
 func (s *Session) evaluate(job []byte) (*mix.Plan, error) {
 	if s.job == nil || !bytes.Equal(job, s.job) {
 		s.job = bytes.Clone(job)
-		s.plan, s.err = mix.PlanDocument(job, s.inLanguage)
+		s.plan, s.err = mix.PlanIn(s.language, job)
 	}
 	return s.plan, s.err
 }
-
-// inLanguage sets the reader's language for a job.
-func (s *Session) inLanguage(j *mix.Job) { j.Language = s.language }
 
 // setLanguage sets the language of all later answers: a language file, or
 // nothing for English, and the decimal mark, "," or nothing. It forgets the
@@ -136,7 +133,7 @@ func (s *Session) csv(docs [][]byte) []byte { return s.of(docs, report.CSV) }
 // changes compares the job as it was, the first document, with the job as it
 // is, the second.
 func (s *Session) changes(docs [][]byte) []byte {
-	before, _ := mix.PlanDocument(document(docs, 0), s.inLanguage) // nil when the old job had problems
+	before, _ := mix.PlanIn(s.language, document(docs, 0)) // nil when the old job had problems
 	return s.of(docs[min(1, len(docs)):], func(after *mix.Plan) []byte { return report.Changes(before, after) })
 }
 
