@@ -10,3 +10,6 @@ const (
 
 // BagFill is how full bags are.
 func BagFill() sure.Factor { return bagFill }
+
+// NewDocument is what the top of a job document is read into.
+func NewDocument() any { return &document{} }
