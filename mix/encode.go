@@ -115,13 +115,14 @@ func encodeStock(e *doc.Encoder, key func(), hand []yard.OnHand) bool {
 // has.
 func encodeTask(e *doc.Encoder, t *task.Task) {
 	e.JSON.BeginObject()
-	if t.Work != nil {
+	kind := t.Kind()
+	if kind != nil {
 		e.JSON.Key("kind")
-		e.JSON.String(t.Work.Kind().Name)
+		e.JSON.String(kind.Name)
 	}
 	e.Fields(doc.Into{Table: task.Object.Tables[0], Object: t})
-	if t.Work != nil {
-		e.Fields(doc.Into{Table: t.Work.Kind().Object.Tables[0], Object: t.Work})
+	if kind != nil {
+		e.Fields(doc.Into{Table: kind.Object.Tables[0], Object: t.Work})
 	}
 	e.JSON.EndObject()
 }

@@ -74,6 +74,7 @@ func TestEncodeRefuses(t *testing.T) {
 		"a name of two lines": {Name: "a\nb"},
 		"an id with a space":  {Materials: []catalog.Material{{ID: "my bark"}}},
 		"a negative count":    {Tasks: []task.Task{{Work: &task.Backfill{Holes: -3}}}},
+		"work that is nil":    {Tasks: []task.Task{{Work: (*task.Cover)(nil)}}},
 		"two stocks of one":   {OnHand: []yard.OnHand{{Material: "peat", Volume: 1}, {Material: "peat", Volume: 2}}},
 	} {
 		if data, err := mix.Encode(j); err == nil {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/lang"
 )
@@ -44,6 +45,14 @@ func (w *writer) side(key string, p *mix.Plan) {
 	w.Close()
 }
 
+// idOf is a material's id, "" of none.
+func idOf(m *catalog.Material) string {
+	if m == nil {
+		return ""
+	}
+	return m.ID
+}
+
 // Reach writes how far a stock goes, in the units of [Plan].
 func Reach(r *mix.Reach) []byte {
 	w := &lang.Writer{Printer: r.Printer}
@@ -52,7 +61,7 @@ func Reach(r *mix.Reach) []byte {
 	w.Text("filling", r.Filling)
 	w.Litres("loose_litres", r.Loose)
 	w.Litres("net_litres", r.Net)
-	w.Text("limit", r.Limit.ID)
+	w.Text("limit", idOf(r.Limit))
 	w.Rows("left", len(r.Left), func(i int) {
 		w.Text("material", r.Left[i].Material.ID)
 		w.Litres("litres", r.Left[i].Volume.Plan)

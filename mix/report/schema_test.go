@@ -139,6 +139,7 @@ func TestDocumentsAreValid(t *testing.T) {
 			check("Reach", what, reachOf(t, job, l))
 		}
 	}
+	check("Reach", "nothing", report.Reach(&mix.Reach{}))
 	for _, name := range report.Shapes {
 		for _, f := range fieldsOf(report.Shape(name)) {
 			if !met[name][f] && !unmet[f] {

@@ -9,9 +9,6 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// loaderImport is how a script asks for Go's own loader.
-const loaderImport = "./wasm_exec.js"
-
 // bundle makes one small file of a script or a style sheet and all that it
 // imports. The result imports nothing, so that it can stand in a file or inside
 // the page. A warning is an error: a build is right or it is not made.
