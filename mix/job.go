@@ -3,6 +3,7 @@ package mix
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
@@ -92,7 +93,7 @@ var jobFields = doc.Fields{
 	{Name: "materials", Type: &materials, About: "materials of your own, over the catalogue's", At: func(d any) any { return &d.(*document).Materials }},
 	{Name: "containers", Type: &containers, About: "containers of your own, that size may name", At: func(d any) any { return &d.(*document).Containers }},
 	{Name: "mixes", Type: &mixes, About: "mixes of your own", At: func(d any) any { return &d.(*document).Mixes }},
-	{Name: "tasks", Type: &task.List, About: "the work: fill, amend, backfill, cover", At: func(d any) any { return &d.(*document).Tasks }},
+	{Name: "tasks", Type: &task.List, About: "the work: " + strings.Join(task.Names(), ", "), At: func(d any) any { return &d.(*document).Tasks }},
 	{Name: "on_hand", Type: &yard.OnHandType, About: `what you have, loose or in packs: {"perlite": "2 cu ft", "peat": "2 x 3.8 cu ft"}`, At: func(d any) any { return &d.(*document).OnHand }},
 	{Name: "offers", Type: &offers, About: "what the yard sells, with prices", At: func(d any) any { return &d.(*document).Offers }},
 	{Name: "tax", Type: &doc.Share, About: "on what is bought, rounded on each line", At: func(d any) any { return &d.(*document).Tax }},

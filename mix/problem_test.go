@@ -262,6 +262,15 @@ func TestHugeDocument(t *testing.T) {
 	}
 }
 
+// TestKindsAreNamed: who leaves the kind out is told every kind there is.
+func TestKindsAreNamed(t *testing.T) {
+	_, err := mix.PlanDocument([]byte(taskJob(`"name": "a row"`)))
+	list := doc.ProblemsIn(err)
+	if len(list) != 1 || !strings.HasSuffix(list[0].Hint.String(), ": "+doc.Or(task.Names()).String()) {
+		t.Errorf("the problems are %v, want one that ends with the kinds %v", err, task.Names())
+	}
+}
+
 // TestHint pins the hints that carry an answer.
 func TestHint(t *testing.T) {
 	for job, want := range map[string]string{
@@ -278,7 +287,7 @@ func TestHint(t *testing.T) {
 		taskJob(`"kind": "cover", "area": "1 sq m", "layer": " ", "material": "bark-mulch"`):                  `write a length such as "3 in"`,
 		taskJob(`"kind": "cover", "area": "", "layer": "3 in", "material": "bark-mulch"`):                     `write an area such as "60 ft x 4 ft"`,
 		taskJob(`"kind": "fill", "mix": "potting", "containers": [{"count": 1, "box": ""}]`):                  `write lengths such as "20 in x 10 in x 2 in"`,
-		taskJob(`"kind": ""`): "write one of fill, amend, backfill or cover",
+		taskJob(`"kind": ""`): "write one of " + doc.Or(task.Names()).String(),
 	} {
 		_, err := mix.PlanDocument([]byte(job))
 		if p := doc.ProblemsIn(err); len(p) != 1 || p[0].Hint.String() != want {

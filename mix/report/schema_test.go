@@ -218,6 +218,9 @@ func reachOf(t *testing.T, job []byte, l *lang.Language) []byte {
 		for i := range p.Needs {
 			j.OnHand = append(j.OnHand, yard.OnHand{Material: p.Needs[i].Material.ID, Volume: units.CubicYard})
 		}
+		if len(p.Needs) == 0 { // a stock of what no task takes
+			j.OnHand = []yard.OnHand{{Material: "sand", Volume: units.CubicYard}}
+		}
 	}
 	list, err := j.Reach()
 	if err != nil {

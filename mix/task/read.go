@@ -49,7 +49,9 @@ var mixWord = doc.Type{Takes: "a mix or parts", Form: "mix", Such: "a mix", Read
 // kindWord is read before all other fields, by read.
 var kindWord = doc.Type{Form: "choice", Words: names, Read: func(*doc.Type, *doc.Reader, *json.Node, any) {}}
 
-// names are the words for the kinds.
+// Names are those of the kinds, in the order in which the work goes.
+func Names() []string { return slices.Clone(names) }
+
 var names = func() []string {
 	list := make([]string, len(kinds))
 	for i, k := range kinds {

@@ -11,10 +11,10 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// kinds lists every kind of task in the order in which the work goes. Their names
-// stand in two sentences more, since a language may have words for them.
+// kinds lists every kind of task in the order in which the work goes.
 var kinds = []*Kind{fill, amend, backfill, cover}
 
+// whatItDoes names every kind again, since a language may have words for them.
 const whatItDoes message.Text = "say what the task does: fill, amend, backfill or cover"
 
 // Kinds lists every kind of task in the order in which the work goes.
@@ -52,7 +52,7 @@ type Task struct {
 	Work Work // what is done; nil is a problem
 }
 
-// Work is what a task does: a [*Fill], [*Amend], [*Backfill] or [*Cover].
+// Work is what a task does, such as a [*Fill]: one type for each kind.
 type Work interface {
 	// Kind is the kind of work that this is; nil of a nil pointer.
 	Kind() *Kind
@@ -63,8 +63,8 @@ type Work interface {
 	result(r *doc.Reader, s *catalog.Scope, in *In) Result
 }
 
-// Result is a task's work worked out: the only place where its figures live.
-// Those of the four kinds are [*Pots], [*Bed], [*Holes] and [*Mulch].
+// Result is a task's work worked out: the only place where its figures live, such
+// as [*Pots] of a [*Fill].
 type Result interface {
 	// Net is what goes in, in place, before allowances.
 	Net() units.Range
