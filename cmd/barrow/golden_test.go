@@ -49,7 +49,7 @@ func TestGolden(t *testing.T) {
 		}
 		t.Run(name, func(t *testing.T) { goldenJob(t, name, job) })
 	}
-	stale(t, known)
+	stale(t, goldenDir, known)
 }
 
 // goldenJob holds one job's plan, in all the ways it is written, to its golden
@@ -189,13 +189,14 @@ func golden(t *testing.T, name, got string) {
 }
 
 // stale reports golden files that no case has, or with -update removes them.
-func stale(t *testing.T, known map[string]bool) {
-	files, err := os.ReadDir(goldenDir)
+func stale(t *testing.T, dir string, known map[string]bool) {
+	t.Helper()
+	files, err := os.ReadDir(dir)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, f := range files {
-		switch name := filepath.Join(goldenDir, f.Name()); {
+		switch name := filepath.Join(dir, f.Name()); {
 		case known[f.Name()]:
 		case *update:
 			if err := os.Remove(name); err != nil {
