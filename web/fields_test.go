@@ -95,15 +95,15 @@ func misfits(labels map[string]map[string]said) (wrong []string) {
 }
 
 // tablesModule is the library's tables as a module of the page. What a field is
-// stands in it for the fields without a label, so that there is something to
-// translate for each that is shown.
+// stands in it for the fields without a label, and what a word is called for those
+// without a name, so that there is something to translate for each that is shown.
 func tablesModule(labels map[string]map[string]said) string {
 	var b strings.Builder
 	for _, o := range mix.Objects() {
 		fmt.Fprintf(&b, "  %s: {of: %s, fields: {\n", o.ID, literal(o.Title()))
 		for _, f := range o.Fields() {
-			_, labelled := labels[o.ID][f.Name]
-			fmt.Fprintf(&b, "    %s,\n", tableRow(f, !labelled && labels != nil))
+			own, labelled := labels[o.ID][f.Name]
+			fmt.Fprintf(&b, "    %s,\n", tableRow(f, labels != nil && !labelled, unsaid(f, own, labels != nil)))
 		}
 		b.WriteString("  }},\n")
 	}
@@ -121,8 +121,19 @@ export const tables = {
 ` + rows + "};\n"
 }
 
-// tableRow is a field as the page's tables have it.
-func tableRow(f doc.Field, about bool) string {
+// unsaid are the words of a field that the page calls nothing of its own.
+func unsaid(f doc.Field, own said, known bool) (words []string) {
+	for _, w := range f.Type.Words {
+		if known && !slices.Contains(own.Words, w) {
+			words = append(words, w)
+		}
+	}
+	return words
+}
+
+// tableRow is a field as the page's tables have it: with what it is, where about
+// says so, and with what those of its words are called that nobody has named.
+func tableRow(f doc.Field, about bool, unsaid []string) string {
 	row := f.Name + ": {kind: " + literal(f.Type.Form)
 	if of := f.Type.Of; of != nil && f.Type.Form == "object" && of().ID != f.Name {
 		row += ", object: " + literal(of().ID)
@@ -133,6 +144,13 @@ func tableRow(f doc.Field, about bool) string {
 			words = append(words, literal(w))
 		}
 		row += ", words: [" + strings.Join(words, ", ") + "]"
+	}
+	if len(unsaid) > 0 {
+		var called []string
+		for _, w := range unsaid {
+			called = append(called, literal(w)+": mark("+literal(capital(w))+")")
+		}
+		row += ", called: {" + strings.Join(called, ", ") + "}"
 	}
 	if about {
 		row += ", about: mark(" + literal(capital(f.About)) + ")"

@@ -15,7 +15,7 @@ import {hasPlan} from '../state/state.js';
 
 /** What the steps of a task say: its figures by code, and the task with its materials by name. @typedef {(f: Record<string, string>, task: Task & {parts: Part[]}) => (string | undefined)[]} Steps */
 
-/** What is done, step by step, in each kind of task. @type {Record<Task['kind'], Steps>} */
+/** What is done, step by step, in a kind of task. @type {Partial<Record<string, Steps>>} */
 const steps = {
   fill: (f, task) => [
     task.parts.length > 1 ? say('Measure the parts loose, by volume: {parts}.', {parts: task.parts.map(p => `${p.shown} ${p.material}`).join(', ')}) : say('Loosen it before it is measured.'),
@@ -42,7 +42,7 @@ const steps = {
   ],
 };
 
-/** What warnings belong to a kind of task. @type {Record<Task['kind'], string[]>} */
+/** What warnings belong to a kind of task; the others stand below all tasks. @type {Partial<Record<string, string[]>>} */
 const warnings = {
   fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
   amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
@@ -69,12 +69,15 @@ export function bedTask(state, task, index) {
     takes(state, task),
     factsOf(state, task, 'ground facts ' + index),
     drawingsOf(state, d => d.task === index).map((d, i) => drawing(d, `ground-${index}-${i}`)),
-    h('ol', {class: 'steps-to-do'}, steps[task.kind](figures, shown).filter(Boolean).map((s, i) => h('li', {key: i}, s))),
+    stepsOf(steps[task.kind]?.(figures, shown)),
     cautionLines(state, task));
 }
 
+/** @param {(string | undefined)[]} [list] none for a kind that nobody wrote steps for */
+const stepsOf = list => list && h('ol', {class: 'steps-to-do'}, list.filter(Boolean).map((s, i) => h('li', {key: i}, s)));
+
 /** @param {Planned} state @param {Task} task */
 function cautionLines(state, task) {
-  const list = state.plan.cautions.filter(c => warnings[task.kind].includes(c.code) && (task.filling || c.code !== 'nitrogen'));
+  const list = state.plan.cautions.filter(c => warnings[task.kind]?.includes(c.code) && (task.filling || c.code !== 'nitrogen'));
   return list.length > 0 && h('ul', {class: 'mind'}, list.map(c => h('li', {key: c.code, 'data-test': 'caution', 'data-code': c.code}, c.text)));
 }

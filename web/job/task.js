@@ -4,10 +4,12 @@ import {h, cls} from '../ui/h.js';
 import {problemHead} from '../ui/around.js';
 import {choice} from '../ui/choice.js';
 import {amend} from './amend.js';
+import {areaOf} from './area.js';
 import {backfill} from './backfill.js';
 import {anyWrong, control, hasAny, leftOver, more} from './control.js';
 import {cover} from './cover.js';
 import {fill} from './fill.js';
+import {filling} from './filling.js';
 import {FocusComponent} from './focus.js';
 import {flag} from './list.js';
 import {textOf} from './mix.js';
@@ -40,6 +42,15 @@ import {say} from '../text/say.js';
 
 /** @type {Record<string, KindForm | undefined>} */
 export const forms = {fill, amend, backfill, cover};
+
+/** The form of a kind that nobody wrote one for: its fields in their order, and what goes in. @param {string} kind @returns {KindForm} */
+const plainForm = kind => {
+  const asks = otherFields(kind, []);
+  return {about: '', asks, fields: (state, path, task, ctx) => [
+    asks.map(name => name === 'area' ? areaOf(state, path, task, ctx) : control(state, path, task, kind, name, ctx)),
+    filling(state, path, task, ctx, {label: say('What goes in')}),
+  ]};
+};
 
 /** What a task of a kind starts with. @param {string} kind @returns {Doc} */
 export const newTask = kind => ({kind, ...forms[kind]?.start?.()});
@@ -97,14 +108,14 @@ export class TaskForm extends FocusComponent {
 const act = (name, label, full, onClick) => h('button', {type: 'button', class: 'act', 'data-act': name, 'data-test': 'task-' + name, 'aria-label': full, onClick}, label);
 
 const allowances = ['settle', 'blend_loss', 'spare'];
-const filling = ['mix', 'material'];
-const others = otherFields('task', ['kind', 'name', ...filling, ...allowances]);
+const goesIn = ['mix', 'material'];
+const others = otherFields('task', ['kind', 'name', ...goesIn, ...allowances]);
 
 /** @param {State} state @param {Path} path @param {any} task @param {TaskContext} ctx */
 function taskFields(state, path, task, ctx) {
-  const form = kindName(task?.kind) && forms[task.kind];
   const tables = taskObjects(task?.kind);
-  if (!form) return [kindChoice(state, path, task), leftOver(state, path, task, tables, ['kind'], ctx)];
+  if (!kindName(task?.kind)) return [kindChoice(state, path, task), leftOver(state, path, task, tables, ['kind'], ctx)];
+  const form = forms[task.kind] ?? plainForm(task.kind);
   const own = otherFields(task.kind, form.asks), inside = [...allowances, ...others, ...own];
   const under = ['name', 'kind', ...inside];
   return [
@@ -116,7 +127,7 @@ function taskFields(state, path, task, ctx) {
       ...others.map(name => control(state, path, task, 'task', name, ctx)),
       ...own.map(name => control(state, path, task, task.kind, name, ctx)),
     ], {filled: hasAny(task, inside), wrong: anyWrong(state, path, under)}),
-    leftOver(state, path, task, tables, [...under, ...filling, ...objects[task.kind].fields.map(r => r.name)], ctx),
+    leftOver(state, path, task, tables, [...under, ...goesIn, ...objects[task.kind].fields.map(r => r.name)], ctx),
   ];
 }
 

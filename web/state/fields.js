@@ -1,7 +1,8 @@
 // @ts-check
 // Every field of the job document, object by object, as the form asks for it.
 // What fields there are the library's tables say, in tables.js; here is what the
-// page says of them. A field that has no label here is called what it is.
+// page says of them. A field that has no label here is called what it is, a word
+// that has none is called itself.
 import {mark} from '../text/say.js';
 import {tables} from './tables.js';
 
@@ -31,7 +32,7 @@ import {tables} from './tables.js';
  * @property {boolean} [more] not among what is asked first
  */
 
-/** A field as the library has it. @typedef {Pick<Row, 'kind' | 'object'> & {words?: string[], about?: string}} Field */
+/** A field as the library has it. @typedef {Pick<Row, 'kind' | 'object'> & {words?: string[], called?: Record<string, string>, about?: string}} Field */
 
 /**
  * What the page says of a field: choices by word, and its unit where that is not
@@ -229,9 +230,9 @@ export const labels = {
 };
 
 /** @param {string} name @param {Field} field @param {Said} [said] @returns {Row} */
-function rowFrom(name, {words, about = name, ...field}, {choices, ...said} = {label: about}) {
+function rowFrom(name, {words, called, about = name, ...field}, {choices, ...said} = {label: about}) {
   const row = {name, ...field, unit: usual[field.kind], ...said};
-  return words ? {...row, choices: words.map(word => [word, choices?.[word] ?? word])} : row;
+  return words ? {...row, choices: words.map(word => [word, choices?.[word] ?? called?.[word] ?? word])} : row;
 }
 
 /** @type {Record<string, {of: string, fields: Row[]}>} */

@@ -3,9 +3,14 @@ import assert from 'node:assert/strict';
 import {readFileSync} from 'node:fs';
 import {pathText} from '../state/path.js';
 
-// Fields of every kind, of every object, as the library might have them one day:
-// no form knows of them. They are put in before any form is read.
+// Fields of every kind, of every object, and another kind of task, as the library
+// might have them one day: no form knows of them. They are put in before any form
+// is read.
 const {tables} = await import('../state/tables.js');
+tables.task.fields.kind.words?.push('dig');
+tables.task.fields.kind.called = {...tables.task.fields.kind.called, dig: 'Dig'};
+tables.dig = {of: 'a dig task', fields: {area: {kind: 'area'}, deep: {kind: 'length', about: 'How deep'}, edge: {kind: 'object', object: 'dig_edge'}}};
+tables.dig_edge = {of: 'an edge', fields: {side: {kind: 'length', about: 'Side'}}};
 const before = Object.fromEntries(Object.entries(tables).map(([object, {fields}]) => [object, Object.keys(fields)]));
 const kinds = [...new Set(Object.values(tables).flatMap(({fields}) => Object.values(fields).map(field => field.kind)))];
 
@@ -29,6 +34,7 @@ for (const [object, {fields}] of Object.entries(tables)) {
 const {objects, rowOf} = await import('../state/fields.js');
 const {drawn, stateOf} = await import('./drawn.mjs');
 const {formView} = await import('../job/form.js');
+const {bedView} = await import('../bed/bed.js');
 
 const doc = {
   schema: 1, mixes: [{}], offers: [{breaks: [{}]}], haul: {}, delivery: {}, materials: [{}], containers: [{}],
@@ -44,6 +50,21 @@ const at = {
 
 /** Objects of the Yard place, which writes them from what is tapped there. */
 const elsewhere = ['yard', 'bought'];
+
+/** What no form knows of stands in tasks of its own. @param {string} object @param {(string | number)[]} path @param {any} value */
+function place(object, path, value) {
+  at[object] ??= path;
+  for (const name of before[object]) {
+    const field = tables[object].fields[name], of = field.object ?? name;
+    if (field.kind === 'object' && !at[of] && !elsewhere.includes(of)) place(of, [...path, name], value[name] = {});
+  }
+}
+for (const object of Object.keys(at)) place(object, at[object], at[object].reduce((value, key) => /** @type {any} */ (value)[key], doc));
+for (const kind of tables.task.fields.kind.words ?? []) {
+  if (at[kind]) continue;
+  const index = doc.tasks.push({kind}) - 1;
+  place(kind, ['tasks', index], doc.tasks[index]);
+}
 
 test('every kind of field has a control', () => {
   assert.deepEqual(kinds.filter(kind => !typed.has(kind) && !own.has(kind) && !formed.has(kind)), []);
@@ -70,6 +91,26 @@ test('a field without a label is called what it is', () => {
   assert.deepEqual(objects.cover.fields.slice(0, 4).map(row => row.name), ['area', 'layer', 'stems', 'sheet']);
   const label = drawn(formView(stateOf(doc))).find(el => el.type === 'label' && el.props.for === 'f-' + encodeURIComponent('tasks[3].new_cover_length'));
   assert.equal(label.props.children, 'New length');
+});
+
+test('a kind of task that has no form of its own is asked for like any other', () => {
+  const all = drawn(formView(stateOf({schema: 1, tasks: [{kind: 'dig'}]})));
+  const asked = all.filter(el => ['input', 'select'].includes(el.type)).map(el => el.props['data-path']);
+  for (const name of ['deep', 'material', 'settle', 'name', 'kind']) assert.ok(asked.includes(`tasks[0].${name}`), name);
+  assert.equal(all.find(el => el.type === 'label' && el.props.for === 'f-' + encodeURIComponent('tasks[0].deep')).props.children, 'How deep');
+  const empty = drawn(formView(stateOf({schema: 1})));
+  assert.equal(empty.find(el => el.props['data-test'] === 'add-dig').props.children[0].props.children, 'Dig');
+});
+
+test('a task of a kind that has no steps shows what it takes', () => {
+  const state = stateOf({schema: 1, tasks: [{kind: 'dig'}]});
+  const task = {kind: 'dig', title: 'Dig it over', facts: [{code: 'deep', label: 'Depth', figure: '3 in'}]};
+  const caution = {code: 'digging', text: 'Have lines located.'};
+  Object.assign(state, {plan: {tasks: [task], cautions: [caution], drawings: []}, drawings: []});
+  const all = drawn(bedView(state));
+  assert.ok(all.some(el => el.type === 'h2' && el.props.children === '1. Dig it over'));
+  assert.ok(!all.some(el => el.type === 'ol'));
+  assert.equal(all.filter(el => el.props['data-code'] === 'digging').length, 1);
 });
 
 test('ground in one line becomes an object before something stands beside it', () => {
