@@ -33,14 +33,11 @@ func (m Mass) Times(n int64) (t Mass, ok bool) {
 	return Mass(p), ok && Mass(p) <= MaxMass
 }
 
-// AppendKilograms appends m in kilograms as an exact decimal number.
-func (m Mass) AppendKilograms(b []byte) []byte { return appendDecimal(b, int64(m), 9) }
-
 // String writes the mass exactly, in kilograms: "18.1436948 kg". [ParseMass]
 // reads it back.
 func (m Mass) String() string { return string(m.append(nil)) }
 
-func (m Mass) append(b []byte) []byte { return append(m.AppendKilograms(b), " kg"...) }
+func (m Mass) append(b []byte) []byte { return append(appendDecimal(b, int64(m), 9), " kg"...) }
 
 // MarshalText returns the text of [Mass.String]. The error is always nil.
 func (m Mass) MarshalText() ([]byte, error) { return m.append(nil), nil }

@@ -47,7 +47,6 @@ func (p Part) String() string {
 const (
 	maxParts  = 50         // of one mix
 	maxLeaves = 200        // parts of a mix once its mixes are opened up
-	maxSteps  = 200_000    // parts of all tasks together
 	maxWhole  = 10_000_000 // sum of the parts of one mix as whole numbers
 )
 

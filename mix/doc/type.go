@@ -139,7 +139,7 @@ func (r *Reader) money(n *json.Node) units.Money {
 
 // Limits of shares. A loss of everything needs without end, so Most bounds it.
 var (
-	Whole   = units.Percent(100)
+	whole   = units.Percent(100)
 	Most    = units.Percent(95)
 	tenfold = units.Percent(1000)
 )
@@ -147,10 +147,10 @@ var (
 // Shares, read into a [units.Ratio]: of all; of at most [Most]; on top, up to ten
 // times the whole; and of more than zero, of all or of at most Most.
 var (
-	Share     = Type{Takes: "share", Form: "share", Limit: &Whole, Read: readShare}
+	Share     = Type{Takes: "share", Form: "share", Limit: &whole, Read: readShare}
 	MostShare = Type{Takes: "share", Form: "share", Limit: &Most, Read: readShare}
 	Extra     = Type{Takes: "share", Form: "share", Limit: &tenfold, Read: readShare}
-	SomeOfAll = Type{Takes: "share", Form: "share", Limit: &Whole, Read: readSome}
+	SomeOfAll = Type{Takes: "share", Form: "share", Limit: &whole, Read: readSome}
 	SomeShare = Type{Takes: "share", Form: "share", Limit: &Most, Read: readSome}
 )
 

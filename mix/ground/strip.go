@@ -67,7 +67,7 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	}
 	ground, ok := (run - open).By(s.Width)
 	square, ok2 := s.Width.By(s.Width)
-	corners := units.Area(s.Bends())
+	corners := units.Area(s.bends())
 	if !ok || !ok2 || run > units.MaxLength || square > units.MaxArea/max(corners, 1) {
 		r.Problem(doc.AreaLarge, "more ground than 400 ha")
 		return 0
@@ -85,9 +85,9 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	return ground
 }
 
-// Bends returns how many right angles the strip has: as given, or one between
+// bends returns how many right angles the strip has: as given, or one between
 // every two runs.
-func (s *Strip) Bends() int64 {
+func (s *Strip) bends() int64 {
 	if s.Corners != nil {
 		return max(*s.Corners, 0)
 	}

@@ -56,7 +56,7 @@ func (s *Strip) words(p lang.Printer) string {
 	case "inner":
 		form = "a strip {0} wide along {1}, measured along its inner line, {2}"
 	}
-	return p.Print(form, p.Length(s.Width), along, p.Count(s.Bends(), "{0} corner", "{0} corners"))
+	return p.Print(form, p.Length(s.Width), along, p.Count(s.bends(), "{0} corner", "{0} corners"))
 }
 
 // lengths writes a list of lengths.
