@@ -1,7 +1,6 @@
 package task_test
 
 import (
-	"strings"
 	"testing"
 
 	"example.org/barrow/mix"
@@ -28,7 +27,7 @@ func TestSheets(t *testing.T) {
 		}
 		got := ""
 		for _, f := range p.Tasks[0].Facts {
-			if strings.HasPrefix(f.Label, "Sheets") {
+			if f.Code == "sheets" {
 				got = f.Figure
 			}
 		}
