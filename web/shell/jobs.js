@@ -3,12 +3,9 @@
 // language, decimal mark and colours of the page. It opens over the page and
 // gives the focus back when it closes.
 import {h, Component} from '../ui/h.js';
-import {say, language, languages} from '../text/say.js';
+import {say, language, languageNames} from '../text/say.js';
 
 /** @import {Shared, State} from '../state/types.d.ts' */
-
-/** @type {Record<string, string>} */
-const languageNames = {en: 'English', es: 'Español'};
 
 /** The dialog, open. @param {State} state */
 export function jobsView(state) {
@@ -51,7 +48,7 @@ class JobsDialog extends Component {
           act('print-ground', say('Print the sheet for the ground'), () => { this.dialog?.close(); state.actions.print('ground'); }, {disabled: !state.plan})),
         state.shared && shared(state, state.shared)),
       h('section', null, h('h3', null, say('How it is written')),
-        choice('language', say('Language'), language(), languages.map(l => [l, languageNames[l]]), v => state.actions.setLanguage(v)),
+        choice('language', say('Language'), language(), Object.entries(languageNames), v => state.actions.setLanguage(v)),
         choice('decimal', say('Decimal mark'), state.comma ? ',' : '.', [['.', say('Point, 1.5')], [',', say('Comma, 1,5')]], v => state.actions.setDecimal(v)),
         choice('theme', say('Light or dark'), state.theme ?? '', [['', say('As the device is')], ['light', say('Light')], ['dark', say('Dark')]], v => state.actions.setTheme(v))),
       h('section', null, h('h3', null, say('On this device')),

@@ -80,8 +80,11 @@ export function sayCount(n, one, other, values = {}) {
  */
 export const mark = template => template;
 
+/** What each language that the page has calls itself. @type {Readonly<Record<string, string>>} */
+export const languageNames = Object.freeze({en: 'English', es: 'Español'});
+
 /** The languages that the page has. */
-export const languages = Object.freeze(['en', 'es']);
+export const languages = Object.freeze(Object.keys(languageNames));
 
 /**
  * The language to start with: what was chosen here before, or the first of the
