@@ -7,24 +7,27 @@ import (
 	"example.org/barrow/units"
 )
 
-// Encoder writes an object as a document, by the tables that read it. A field that
-// holds nothing is left out. Quantities are written exactly.
+// Encoder writes an object as a document, from the same tables that read it. A field
+// that holds its zero value is left out. Quantities are written exactly, so that
+// reading the document back gives the same job. The zero value is ready to use; the
+// document is in JSON.
 type Encoder struct {
 	JSON json.Writer
-	// Other writes a value of a type that package doc does not know, or that is not
-	// written as its tables have it; at points to it. It calls key before it writes,
-	// and writes nothing where ok is false.
+	// Other writes a value of a type that package doc does not know, or one that has
+	// a shorter form than its table. at points to the value. Other calls key just
+	// before it writes; where it returns false it must have written nothing, not
+	// even the key, since another way of writing is tried then.
 	Other func(e *Encoder, key func(), at any) (ok bool)
 }
 
-// Object writes an object with the fields of each table.
+// Object writes an object in braces, with the fields of each table.
 func (e *Encoder) Object(parts ...Into) {
 	e.JSON.BeginObject()
 	e.Fields(parts...)
 	e.JSON.EndObject()
 }
 
-// Fields writes the fields of each table into an object that is begun.
+// Fields writes the fields of each table into an object that has been opened.
 func (e *Encoder) Fields(parts ...Into) {
 	for _, p := range parts {
 		for i := range p.Table {
@@ -46,7 +49,9 @@ func (e *Encoder) field(f *Field, at any) {
 	}
 }
 
-// plain writes a value of its own; ok is false for a type that it does not know.
+// plain writes a single value. ok is false for a type that it does not know. The key
+// comes as a function because only the case that matches knows whether there is
+// anything to write.
 func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
 	switch v := at.(type) {
 	case *string:
@@ -85,7 +90,8 @@ func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
 	return true
 }
 
-// share writes a share; a plain number, such as a factor, has no percent.
+// share writes a share as a percentage. A plain number, such as a factor, is written
+// as a fraction: [Factor] reads no percent sign, and a decimal could be inexact.
 func (e *Encoder) share(t *Type, r units.Ratio) string {
 	if t.Form != "number" {
 		return r.String()
@@ -93,8 +99,9 @@ func (e *Encoder) share(t *Type, r units.Ratio) string {
 	return itoa(r.Num()) + "/" + itoa(r.Den())
 }
 
-// optional writes a value that may be left out; ok is false for a type that it
-// does not know.
+// optional writes a value that is kept as a pointer. Zero is written, since it
+// differs from nil: a price of nothing is free, no price is unknown. ok is false for
+// a type that it does not know.
 func (e *Encoder) optional(key func(), at any) (ok bool) {
 	switch v := at.(type) {
 	case **int64:
@@ -143,7 +150,7 @@ func (e *Encoder) list(key func(), list []string) {
 	e.JSON.EndArray()
 }
 
-// lengths writes a list, or several lengths in one text.
+// lengths writes a list, or for a type such as [TwoLengths] one text, "4 ft x 3 ft".
 func (e *Encoder) lengths(t *Type, key func(), list []units.Length) {
 	texts := make([]string, len(list))
 	for i, l := range list {
@@ -156,6 +163,8 @@ func (e *Encoder) lengths(t *Type, key func(), list []units.Length) {
 	}
 }
 
+// rows writes a list of objects. The key is written with the first row, so that an
+// empty list leaves no field behind.
 func (e *Encoder) rows(o *Object, key func(), at any) {
 	for i := 0; ; i++ {
 		row := o.Row(at, i, 0)
@@ -173,8 +182,8 @@ func (e *Encoder) rows(o *Object, key func(), at any) {
 	}
 }
 
-// one writes an object: one that may be left out where it is there, one that is
-// always there where it holds anything.
+// one writes a single object. An object behind a pointer is written unless it is
+// nil; one that is part of its parent is written unless all its fields are empty.
 func (e *Encoder) one(o *Object, key func(), at any) {
 	if o.Maybe != nil {
 		if at = o.Maybe(at, false); at == nil {
@@ -187,7 +196,8 @@ func (e *Encoder) one(o *Object, key func(), at any) {
 	e.Object(o.into(at)...)
 }
 
-// empty reports whether no field of the object holds anything.
+// empty reports whether no field of the object holds anything. It writes the object
+// to find out: only the writing knows which values count as nothing.
 func (e *Encoder) empty(o *Object, at any) bool {
 	trial := Encoder{Other: e.Other}
 	trial.Object(o.into(at)...)

@@ -6,40 +6,44 @@ import (
 	"example.org/barrow/units/spell"
 )
 
-// Field is one field of an object: what it is called, what is written there,
-// what it is, and where its value is kept.
+// Field is one field of an object: its name, what may be written in it, what it is
+// for, and where its value is stored.
 type Field struct {
 	Name  string
 	Type  *Type
-	About string // for people who look it up
-	// At takes a pointer to the object and gives one to the value, of the type that
-	// Type reads into. It is any to any, as [Object] is in its functions: of generic
-	// tables a browser would have to download one for every object.
+	About string // one line of help
+	// At takes a pointer to the object and returns a pointer to the value, of the
+	// type that Type reads into. Both are any, and so are the arguments of the
+	// functions of [Object]: the compiler would make a copy of a generic table and
+	// its reader for every type of object, and a browser downloads every copy.
 	At func(of any) any
 }
 
-// Fields is the table of an object's fields.
+// Fields is the table of an object's fields, in the order in which help and forms
+// show them. It is read-only.
 type Fields []Field
 
-// Object is one kind of object of a document.
+// Object is one kind of object in a document. It is read-only.
 type Object struct {
-	ID     string       // what the page and the schema call it
-	Name   message.Text // in a hint: "a sheet"
-	Help   string       // at the head of its fields, where that is more than Name
-	Tables []Fields
-	Line   bool // it may be written in one line of text, too, as an area may
+	ID     string       // its name in the page and in the schema
+	Name   message.Text // its name in a hint: "a sheet"
+	Help   string       // the heading of its fields in the help, where Name is too short
+	Tables []Fields     // an object may have several, such as those of every task and those of one kind
+	Line   bool         // it may also be written as one line of text, as an area may
 
-	// Row gives a pointer to row i of a list of these, which at points to; nil past
-	// its end. With n of more than zero it makes the list n rows, all zero, first.
-	// It is nil for what stands in no list.
+	// Row returns a pointer to row i of the list that at points to, or nil past the
+	// end of the list. With n above zero it first replaces the list by n zero rows,
+	// all at once, so that earlier pointers to rows stay good. Row is nil for an
+	// object that is in no list.
 	Row func(at any, i, n int) any
-	// Maybe gives a pointer to an object that may be left out, which at points to a
-	// pointer to; nil where it is. With fresh it makes a new one first. It is nil for
-	// what is always there.
+	// Maybe returns the object whose pointer at points to, or nil where that pointer
+	// is nil. With fresh it first makes a new object. Maybe is nil for an object that
+	// is always there.
 	Maybe func(at any, fresh bool) any
 }
 
-// Title is what a list of all objects calls it.
+// Title is the heading of the object's fields in a list of all objects: its Help, or
+// else its Name in English.
 func (o *Object) Title() string {
 	if o.Help != "" {
 		return o.Help
@@ -47,14 +51,17 @@ func (o *Object) Title() string {
 	return o.Name.String()
 }
 
-// Into is a table and a pointer to the object that its fields are read into.
+// Into is a table and a pointer to the object that its fields are read into. An
+// object of the document may fill several: a task's name and allowances go into the
+// task, its other fields into its work.
 type Into struct {
 	Table  Fields
 	Object any
 }
 
-// Object reads n's fields and reports every field that no table has. what is the
-// object in words: "a task".
+// Object reads n's fields into the parts and reports every field that is in none of
+// their tables. A misspelled field that was ignored would change the plan without a
+// word. what is the object in words, for hints: "a task".
 func (r *Reader) Object(n *json.Node, what message.Text, parts ...Into) {
 	if n.Kind != json.Object {
 		r.Problem(JSONKind, message.Of("{=0} is an object in { }, not {=1}", string(what), n.Kind.String()))
@@ -82,6 +89,8 @@ func (r *Reader) field(key string, n *json.Node, parts []Into) (ok bool) {
 	return false
 }
 
+// unknownField is the hint for a field that is in no table: the nearest name, or
+// else all of them.
 func unknownField(key string, what message.Text, parts []Into) message.Text {
 	var names []string
 	for _, p := range parts {
@@ -95,7 +104,8 @@ func unknownField(key string, what message.Text, parts []Into) message.Text {
 	return message.Of("{=0} takes {=1}", string(what), string(And(names)))
 }
 
-// Fields lists the fields of the object, in the order of its tables.
+// Fields lists the fields of the object, in the order of its tables. The list is the
+// caller's; the types that its fields point to are not.
 func (o *Object) Fields() (list []Field) {
 	for _, table := range o.Tables {
 		list = append(list, table...)

@@ -5,7 +5,8 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// List reads every element of n with read; what is the elements in words.
+// List reads every element of n with read. It returns nil, with a problem, where n
+// is not a list. what is the elements in words, for that problem: "lengths".
 func List[T any](r *Reader, n *json.Node, what message.Text, read func(r *Reader, n *json.Node, into *T)) []T {
 	if !r.isList(n, what) {
 		return nil
@@ -19,6 +20,7 @@ func List[T any](r *Reader, n *json.Node, what message.Text, read func(r *Reader
 	return list
 }
 
+// isList reports a problem where n is not a list.
 func (r *Reader) isList(n *json.Node, what message.Text) bool {
 	if n.Kind != json.Array {
 		r.Problem(JSONKind, message.Of("{=0} are a list in [ ], not {=1}", string(what), n.Kind.String()))
@@ -27,8 +29,9 @@ func (r *Reader) isList(n *json.Node, what message.Text) bool {
 	return true
 }
 
-// ReadEach reads a list of objects, each by the tables of the type's object, into
-// a list that its Row makes; Such is the elements in words.
+// ReadEach is the Read of a list of objects. It reads each by the tables of the
+// type's object, into a list that the object's Row makes. The type's Such is the
+// elements in words.
 func ReadEach(t *Type, r *Reader, n *json.Node, at any) {
 	o := t.Of()
 	parts := o.into(nil)
@@ -40,15 +43,16 @@ func ReadEach(t *Type, r *Reader, n *json.Node, at any) {
 	})
 }
 
-// Each reads a list of objects, each with read, into a list that the Row of o
-// makes; such is the elements in words.
+// Each reads a list of objects, each with read, into a list that the Row of o makes.
+// at points to the list; such is the elements in words. It is for objects that are
+// read in a way of their own, such as tasks, whose kind decides their fields.
 func (r *Reader) Each(n *json.Node, such message.Text, o *Object, at any, read func(n *json.Node, row any)) {
 	if !r.isList(n, such) {
 		return
 	}
 	for i := range n.Items {
 		fresh := 0
-		if i == 0 {
+		if i == 0 { // the whole list is made with its first row
 			fresh = len(n.Items)
 		}
 		r.EnterAt(i)
@@ -57,6 +61,7 @@ func (r *Reader) Each(n *json.Node, such message.Text, o *Object, at any, read f
 	}
 }
 
+// into pairs every table of the object with the same value.
 func (o *Object) into(at any) []Into {
 	parts := make([]Into, len(o.Tables))
 	for i, t := range o.Tables {
@@ -65,8 +70,8 @@ func (o *Object) into(at any) []Into {
 	return parts
 }
 
-// ReadOne reads an object by the tables of the type's, into a new one where it may
-// be left out.
+// ReadOne is the Read of a single object. Where the object may be left out it first
+// makes a new one, so that an empty object in the document differs from none.
 func ReadOne(t *Type, r *Reader, n *json.Node, at any) {
 	o := t.Of()
 	if o.Maybe != nil {

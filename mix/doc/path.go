@@ -2,11 +2,13 @@ package doc
 
 import "example.org/barrow/mix/json"
 
-// path is where in a document a reader stands: tasks[1].containers[0].count.
-// It is the JSON path and the name of the form control alike.
+// path is where a reader is in a document: tasks[1].containers[0].count. The page
+// names its form controls by the same path, so it can show a problem beside its
+// control without a table that maps one to the other.
 type path []step
 
-// step is a field, which may have any name, or an index.
+// step is a field or an index. It says which, since a document may have a field of
+// any name, even one of digits.
 type step struct {
 	name    string
 	index   int
@@ -26,8 +28,9 @@ func (p path) String() string {
 	return s
 }
 
-// find returns the node that p leads to from root, or nil, and the offset of
-// the deepest node on the way: where a person should look.
+// find returns the node that p leads to from root, or nil where there is none. The
+// offset, in bytes, is that of the deepest node on the way: for a field that is
+// missing, that is the object that should have it.
 func (p path) find(root *json.Node) (n *json.Node, offset int) {
 	n = root
 	for _, at := range p {

@@ -11,21 +11,23 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Problem is one thing wrong with a document: data, not prose. Path is the field
-// as the document nests it ("tasks[1].layer"), Code is stable: [FieldMissing] and
-// so on, or one of package units or json. Value is what was typed, Hint says what
-// would do, in whatever language it is to be said in, and may be reworded.
+// Problem is one thing wrong with a document, as data that a program can act on.
+// Path is the field as the document nests it ("tasks[1].layer"), "" for the whole
+// document. Code never changes: it is [FieldMissing] or another code of this package,
+// or one of package units or json. Value is what was typed, cut to fit a screen, or
+// "" where nothing was. Hint says what to write instead; it can be put in any
+// language, and its wording may change.
 type Problem struct {
 	_ [0]func() // not comparable, so that no browser downloads the comparing
 
 	Path, Code, Value string
 	Hint              message.Text
 
-	offset int   // where in the document, for the order of a report
-	cause  error // what package units said, where that is what is wrong
+	offset int   // in bytes into the document, for the order of a report
+	cause  error // the error of package units that the problem comes from, or nil
 }
 
-// Error gives the path, the value and the hint on one line.
+// Error returns the path, the value and the hint, in English, on one line.
 func (p *Problem) Error() string {
 	s := p.Path
 	if s == "" {
@@ -40,12 +42,12 @@ func (p *Problem) Error() string {
 // Unwrap returns the [*units.Error] that the problem comes from, or nil.
 func (p *Problem) Unwrap() error { return p.cause }
 
-// Problems is everything wrong with a document, in the document's order. It is
-// the one error that reading or planning a job returns. [errors.As] finds in it
-// the first [*Problem], and the first [*units.Error].
+// Problems is everything wrong with a document, in the order of the document. It is
+// the only kind of error that reading or planning a job returns. [errors.As] finds
+// the first [*Problem] in it, and the first [*units.Error].
 type Problems []*Problem
 
-// Error gives a line for each problem.
+// Error returns a line for each problem.
 func (ps Problems) Error() string {
 	lines := make([]string, len(ps))
 	for i, p := range ps {
@@ -63,10 +65,11 @@ func (ps Problems) Unwrap() []error {
 	return list
 }
 
-// ProblemsIn returns the problems that err carries, or nil when err is about
-// something else.
+// ProblemsIn returns the problems that err is or wraps, or nil when it has none. It
+// does what [errors.As] does without package errors, which would make the program
+// that a browser downloads larger.
 func ProblemsIn(err error) Problems {
-	for err != nil { // package errors costs a browser more than this
+	for err != nil {
 		if ps, ok := err.(Problems); ok {
 			return ps
 		}
@@ -79,19 +82,22 @@ func ProblemsIn(err error) Problems {
 	return nil
 }
 
-// Quantity makes what package units says of one quantity into the problems that
-// a whole document would have with it, at the path.
+// Quantity returns the error of one quantity as the [Problems] that a document with
+// that quantity at path would have. A face that reads a single quantity can then
+// report it in the same way as a document.
 func Quantity(path string, e *units.Error) error {
 	return Problems{{Path: path, Code: e.Code, Value: Clip(e.Value), Hint: e.Hint, cause: e}}
 }
 
-// inOrder sorts problems by where in the document they are.
+// inOrder sorts problems by where they are in the document. The sort is stable: the
+// problems of a job made in Go have no place, and keep the order of the checks.
 func inOrder(ps Problems) Problems {
 	stable.Sort(ps, func(a, b *Problem) int { return cmp.Compare(a.offset, b.offset) })
 	return ps
 }
 
-// typed is what somebody wrote at a node, cut to what a screen can show.
+// typed is what was written at a node, cut to fit a screen. It is "" for a list or
+// an object, which would be too long to repeat.
 func typed(n *json.Node) string {
 	if n == nil {
 		return ""
@@ -110,7 +116,9 @@ func typed(n *json.Node) string {
 	return ""
 }
 
-// Clip makes s fit to show: at most 40 runes, none of which moves a cursor.
+// Clip returns s ready to show in one line: at most 40 runes and then "...", and
+// U+FFFD in place of every rune that does not print. Such runes could move a
+// terminal's cursor and make a report say something else.
 func Clip(s string) string {
 	n := 0
 	for i := range s {

@@ -2,20 +2,22 @@ package doc
 
 import "example.org/barrow/mix/json"
 
-// SchemaWriter writes the JSON Schema of a document, so that an editor can complete
-// and check one: what a schema can say of it, which is less than reading does.
+// SchemaWriter writes the JSON Schema (draft 2020-12) of a document, so that an
+// editor can complete and check one. A schema can say less than reading checks: that
+// a length is text, for example, but not that it is a length. The zero value is
+// ready to use.
 type SchemaWriter struct {
 	JSON json.Writer
 }
 
-// Text writes a keyword with text.
+// Text writes a keyword whose value is text.
 func (w *SchemaWriter) Text(key, s string) {
 	w.JSON.Key(key)
 	w.JSON.String(s)
 }
 
-// Object writes what an object may have, and that it has nothing else, into an
-// object that is begun. Required are fields that are always there.
+// Object writes the fields that an object may have, and that it may have no others,
+// into an object that has been opened. required names the fields that must be there.
 func (w *SchemaWriter) Object(fields []Field, required ...string) {
 	w.Text("type", "object")
 	w.JSON.Key("properties")
@@ -34,7 +36,7 @@ func (w *SchemaWriter) Object(fields []Field, required ...string) {
 	w.JSON.Bool(false)
 }
 
-// Words writes a keyword with a list of words.
+// Words writes a keyword whose value is a list of words.
 func (w *SchemaWriter) Words(key string, words []string) {
 	w.JSON.Key(key)
 	w.JSON.BeginArray()
@@ -44,10 +46,10 @@ func (w *SchemaWriter) Words(key string, words []string) {
 	w.JSON.EndArray()
 }
 
-// idPattern is what plainID takes.
+// idPattern is the form that plainID accepts.
 const idPattern = "^[A-Za-z0-9#._-]{1,64}$"
 
-// value writes what a value is, into an object that is begun.
+// value writes what a field of a type may hold, into an object that has been opened.
 func (w *SchemaWriter) value(t *Type) {
 	switch t.Form {
 	case "count", "fixed":
@@ -56,7 +58,7 @@ func (w *SchemaWriter) value(t *Type) {
 		w.number("maximum", MaxCount)
 	case "switch":
 		w.Text("type", "boolean")
-	case "money", "share", "number": // bare, a number is as clear as in quotes
+	case "money", "share", "number": // these have no unit, so a bare number is clear
 		w.Words("type", []string{"string", "number"})
 	case "choice":
 		w.Words("enum", t.Words)
@@ -80,7 +82,8 @@ func (w *SchemaWriter) value(t *Type) {
 	}
 }
 
-// text writes what is text, or an object where the type has one.
+// text writes that a value is text or, where the type has an object, text or that
+// object: an area may be "60 ft x 4 ft" or spelled out.
 func (w *SchemaWriter) text(t *Type) {
 	if t.Of == nil {
 		w.Text("type", "string")
@@ -97,7 +100,8 @@ func (w *SchemaWriter) text(t *Type) {
 	w.JSON.EndArray()
 }
 
-// rows writes a list: of objects, of a type, or of lists of texts, as corners are.
+// rows writes a list: of objects, of values of one type, or of lists of texts, which
+// is how the corners of a polygon are written.
 func (w *SchemaWriter) rows(t *Type) {
 	w.list(func() {
 		switch {

@@ -10,38 +10,44 @@ import (
 	"example.org/barrow/units/spell"
 )
 
-// Types of text, each read into a string.
+// The types of text. Each reads into a string, Names into a []string.
 var (
 	// Name is a name that people read: one line without control characters.
 	Name = Type{Takes: "a name", Form: "text", Read: ReadName}
-	// ID is a name that other fields point at.
-	ID = Type{Takes: "a short name", Form: "id", Read: func(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.id(n) }}
-	// Names is a list of names, into a []string.
+	// ID is a short name that other fields refer to.
+	ID = Type{Takes: "a short name", Form: "id", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
+		*at.(*string) = r.id(n)
+	}}
+	// Names is a list of names.
 	Names = Type{Takes: "list", Form: "list", Items: &Name, Read: func(_ *Type, r *Reader, n *json.Node, at any) {
 		*at.(*[]string) = List(r, n, "names", func(r *Reader, n *json.Node, s *string) { *s = r.Name(n) })
 	}}
 	// Text is any text.
-	Text = Type{Takes: "text", Form: "text", Read: func(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string), _ = r.Text(n, "text") }}
+	Text = Type{Takes: "text", Form: "text", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
+		*at.(*string), _ = r.Text(n, "text")
+	}}
 )
 
-// ReadName is how a [Name] is read.
+// ReadName is the Read of [Name].
 func ReadName(_ *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.Name(n) }
 
-// ReadWord reads text that names something and has no unit; the type's Such is
-// what, in words.
+// ReadWord is the Read of a type whose text names something and has no unit, into a
+// string. The type's Such is what to write, in words.
 func ReadWord(t *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.Word(n, t.Such) }
 
-// ReadChoice reads one of the type's Words.
+// ReadChoice is the Read of a type that takes one of its Words, into a string.
 func ReadChoice(t *Type, r *Reader, n *json.Node, at any) { *at.(*string) = r.OneOf(n, t.Words...) }
 
-// ReadChoices reads a list of the type's Words into a []string; Such is the
-// elements in words.
+// ReadChoices is the Read of a type that takes a list of its Words, into a []string.
+// The type's Such is the elements in words.
 func ReadChoices(t *Type, r *Reader, n *json.Node, at any) {
-	*at.(*[]string) = List(r, n, t.Such, func(r *Reader, n *json.Node, s *string) { *s = r.OneOf(n, t.Words...) })
+	*at.(*[]string) = List(r, n, t.Such, func(r *Reader, n *json.Node, s *string) {
+		*s = r.OneOf(n, t.Words...)
+	})
 }
 
-// Text returns n's text as a person typed it, without the space around it; such
-// is what to write, in words.
+// Text returns n's text as a person typed it, without the space around it. ok is
+// false, with a problem, for anything but text. such is what to write, in words.
 func (r *Reader) Text(n *json.Node, such message.Text) (text string, ok bool) {
 	text = OneLine(n.Text)
 	switch {
@@ -66,7 +72,8 @@ func (r *Reader) Word(n *json.Node, such message.Text) string {
 	return OneLine(n.Text)
 }
 
-// OneOf reads one of words.
+// OneOf reads one of words, exactly as it is spelled there. It returns "" with a
+// problem for any other text.
 func (r *Reader) OneOf(n *json.Node, words ...string) string {
 	s, ok := r.Text(n, message.Of("one of {=0}", string(Or(words))))
 	if !ok || slices.Contains(words, s) {
@@ -80,10 +87,12 @@ func (r *Reader) OneOf(n *json.Node, words ...string) string {
 	return ""
 }
 
-// maxName bounds a name, so that no table bursts.
+// maxName is the most letters of a name, so that tables and drawings keep their
+// width.
 const maxName = 120
 
-// Name reads a name that people read: any text without control characters.
+// Name reads a name that people read: one line without control characters, of at
+// most 120 letters. It returns "" with a problem for anything else.
 func (r *Reader) Name(n *json.Node) string {
 	if n.Kind != json.String {
 		r.Problem(JSONKind, message.Of("write a name in quotes, not {=0}", n.Kind.String()))
@@ -101,13 +110,15 @@ func (r *Reader) Name(n *json.Node) string {
 	return name
 }
 
-// isControl reports the characters that would move a terminal's cursor or
-// turn the text around: C0, C1, line separators and bidirectional overrides.
+// isControl reports whether r could move a terminal's cursor or reverse the text
+// after it: the C0 and C1 controls, the separators of lines and paragraphs, and the
+// bidirectional controls.
 func isControl(r rune) bool {
-	return r < ' ' || 0x7f <= r && r < 0xa0 || r == 0x2028 || r == 0x2029 || 0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
+	return r < ' ' || 0x7f <= r && r < 0xa0 || r == 0x2028 || r == 0x2029 ||
+		0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
 }
 
-// id reads a name that other fields point at.
+// id reads a name that other fields refer to.
 func (r *Reader) id(n *json.Node) string {
 	id := r.Name(n)
 	switch {
@@ -115,19 +126,22 @@ func (r *Reader) id(n *json.Node) string {
 	case !plainID(id):
 		r.Problem(IDForm, `an id is letters, digits, "-", "#" or ".", such as "bark-fines"`)
 	case strings.Trim(id, "0123456789") == "":
-		// It would stand beside a figure as another, and readers of JSON put
-		// such keys before the others, so that parts come in another order.
+		// In a line of parts it could not be told from a number of parts, and
+		// JavaScript moves keys of digits to the front, which reorders the parts.
 		r.Problem(IDForm, message.Of(`an id needs more than digits, such as "no-{0}"`, id))
 	}
 	return id
 }
 
+// plainID reports whether an id has the form of idPattern. A regular expression would
+// say the same, but package regexp is large for a browser to download.
 func plainID(id string) bool {
 	if id == "" || len(id) > 64 {
 		return false
 	}
 	for _, r := range id {
-		if !('a' <= r && r <= 'z' || 'A' <= r && r <= 'Z' || '0' <= r && r <= '9' || strings.ContainsRune("-_#.", r)) {
+		letter := 'a' <= r && r <= 'z' || 'A' <= r && r <= 'Z'
+		if !letter && (r < '0' || r > '9') && !strings.ContainsRune("-_#.", r) {
 			return false
 		}
 	}

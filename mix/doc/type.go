@@ -8,34 +8,38 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Type is what is written in a field: how it is read, and what a help text, a
-// form and a schema know of it. It is plain data, and is not to be changed.
+// Type says what may be written in a field: how it is read, and what a help text, a
+// form and a schema show for it. It is plain data and read-only.
 type Type struct {
-	// Takes is what to write there, in words: "length"; see [Type.InWords].
+	// Takes is what to write, in a word or two, for a help text: "length". A choice
+	// leaves it empty; see [Type.InWords].
 	Takes string
-	// Form is how a form asks for it: "length", "count", "choice"; an object or a
-	// list has a form of its own, and "fixed" is never asked for.
+	// Form is the kind of control that a form shows: "length", "count", "choice",
+	// "object", "list". A form does not show a field whose Form is "fixed".
 	Form string
-	// Such is what to write, in a hint: "a length such as "3 in""; of a list, its
-	// elements.
+	// Such is what to write, for a hint: "a length such as "3 in"". For a list it is
+	// the elements: "lengths".
 	Such  message.Text
-	Least int64        // of a count; of lengths in one text, how many
-	Limit *units.Ratio // of a share
-	Words []string     // of a choice, or of each element of a list
-	// Of is the object, or each element of a list of objects. It is a function,
-	// since an object may hold its like.
+	Least int64        // the least of a count; for lengths in one text, how many
+	Limit *units.Ratio // the most of a share
+	Words []string     // the words of a choice, or of each element of a list
+	// Of returns the object that is written there, or each object of a list. It is a
+	// function because an object may contain its own kind, as an area may, and Go
+	// does not allow such a circle among variables.
 	Of    func() *Object
-	Items *Type // each element of a list that has no objects
-	// Between are the words between the fields of an object where it is written
-	// in one line: "64 at 3 in". An object without them is never so written.
+	Items *Type // the type of each element of a list of values
+	// Between are the words between the fields of an object that is written in one
+	// line: "64 at 3 in". An object without them has no such line.
 	Between []string
 
-	// Read reads n into what at points to: for a type of this package, what its
-	// comment says.
+	// Read reads n into the value that at points to and reports what is wrong. The
+	// comment of each type says which Go type that value has. Read gets the type
+	// itself, so that one function can serve types with different limits.
 	Read func(t *Type, r *Reader, n *json.Node, at any)
 }
 
-// InWords is what to write there, in words: "clay, loam or sandy" of a choice.
+// InWords is what to write, for a help text: Takes, or the words of a choice,
+// "clay, loam or sandy".
 func (t *Type) InWords() string {
 	if t.Takes == "" {
 		return Or(t.Words).String()
@@ -43,9 +47,9 @@ func (t *Type) InWords() string {
 	return t.Takes
 }
 
-// The types of quantities. Length, Area, Volume, Mass and Density are more than
-// zero; Margin is a length that may be zero. Each reads into the type of package
-// units that it is called by, Margin into a [units.Length].
+// The types of quantities. Each reads into the type of package units with the same
+// name, Margin into a [units.Length], rounded once to that type's unit. Zero is a
+// problem for all but Margin: a layer or a pack of nothing is always a mistake.
 var (
 	Length  = Type{Takes: "length", Form: "length", Such: `a length such as "3 in"`, Read: quantity(true, units.ParseLength)}
 	Margin  = Type{Takes: "length", Form: "length", Such: `a length such as "1 in"`, Read: quantity(false, units.ParseLength)}
@@ -55,12 +59,14 @@ var (
 	Density = Type{Takes: "weight per volume", Form: "density", Such: `a weight per volume such as "1100 lb/cu yd"`, Read: quantity(true, units.ParseDensity)}
 )
 
+// quantity makes the Read of a type of quantities.
 func quantity[T ~int64](positive bool, parse func(string) (T, error)) func(*Type, *Reader, *json.Node, any) {
 	return func(t *Type, r *Reader, n *json.Node, at any) { *at.(*T) = Quantify(r, n, t.Such, positive, parse) }
 }
 
-// Quantify reads text with parse. A quantity that must be more than zero says so
-// with positive; such is what to write, in words with an example.
+// Quantify reads text with parse and returns the quantity, in the unit and rounding
+// of parse, or zero with a problem. positive makes zero a problem too. such is what
+// to write, in words with an example.
 func Quantify[T ~int64](r *Reader, n *json.Node, such message.Text, positive bool, parse func(string) (T, error)) T {
 	s, ok := r.Text(n, such)
 	if !ok {
@@ -77,12 +83,16 @@ func Quantify[T ~int64](r *Reader, n *json.Node, such message.Text, positive boo
 }
 
 // Lengths reads a list of lengths into a []units.Length.
-var Lengths = Type{Takes: "list of lengths", Form: "list", Items: &Length, Read: func(_ *Type, r *Reader, n *json.Node, at any) {
-	*at.(*[]units.Length) = List(r, n, "lengths", func(r *Reader, n *json.Node, l *units.Length) { Length.Read(&Length, r, n, l) })
-}}
+var Lengths = Type{Takes: "list of lengths", Form: "list", Items: &Length, Read: readLengths}
 
-// TwoLengths and ThreeLengths read just so many lengths in one text, "4 ft x 3 ft",
-// into a []units.Length.
+func readLengths(_ *Type, r *Reader, n *json.Node, at any) {
+	*at.(*[]units.Length) = List(r, n, "lengths", func(r *Reader, n *json.Node, l *units.Length) {
+		Length.Read(&Length, r, n, l)
+	})
+}
+
+// TwoLengths and ThreeLengths read exactly two or three lengths in one text,
+// "4 ft x 3 ft", into a []units.Length.
 var (
 	TwoLengths   = Type{Takes: "lengths", Form: "lengths", Least: 2, Read: readDims}
 	ThreeLengths = Type{Takes: "lengths", Form: "lengths", Least: 3, Read: readDims}
@@ -92,6 +102,7 @@ func readDims(t *Type, r *Reader, n *json.Node, at any) {
 	*at.(*[]units.Length) = r.dims(n, int(t.Least))
 }
 
+// dims reads want lengths, two or three, in one text. It returns nil with a problem.
 func (r *Reader) dims(n *json.Node, want int) []units.Length {
 	such := message.Text(`lengths such as "4 ft x 3 ft"`)
 	if want == 3 {
@@ -115,10 +126,13 @@ func (r *Reader) dims(n *json.Node, want int) []units.Length {
 	return nil
 }
 
-// Money reads an amount, as text or as a bare number, into a [units.Money]. Price
-// may be left out: it reads into a *units.Money.
+// The types of amounts, as text or as a bare number. Money reads into a
+// [units.Money]. Price reads into a *units.Money, where nil is an unknown price and
+// zero is free.
 var (
-	Money = Type{Takes: "amount", Form: "money", Read: func(_ *Type, r *Reader, n *json.Node, at any) { *at.(*units.Money) = r.money(n) }}
+	Money = Type{Takes: "amount", Form: "money", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
+		*at.(*units.Money) = r.money(n)
+	}}
 	Price = Type{Takes: "amount", Form: "money", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
 		m := r.money(n)
 		*at.(**units.Money) = &m
@@ -137,15 +151,17 @@ func (r *Reader) money(n *json.Node) units.Money {
 	return m
 }
 
-// Limits of shares. A loss of everything needs without end, so Most bounds it.
+// The limits of shares. Most is below the whole because a share that is lost divides
+// by what remains, and where all is lost there is no volume that would do.
 var (
 	whole   = units.Percent(100)
 	Most    = units.Percent(95)
 	tenfold = units.Percent(1000)
 )
 
-// Shares, read into a [units.Ratio]: of all; of at most [Most]; on top, up to ten
-// times the whole; and of more than zero, of all or of at most Most.
+// The types of shares, each read exactly into a [units.Ratio]. Share is at most
+// [Whole] and MostShare at most [Most]. Extra is what comes on top, at most ten times
+// the whole. SomeOfAll and SomeShare are Share and MostShare above zero.
 var (
 	Share     = Type{Takes: "share", Form: "share", Limit: &whole, Read: readShare}
 	MostShare = Type{Takes: "share", Form: "share", Limit: &Most, Read: readShare}
@@ -154,8 +170,8 @@ var (
 	SomeShare = Type{Takes: "share", Form: "share", Limit: &Most, Read: readSome}
 )
 
-// Loss reads a share that is lost, at most [Most], into a *units.Ratio: nil is
-// not said.
+// Loss reads a share that is lost, at most [Most], into a *units.Ratio. Left out, it
+// stays nil and a default applies; 0% overrides the default.
 var Loss = Type{Takes: "share", Form: "share", Limit: &Most, Read: func(t *Type, r *Reader, n *json.Node, at any) {
 	share := r.share(n, *t.Limit)
 	*at.(**units.Ratio) = &share
@@ -171,6 +187,7 @@ func readSome(t *Type, r *Reader, n *json.Node, at any) {
 	*at.(*units.Ratio) = share
 }
 
+// share reads a share up to limit, or returns zero with a problem.
 func (r *Reader) share(n *json.Node, limit units.Ratio) units.Ratio {
 	s, ok := n.Text, true
 	if n.Kind != json.Number { // 0.1 without quotes is as clear as "10%"
@@ -189,7 +206,7 @@ func (r *Reader) share(n *json.Node, limit units.Ratio) units.Ratio {
 	return share
 }
 
-// Factor reads a plain number from 1 to 10, as text or bare, into a
+// Factor reads a plain number from 1 to 10, as text or bare, exactly into a
 // [units.Ratio].
 var Factor = Type{Takes: "number", Form: "number", Read: func(_ *Type, r *Reader, n *json.Node, at any) {
 	num, den := r.Number(n)
@@ -200,7 +217,8 @@ var Factor = Type{Takes: "number", Form: "number", Read: func(_ *Type, r *Reader
 	r.Problem(units.NumberRange, "write a number from 1 to 10, such as 1.5")
 }}
 
-// Number reads a plain number, as text or bare, as a fraction.
+// Number reads a plain number, as text or bare, and returns it as an exact fraction.
+// With a problem it is 0/1, which is safe to divide by.
 func (r *Reader) Number(n *json.Node) (num, den int64) {
 	if n.Kind != json.String && n.Kind != json.Number {
 		r.Problem(JSONKind, message.Of("write a number, not {=0}", n.Kind.String()))
@@ -221,11 +239,13 @@ var Bool = Type{Takes: "true or false", Form: "switch", Read: func(_ *Type, r *R
 	*at.(*bool) = n.Bool
 }}
 
-// MaxCount bounds a count of anything: a thousand million.
+// MaxCount is the largest count of anything. Two of them multiplied still fit an
+// int64.
 const MaxCount = 1_000_000_000
 
-// Count is a whole number from one on, or from the Least of a type of its own, into
-// an int64. MaybeCount, from zero on, may be left out, and reads into an *int64.
+// The types of whole numbers, up to [MaxCount]. Count is one or more and reads into
+// an int64; a type of its own Least may use the same Read. MaybeCount is zero or more
+// and reads into an *int64, which stays nil where the field is left out.
 var (
 	Count      = Type{Takes: "whole number", Form: "count", Least: 1, Read: ReadCount}
 	MaybeCount = Type{Takes: "whole number", Form: "count", Read: func(t *Type, r *Reader, n *json.Node, at any) {
@@ -234,10 +254,11 @@ var (
 	}}
 )
 
-// ReadCount is how a [Count] is read.
+// ReadCount is the Read of [Count]: a whole number from the type's Least on.
 func ReadCount(t *Type, r *Reader, n *json.Node, at any) { *at.(*int64) = r.Count(n, t.Least) }
 
-// Count reads a whole number from least to [MaxCount].
+// Count reads a whole number from least to [MaxCount]. It returns zero with a problem
+// for anything else.
 func (r *Reader) Count(n *json.Node, least int64) int64 {
 	if n.Kind != json.Number {
 		r.Problem(JSONKind, notCount(n))
@@ -257,8 +278,9 @@ func (r *Reader) Count(n *json.Node, least int64) int64 {
 	return 0
 }
 
-// wholeNumber reads a number's literal, if it has nothing but digits and a sign;
-// one past [MaxCount] is just that.
+// wholeNumber reads the literal of a JSON number that is digits with or without a
+// minus sign. A number above [MaxCount] comes back as MaxCount+1, however long it is,
+// so that nothing overflows.
 func wholeNumber(literal string) (v int64, ok bool) {
 	digits, negative := strings.CutPrefix(literal, "-")
 	for _, c := range []byte(digits) {
@@ -273,7 +295,7 @@ func wholeNumber(literal string) (v int64, ok bool) {
 	return v, true
 }
 
-// notCount is the hint for what is written in place of a count.
+// notCount is the hint for a value that is not a number where a count is needed.
 func notCount(n *json.Node) message.Text {
 	switch {
 	case n.Kind != json.String:

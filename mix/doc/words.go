@@ -7,16 +7,16 @@ import (
 	"example.org/barrow/units/spell"
 )
 
-// DidYouMean offers what somebody may have meant.
+// DidYouMean is the hint that suggests one word.
 func DidYouMean(word string) message.Text { return message.Of(`did you mean "{0}"?`, word) }
 
-// And lists words: a, b and c.
+// And joins words: a, b and c. It is empty for none.
 func And(words []string) message.Text { return listed(words, "{0} and {1}") }
 
-// Or lists words: a, b or c.
+// Or joins words: a, b or c. It is empty for none.
 func Or(words []string) message.Text { return listed(words, "{0} or {1}") }
 
-// listed joins words, the last by form.
+// listed joins words with commas, and the last by form, which a language translates.
 func listed(words []string, form message.Text) message.Text {
 	if len(words) < 2 {
 		return message.Of("{0}", strings.Join(words, ""))
@@ -25,8 +25,8 @@ func listed(words []string, form message.Text) message.Text {
 	return message.Of(form, strings.Join(words[:last], ", "), words[last])
 }
 
-// OneLine puts single spaces for the white space that keys make, so that what
-// a quantity was typed as can be shown.
+// OneLine returns s without the space around it and with a single space for every
+// run of spaces, tabs and line breaks, so that it can be shown as it was typed.
 func OneLine(s string) string {
 	var b []byte
 	gap := false
@@ -43,10 +43,11 @@ func OneLine(s string) string {
 	return string(b)
 }
 
-// Unknown is the problem of a word at the current path that names nothing, with
-// the names it may have been meant for, or else a hint of what would do.
+// Unknown returns a problem at the current path, for [Reader.Add]: a word that is none
+// of names. The hint suggests up to three names that may have been meant; without
+// any it is otherwise.
 func (r *Reader) Unknown(code, word string, names []string, otherwise message.Text) *Problem {
-	if r.full { // the report is complete: do not search for its sake
+	if r.full { // the problem would not be listed, and the search takes time
 		return &Problem{}
 	}
 	hint := otherwise
@@ -63,9 +64,10 @@ func (r *Reader) Unknown(code, word string, names []string, otherwise message.Te
 	return r.Here(code, word, hint)
 }
 
-// meant finds what somebody called by another name: the nearest spelling, with
-// dashes for spaces; else the names that word is a part of, or that are a part
-// of it, at most three.
+// meant finds the names that may have been meant by word: the nearest spelling, with
+// dashes for spaces, since ids have dashes; or else the names that contain word or
+// are contained in it, at most three. Words of one or two letters are in too many
+// names to be a clue.
 func meant(word string, names []string) (found []string) {
 	dashed := strings.Map(func(r rune) rune {
 		if r == ' ' {
@@ -78,7 +80,8 @@ func meant(word string, names []string) (found []string) {
 	}
 	for _, name := range names {
 		small := spell.Lower(name)
-		if len(dashed) > 2 && len(small) > 2 && (strings.Contains(small, dashed) || strings.Contains(dashed, small)) && len(found) < 3 {
+		long := len(dashed) > 2 && len(small) > 2
+		if long && len(found) < 3 && (strings.Contains(small, dashed) || strings.Contains(dashed, small)) {
 			found = append(found, name)
 		}
 	}
