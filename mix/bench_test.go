@@ -20,7 +20,7 @@ func BenchmarkFillLine(b *testing.B) {
 	scope := catalog.Plain(nil)
 	t := &task.Task{Mix: "potting", Work: &task.Fill{Containers: []task.Container{{Count: 64, Size: "#1"}}}}
 	takes := make([]units.Range, scope.Len())
-	var d task.Done
+	var d task.Evaluated
 	b.ReportAllocs()
 	for b.Loop() {
 		var r doc.Reader

@@ -17,7 +17,7 @@ type evaluated struct {
 	job   *Job
 	scope *catalog.Scope
 	terms yard.Terms
-	tasks []task.Done
+	tasks []task.Evaluated
 	takes []units.Range  // loose, by the scope's materials
 	hand  []units.Volume // what is there, likewise
 	needs []yard.Need
@@ -64,7 +64,7 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 // doTasks works every task out and adds up what they take; ok is false when there
 // is more of it than can be worked out, and the rest was left.
 func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
-	e.tasks = make([]task.Done, len(e.job.Tasks))
+	e.tasks = make([]task.Evaluated, len(e.job.Tasks))
 	steps := 0
 	r.Enter("tasks")
 	defer r.Leave()

@@ -37,7 +37,7 @@ func TestNilWork(t *testing.T) {
 		require.Nil(t, job.Tasks[0].Kind(), "%T", work)
 		require.Nil(t, job.Clone().Tasks[0].Work, "%T", work)
 		var r doc.Reader
-		job.Tasks[0].Evaluate(&r, catalog.Plain(nil), &task.Done{})
+		job.Tasks[0].Evaluate(&r, catalog.Plain(nil), &task.Evaluated{})
 		require.Error(t, r.Err(), "%T", work)
 	}
 }

@@ -117,7 +117,7 @@ func sign(currency string) string {
 }
 
 // lay lays one task out.
-func (e *evaluated) lay(d *task.Done, p lang.Printer) TaskPlan {
+func (e *evaluated) lay(d *task.Evaluated, p lang.Printer) TaskPlan {
 	t := TaskPlan{Kind: d.Task.Work.Kind().Name, Title: d.Title(p), Filling: d.Filling(), Net: d.Net, Loose: d.Loose,
 		Allowances: d.In.Allowances(), Facts: d.Result.Facts(p), Result: d.Result}
 	takes := make([]units.Range, len(e.takes))

@@ -58,7 +58,7 @@ func (j *Job) Reach() ([]Reach, error) {
 }
 
 // reach works one task out; ok is false for a kind that it makes no sense for.
-func (e *evaluated) reach(d *task.Done) (reach Reach, ok bool) {
+func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	p := lang.Printer{Measure: e.job.Measure, Language: e.job.Language}
 	b := d.In.Blend
 	loose, first := e.most(b, e.hand)

@@ -157,7 +157,7 @@ func (u *uncertain) factor(key any, f sure.Factor, measure message.Text) int {
 
 // task writes what one task takes. Its parts share its losses; a root ball
 // gives back what its pot does not take.
-func (u *uncertain) task(d *task.Done) {
+func (u *uncertain) task(d *task.Evaluated) {
 	var uses []sure.Use
 	scale := 1.0
 	for _, a := range []task.Allowance{d.In.Settle, d.In.BlendLoss} {

@@ -7,41 +7,47 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Codes of allowances, the same in every language.
+// The codes of allowances. They are the same in every language, so that a program
+// can find one.
 const (
-	Settle    = "settle"
-	BlendLoss = "blend-loss"
-	Spare     = "spare"
+	Settle    = "settle"     // what the material settles by once it is in place
+	BlendLoss = "blend-loss" // what mixing loses, as fine parts fill the gaps between coarse ones
+	Spare     = "spare"      // what the grower wants on top
 )
 
-// Allowance is one step from what stands in place to what is shovelled or
-// bought: a share, what it adds, and where the share comes from.
+// Allowance is one step from the volume in place to the loose volume that is bought:
+// a share, what it adds, and where the share comes from.
 type Allowance struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
 	Code   string       // Settle, BlendLoss or Spare
 	Name   message.Text // the same for people: "settle", "blend loss", "spare"
-	Share  units.Ratio
-	Adds   units.Volume // to the planned volume
+	Share  units.Ratio  // of the loose volume for a loss, of the volume before it for Spare
+	Adds   units.Volume // in nanolitres, to the planned volume; 0 until the task is measured
 	Source catalog.Source
-	// Common is the catalogue's allowance, with its range, where nobody has set
-	// another; else nil.
+	// Common is the catalogue's allowance, with its range, where neither the task
+	// nor the mix sets another; otherwise nil.
 	Common *catalog.Common
 }
 
-// In is what goes into a task, and the way from there to what is shovelled.
+// In is what goes into a task, with the allowances that lead from the volume in
+// place to the loose volume.
 type In struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
 	Task                     *Task
 	Blend                    *catalog.Blend // nil when nothing goes in
-	Settle, BlendLoss, Spare Allowance      // none when nothing goes in
+	Settle, BlendLoss, Spare Allowance      // zero when nothing goes in
 }
 
-// look looks up what goes into a task. The shares in use are each from the nearest
-// of the task, the mix and the catalogue. A layer is measured loose, as spread, so
-// nothing is lost from it unless the task says so.
-func (in *In) look(r *doc.Reader, s *catalog.Scope, t *Task) {
+// resolve finds what goes into a task and which shares apply: the task's own before
+// the mix's, and the mix's before the catalogue's. A layer is measured loose, as it
+// is spread, so it loses nothing unless the task says so.
+//
+// It leaves every Adds at zero. What an allowance adds depends on the volume of the
+// work, and the work needs its allowances before it is measured: a bed's rise, for
+// example, depends on how far the layer settles. [In.loose] fills Adds in.
+func (in *In) resolve(r *doc.Reader, s *catalog.Scope, t *Task) {
 	kind := t.Work.Kind()
 	in.Task, in.Blend = t, s.Filling(r, t.Mix, t.Material, kind.Bare)
 	if in.Blend == nil {
@@ -57,27 +63,30 @@ func (in *In) look(r *doc.Reader, s *catalog.Scope, t *Task) {
 	default:
 		in.Settle.take(s.Common("settle-pot"))
 	}
-	in.BlendLoss = Allowance{Code: BlendLoss, Name: "blend loss", Share: in.Blend.Loss, Source: in.Blend.From, Common: in.Blend.Common}
+	in.BlendLoss = Allowance{Code: BlendLoss, Name: "blend loss"}
 	if t.BlendLoss != nil {
-		in.BlendLoss = Allowance{Code: BlendLoss, Name: "blend loss", Share: *t.BlendLoss, Source: catalog.FromJob}
+		in.BlendLoss.Share, in.BlendLoss.Source = *t.BlendLoss, catalog.FromJob
+	} else {
+		in.BlendLoss.Share, in.BlendLoss.Source, in.BlendLoss.Common = in.Blend.Loss, in.Blend.From, in.Blend.Common
 	}
 	in.Spare = Allowance{Code: Spare, Name: "spare", Share: t.Spare, Source: catalog.FromJob}
 }
 
-// take makes a the catalogue's common allowance.
+// take sets the share to the catalogue's common one.
 func (a *Allowance) take(common *catalog.Common) {
 	a.Share, a.Source, a.Common = common.Share, common.Source, common
 }
 
-// Allowances lists the three in the order in which they count; none where nothing
-// goes in.
+// Allowances lists the three in the order in which they are applied, or nil where
+// nothing goes in. The list is the caller's to change: it holds a copy of every row
+// of the catalogue, which all plans share.
 func (in *In) Allowances() []Allowance {
 	if in.Blend == nil {
 		return nil
 	}
 	list := append(make([]Allowance, 0, 3), in.Settle, in.BlendLoss, in.Spare)
 	for i := range list {
-		if shared := list[i].Common; shared != nil { // by every plan
+		if shared := list[i].Common; shared != nil {
 			own := *shared
 			list[i].Common = &own
 		}
@@ -85,9 +94,10 @@ func (in *In) Allowances() []Allowance {
 	return list
 }
 
-// loose works out the loose volume: net / (1 - settle) / (1 - blend loss), then
-// x (1 + spare), rounded to the nanolitre at each step, and what each step adds.
-// ok is false past [units.MaxVolume].
+// loose works out the loose volume from the net volume in place: / (1 - settle)
+// / (1 - blend loss) x (1 + spare). It rounds to the nanolitre at each step and not
+// once at the end, so that what the steps add, which it keeps in Adds, comes to the
+// difference exactly. ok is false past [units.MaxVolume].
 func (in *In) loose(net units.Range) (loose units.Range, ok bool) {
 	loose = net
 	step := func(a *Allowance, n, d int64) bool {
@@ -106,8 +116,8 @@ func (in *In) loose(net units.Range) (loose units.Range, ok bool) {
 	return loose, step(&in.Spare, spare.Den()+spare.Num(), spare.Den())
 }
 
-// InPlace is what loose comes to in place: the allowances backwards, each
-// rounded to the nanolitre.
+// InPlace returns what a loose volume comes to in place: the allowances backwards,
+// rounded to the nanolitre at each step.
 func (in *In) InPlace(loose units.Volume) units.Volume {
 	spare := in.Spare.Share
 	v, _ := loose.MulDiv(spare.Den(), spare.Den()+spare.Num())

@@ -10,15 +10,17 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Amend is the work of digging a layer of material into a bed. Of Layer and Share
-// one is given, and of Into and Over one.
+// Amend is the work of digging a layer of material into a bed. Exactly one of Layer
+// and Share is given, and exactly one of Into and Over: growers plan from either, and
+// the other follows. The zero value is an amend task with nothing filled in, which
+// planning reports.
 type Amend struct {
 	Area  ground.Area
 	Layer units.Length // as spread, loose
 	Share units.Ratio  // of the finished bed, by volume; the layer follows
-	Into  units.Length // the finished depth that holds the layer
+	Into  units.Length // the finished depth, with the layer in it
 	Over  units.Length // the depth of native soil loosened
-	Soil  string       // "clay", "loam", "sandy", or "" when not said
+	Soil  string       // "clay", "loam" or "sandy", or "" when not given
 }
 
 var amend = &Kind{
@@ -28,7 +30,7 @@ var amend = &Kind{
 	Result: &Bed{},
 }
 
-// soil is the ground's own, which a bed or a hole is dug in.
+// soil is the native soil that a bed or a hole is dug in.
 var soil = doc.Type{Form: "choice", Words: []string{"clay", "loam", "sandy"}, Read: doc.ReadChoice}
 
 var amendFields = doc.Fields{
@@ -48,7 +50,7 @@ func (a *Amend) Kind() *Kind {
 	return amend
 }
 
-// Clone is a copy that shares nothing with a.
+// Clone returns a copy that shares nothing with a.
 func (a *Amend) Clone() Work {
 	if a == nil {
 		return nil
@@ -58,25 +60,28 @@ func (a *Amend) Clone() Work {
 	return &c
 }
 
-// Bed is an amended bed worked out.
+// Bed is the result of an amend task. Lengths are rounded to the nanometre, the area
+// to the square micrometre.
 type Bed struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
 	Area     units.Area
 	Layer    units.Length // as spread, loose
-	Native   units.Length // soil loosened under it
-	Finished units.Length // the two together, worked in
-	Rise     units.Length // how far the layer lifts the ground, settled
-	Share    units.Ratio  // of Finished that is Layer, to the nearest millionth
+	Native   units.Length // depth of soil loosened under the layer; 0 where the layer is all there is
+	Finished units.Length // layer and soil together, at least Layer
+	Rise     units.Length // how far the ground rises once the layer has settled, at most
+	Share    units.Ratio  // Layer of Finished: exact, or else to the nearest millionth
 
 	work    *Amend
 	blend   *catalog.Blend
 	settle  units.Ratio
-	asked   units.Length // the finished depth as it is given, which may hold less than the layer
+	asked   units.Length // the finished depth as given, which may be less than the layer
 	net     units.Range
-	rounded bool // the share is not exact
+	rounded bool // Share is not exact
 }
 
+// result takes in with its shares but before [In.loose] has filled in what they add,
+// since the ground and the layer are what they add to.
 func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
 	b := &Bed{work: a, blend: in.Blend, settle: in.Settle.Share}
 	r.Enter("area")
@@ -99,7 +104,8 @@ func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
 	return b
 }
 
-// check reports a depth that is missing or given twice.
+// check reports a depth that is missing, and two depths of which each follows from
+// the other: it cannot know which of them is meant.
 func (a *Amend) check(r *doc.Reader) {
 	switch {
 	case !r.Clean("layer", "share"):
@@ -113,14 +119,17 @@ func (a *Amend) check(r *doc.Reader) {
 	switch {
 	case !r.Clean("into", "over"):
 	case a.Into > 0 && a.Over > 0:
-		r.ProblemAt("over", doc.FieldBoth, "give into (the finished depth) or over (the native soil loosened), not both")
+		r.ProblemAt("over", doc.FieldBoth,
+			"give into (the finished depth) or over (the native soil loosened), not both")
 	case a.Into <= 0 && a.Over <= 0:
-		r.ProblemAt("into", doc.FieldMissing, `into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
+		r.ProblemAt("into", doc.FieldMissing,
+			`into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
 	}
 }
 
-// depths works out layer, native soil, finished depth and share from two of
-// them.
+// depths works out layer, native soil, finished depth and share from the two of them
+// that are given. A layer deeper than the finished depth is kept, with a caution: the
+// plan still says what it takes.
 func (b *Bed) depths() {
 	a := b.work
 	switch {
@@ -144,8 +153,9 @@ func (b *Bed) depths() {
 	b.Rise = part(b.Layer, b.settle.Den()-b.settle.Num(), b.settle.Den())
 }
 
-// volume is the layer's. Of a share it is taken straight from the depths: the
-// layer as a length is rounded, and over an acre that rounding is a bag.
+// volume is the volume of the layer. For a share it is worked out from the depth that
+// was given and not from Layer, so that it is rounded once, as a volume, and not
+// first as a length and then multiplied by the ground.
 func (b *Bed) volume() (v units.Volume, ok bool) {
 	a := b.work
 	n, d := a.Share.Num(), a.Share.Den()
@@ -154,7 +164,7 @@ func (b *Bed) volume() (v units.Volume, ok bool) {
 		return b.Area.Deep(a.Layer)
 	case a.Into > 0:
 		v, ok = b.Area.Deep(a.Into)
-	default:
+	default: // a share of what is dug is n / (d - n) of the soil alone
 		v, ok = b.Area.Deep(a.Over)
 		d -= n
 	}
@@ -164,8 +174,8 @@ func (b *Bed) volume() (v units.Volume, ok bool) {
 	return v.MulDiv(n, d)
 }
 
-// part returns l n/d, rounded to the nanometre. A length times a share's term
-// fits a volume's arithmetic, which is checked.
+// part returns l x n/d, rounded to the nanometre, at most [units.MaxLength]. It
+// borrows the arithmetic of volumes, which multiplies without overflow.
 func part(l units.Length, n, d int64) units.Length {
 	v, ok := units.Volume(l).MulDiv(n, d)
 	if !ok {
@@ -174,8 +184,8 @@ func part(l units.Length, n, d int64) units.Length {
 	return units.Length(v)
 }
 
-// shareOf returns layer/finished, to the nearest millionth where its terms are
-// larger; rounded tells which.
+// shareOf returns layer / finished: exactly where a [units.Ratio] can hold it, or
+// else to the nearest millionth, and then rounded is true.
 func shareOf(layer, finished units.Length) (r units.Ratio, rounded bool) {
 	if r, err := units.NewRatio(int64(layer), int64(finished)); err == nil {
 		return r, false
@@ -185,16 +195,16 @@ func shareOf(layer, finished units.Length) (r units.Ratio, rounded bool) {
 	return r, true
 }
 
-// Net is the ground times the layer.
+// Net is the ground times the layer, in nanolitres.
 func (b *Bed) Net() units.Range { return b.net }
 
-// Terms is Net, as one volume.
+// Terms yields Net as one volume: the measures of a bed are taken as exact.
 func (b *Bed) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: b.net}) }
 
-// Reach is how deep net lies on the ground.
+// Reach is how deep net lies on the ground, rounded down to the nanometre.
 func (b *Bed) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, b.Area) }
 
-// Title is the ground and what goes in.
+// Title names the ground and what goes in: "Amend 240 sq ft with compost".
 func (b *Bed) Title(p lang.Printer, filling string) string {
 	return p.Print("Amend {0} with {1}", p.Area(b.Area), filling)
 }
@@ -211,34 +221,40 @@ func (b *Bed) Facts(p lang.Printer) []Fact {
 	return f.list
 }
 
-// What the two shares of a bed mean, and who says so.
+// The two ways to work out the share of a bed, and where each comes from.
 var (
 	ofFinished = catalog.Source{Text: "share = layer / finished depth: Cornell advice"}
 	ofBoth     = catalog.Source{Text: "share = layer / (layer + native soil): Cornell advice"}
 )
 
-// Steps write the ground, then how depths and share follow from each other.
+// Steps writes the ground, then how the depths and the share follow from those that
+// were given, so that a person can check them with a calculator.
 func (b *Bed) Steps(s *Steps) {
 	p, a := s.Printer, b.work
 	s.Add("the bed: {0}", p.Area(b.Area), catalog.Arithmetic, a.Area.Words(p))
 	switch {
 	case a.Layer == 0 && a.Into > 0:
-		s.Add("layer = {0} of {1} finished depth", p.Length(b.Layer), ofFinished, p.Figure(b.Share.String()), p.Length(b.asked))
+		s.Add("layer = {0} of {1} finished depth", p.Length(b.Layer), ofFinished,
+			p.Figure(b.Share.String()), p.Length(b.asked))
 	case a.Layer == 0:
-		s.Add("layer = {0} x share / (1 - share), share {1}", p.Length(b.Layer), ofBoth, p.Length(b.Native), p.Figure(b.Share.String()))
+		s.Add("layer = {0} x share / (1 - share), share {1}", p.Length(b.Layer), ofBoth,
+			p.Length(b.Native), p.Figure(b.Share.String()))
 	case a.Into > 0:
 		s.Add("share = {0} of {1} finished depth", p.Share(b.Share), ofFinished, p.Length(b.Layer), p.Length(b.asked))
 	default:
-		s.Add("share = {0} over {1} of native soil, {2} together", p.Share(b.Share), ofBoth, p.Length(b.Layer), p.Length(b.Native), p.Length(b.asked))
+		s.Add("share = {0} over {1} of native soil, {2} together", p.Share(b.Share), ofBoth,
+			p.Length(b.Layer), p.Length(b.Native), p.Length(b.asked))
 	}
 	s.Add("{0} x {1} layer, as spread", p.Volume(b.net.Plan), catalog.Arithmetic, p.Area(b.Area), p.Length(b.Layer))
-	s.Add("the grade rises by the layer less what settles, {0}", p.Print("up to {0}", p.Length(b.Rise)), catalog.Arithmetic, p.Share(b.settle))
+	s.Add("the grade rises by the layer less what settles, {0}", p.Print("up to {0}", p.Length(b.Rise)),
+		catalog.Arithmetic, p.Share(b.settle))
 }
 
-// Notes has none.
+// Notes adds none: what a bed has to say is a caution.
 func (b *Bed) Notes(*Notes) {}
 
-// Cautions are about depths, sand and digging.
+// Cautions are about the depths, about sand in clay and about digging. Soil that is
+// not given is taken as clay here, where the mistake does the most harm.
 func (b *Bed) Cautions(s *catalog.Scope) (list []Caution) {
 	in := b.blend
 	if b.Layer > b.asked {
@@ -258,7 +274,8 @@ func (b *Bed) Cautions(s *catalog.Scope) (list []Caution) {
 	return append(append(list, about(s, in, nitrogen, salt)...), digging)
 }
 
-// JSON writes the ground, the depths and the share.
+// JSON writes the ground in square metres, the depths in millimetres, and the share
+// as a fraction to six decimals.
 func (b *Bed) JSON(w *lang.Writer) {
 	w.Open("bed")
 	w.SquareMetres("area_m2", b.Area)
@@ -270,13 +287,14 @@ func (b *Bed) JSON(w *lang.Writer) {
 	w.Close()
 }
 
-// Shape is what JSON writes.
+// Shape describes what JSON writes, for the plan's schema.
 func (b *Bed) Shape() *json.Member {
-	return &json.Member{Name: "bed", About: "the amended bed", Maybe: true, Shape: json.AnObject("Bed", "What only an amend task has.",
+	shape := json.AnObject("Bed", "What only an amend task has.",
 		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground"},
 		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "the layer, as it is spread"},
 		json.Member{Name: "native_mm", Shape: json.ANumber, About: "native soil loosened under it"},
 		json.Member{Name: "finished_mm", Shape: json.ANumber, About: "layer and soil together"},
 		json.Member{Name: "share", Shape: json.ANumber, About: "of the finished bed that is the layer"},
-		json.Member{Name: "rise_mm", Shape: json.ANumber, About: "how far the ground rises at the most"})}
+		json.Member{Name: "rise_mm", Shape: json.ANumber, About: "how far the ground rises at the most"})
+	return &json.Member{Name: "bed", About: "the amended bed", Maybe: true, Shape: shape}
 }

@@ -10,16 +10,17 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Backfill is the work of filling planting holes round their root balls, with the
-// soil dug from them and, if Share is given, material mixed in.
+// Backfill is the work of filling planting holes around their root balls, with the
+// soil dug from them and, where Share is given, with material mixed in. The zero
+// value is a backfill task with nothing filled in, which planning reports.
 type Backfill struct {
-	Holes      int64
-	Width      units.Length // straight across
+	Holes      int64        // how many, all alike
+	Width      units.Length // the diameter of a hole with straight sides
 	Depth      units.Length
-	Ball       *Ball
+	Ball       *Ball        // of each plant; nil is a problem
 	AboveGrade units.Length // how far the ball stands above the ground
-	Share      units.Ratio  // of the backfill that is material, by volume in place
-	Soil       string       // "clay", "loam", "sandy", or "" when not said
+	Share      units.Ratio  // of the backfill that is material, by volume in place; zero for soil alone
+	Soil       string       // "clay", "loam" or "sandy", or "" when not given
 }
 
 var backfill = &Kind{
@@ -49,7 +50,7 @@ func (f *Backfill) Kind() *Kind {
 	return backfill
 }
 
-// Clone is a copy that shares nothing with f.
+// Clone returns a copy that shares nothing with f.
 func (f *Backfill) Clone() Work {
 	if f == nil {
 		return nil
@@ -59,32 +60,35 @@ func (f *Backfill) Clone() Work {
 	return &c
 }
 
-// Holes are planting holes worked out; volumes are for all of them.
+// Holes is the result of a backfill task. Volumes are for all holes together, rounded
+// to the nanolitre. What depends on a ball known by its class is a range.
 type Holes struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
 	Count        int64
-	Width, Depth units.Length
-	Ball         Ball         // as the job has it
-	Below        units.Length // the ball's height below the ground
-	Above        units.Length // and above it
-	Across       units.Length // of the ball; 0 when only its volume is known
+	Width, Depth units.Length // of one hole
+	Ball         Ball         // as the job gives it
+	Below        units.Length // the height of one ball below the ground
+	Above        units.Length // the height of one ball above the ground
+	Across       units.Length // of one ball; 0 when only its volume is known
 
-	Dug      units.Volume // in place, before digging
-	InBall   units.Range  // the balls below the ground
+	Dug      units.Volume // soil dug, as it lay before digging
+	InBall   units.Range  // the balls, only what is below the ground
 	Round    units.Range  // between hole and ball: what is filled
-	Material units.Range  // of that, the amendment, in place
-	PutBack  units.Range  // of that, soil, in place
+	Material units.Range  // the part of Round that is amendment, in place
+	PutBack  units.Range  // the part of Round that is soil, in place
 	Left     units.Range  // soil left over, loose
 
 	work     *Backfill
 	blend    *catalog.Blend
 	soil     *catalog.Soil
 	ballFrom catalog.Source
-	deep     units.Length // how far the hole is deeper than the ball, 0 or more
-	proud    units.Length // how far the ball stands higher than said, 0 or more
+	deep     units.Length // by how much the hole is deeper than the ball reaches, 0 or more
+	proud    units.Length // by how much the ball stands higher than AboveGrade, 0 or more
 }
 
+// result is worked out before the allowances are applied: the material is a share of
+// the volume between hole and ball, and that has to be known first.
 func (f *Backfill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	h := &Holes{Count: f.Holes, Width: f.Width, Depth: f.Depth, work: f, blend: in.Blend, soil: s.Soil(f.Soil)}
 	f.check(r)
@@ -95,8 +99,8 @@ func (f *Backfill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	return h
 }
 
-// measure works out hole and ball, then what is filled. The net volume is the
-// material's, in place.
+// measure works out the hole and the ball, then the space between them. It takes the
+// share of all holes together, so that the share is rounded once.
 func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 	hole, ok := ground.Cylinder(h.Width, h.Depth)
 	if ok {
@@ -115,7 +119,8 @@ func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 		return
 	}
 	if rest, ok := units.Exactly(hole).Minus(one); !ok || rest.Plan == 0 {
-		r.ProblemAt("ball", doc.BallLarge, message.Of("the ball, {#0} below ground, fills the hole, {#1}", units.Both.Volume(one.Plan), units.Both.Volume(hole)))
+		r.ProblemAt("ball", doc.BallLarge, message.Of("the ball, {#0} below ground, fills the hole, {#1}",
+			units.Both.Volume(one.Plan), units.Both.Volume(hole)))
 		return
 	}
 	if h.InBall, ok = one.Times(h.Count); !ok {
@@ -129,7 +134,7 @@ func (h *Holes) measure(r *doc.Reader, s *catalog.Scope) {
 	h.balance()
 }
 
-// check reports what is missing.
+// check reports measures that are missing or cannot be.
 func (f *Backfill) check(r *doc.Reader) {
 	if f.Holes == 0 {
 		r.ProblemAt("holes", doc.FieldMissing, "how many holes?")
@@ -148,21 +153,24 @@ func (f *Backfill) check(r *doc.Reader) {
 	}
 }
 
-// pair holds what goes in and its share together.
+// pair reports a material without a share and a share without a material. Neither has
+// a default: how much to mix in is the grower's decision.
 func (f *Backfill) pair(r *doc.Reader, t *Task) {
 	named := t.Material != "" || t.Mix != ""
 	switch some := f.Share != (units.Ratio{}); {
 	case named && !some:
-		r.ProblemAt("share", doc.FieldMissing, `how much of the backfill is it? such as "25%"; or leave the material out`)
+		r.ProblemAt("share", doc.FieldMissing,
+			`how much of the backfill is it? such as "25%"; or leave the material out`)
 	case some && !named:
 		r.ProblemAt("material", doc.FieldMissing, "a share of what? name a material, or leave share out")
 	}
 }
 
-// below is how much of one ball is below grade. A ball known by its volume
-// alone stands on the floor of the hole, so it is as high as the hole is deep
-// and the part above grade together; one with its own height is held at its
-// place above grade, and h notes where hole and ball disagree.
+// below is the volume of one ball below the ground. Where only the volume of a ball is
+// known, the ball is taken to stand on the floor of the hole, so its height is the
+// depth of the hole plus what stands above the ground. A ball of known height is
+// placed by AboveGrade, or on the floor of a hole too shallow for that, and deep or
+// proud keeps the difference for a note.
 func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	f := h.work
 	r.Enter("ball")
@@ -194,10 +202,14 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	return units.Exactly(v)
 }
 
-// balance works out what soil goes back and what is left over. What is left is
-// loose: dug soil swells.
+// balance works out how much soil goes back and how much is left over. What is left
+// is given loose, as it has to be carted away: soil swells when it is dug.
 func (h *Holes) balance() {
-	h.PutBack = units.Range{Low: h.Round.Low - h.Material.Low, Plan: h.Round.Plan - h.Material.Plan, High: h.Round.High - h.Material.High}
+	h.PutBack = units.Range{
+		Low:  h.Round.Low - h.Material.Low,
+		Plan: h.Round.Plan - h.Material.Plan,
+		High: h.Round.High - h.Material.High,
+	}
 	left, _ := units.Exactly(h.Dug).Minus(h.PutBack)
 	swell := func(v units.Volume, r units.Ratio) units.Volume {
 		w, ok := v.MulDiv(r.Den()+r.Num(), r.Den())
@@ -206,21 +218,26 @@ func (h *Holes) balance() {
 		}
 		return w
 	}
-	h.Left = units.Range{Low: swell(left.Low, h.soil.SwellLow), Plan: swell(left.Plan, h.soil.Swell), High: swell(left.High, h.soil.SwellHigh)}
+	h.Left = units.Range{
+		Low:  swell(left.Low, h.soil.SwellLow),
+		Plan: swell(left.Plan, h.soil.Swell),
+		High: swell(left.High, h.soil.SwellHigh),
+	}
 }
 
-// Net is the material mixed into the backfill.
+// Net is the material mixed into the backfill, in place, in nanolitres.
 func (h *Holes) Net() units.Range { return h.Material }
 
-// Terms is Net as planned: its range comes from the ball, and is narrow.
+// Terms yields the planned Net as one exact volume. The range of Net comes from the
+// ball alone and is narrow, so it is left out of the chances.
 func (h *Holes) Terms(yield func(Term) bool) {
 	yield(Term{Times: 1, Each: units.Exactly(h.Material.Plan)})
 }
 
-// Reach is nil: nobody asks how many holes a stock of compost makes.
+// Reach is nil: the plants decide how many holes there are, not the stock of compost.
 func (h *Holes) Reach(units.Volume, lang.Printer) *Reached { return nil }
 
-// Title is how many holes.
+// Title is the number of holes: "Backfill 12 holes".
 func (h *Holes) Title(p lang.Printer, _ string) string {
 	return p.Count(h.Count, "Backfill {0} hole", "Backfill {0} holes")
 }
@@ -236,35 +253,43 @@ func (h *Holes) Facts(p lang.Printer) []Fact {
 	return f.list
 }
 
-// Steps write hole, ball, and the balance of the soil.
+// Steps writes the hole, the ball and the balance of the soil.
 func (h *Holes) Steps(s *Steps) {
 	p, f, soil := s.Printer, h.work, h.soil
 	n := p.Count(h.Count, "{0} hole", "{0} holes")
-	s.Add("{0} {1} x {2}, straight sides: pi d^2 h / 4", p.Volume(h.Dug), catalog.Arithmetic, n, p.Length(h.Width), p.Length(h.Depth))
-	s.Add("less the balls below ground: {0}, {1} above grade", p.Range(h.InBall), h.ballFrom, p.Figure(h.Ball.String()), p.Length(f.AboveGrade))
+	s.Add("{0} {1} x {2}, straight sides: pi d^2 h / 4", p.Volume(h.Dug), catalog.Arithmetic,
+		n, p.Length(h.Width), p.Length(h.Depth))
+	s.Add("less the balls below ground: {0}, {1} above grade", p.Range(h.InBall), h.ballFrom,
+		p.Figure(h.Ball.String()), p.Length(f.AboveGrade))
 	s.Add("filled round the balls, in place", p.Range(h.Round), catalog.Arithmetic)
 	if h.Material.High > 0 {
 		s.Add("{0} of that is material, in place", p.Range(h.Material), catalog.FromJob, p.Share(f.Share))
 	}
 	s.Add("soil put back, in place", p.Range(h.PutBack), catalog.Arithmetic)
-	s.Add("soil left over, loose: dug less put back, x (1 + swell), {0} {1} ({2} to {3})", p.Range(h.Left), soil.Source,
+	s.Add("soil left over, loose: dug less put back, x (1 + swell), {0} {1} ({2} to {3})",
+		p.Range(h.Left), soil.Source,
 		soil.Name, p.Share(soil.Swell), p.Share(soil.SwellLow), p.Share(soil.SwellHigh))
 }
 
-// Notes say where hole and ball disagree, and which soil is taken.
+// Notes says where the hole does not fit the ball, and which soil is assumed. These
+// are no problems: the volumes are right for the hole as it will be.
 func (h *Holes) Notes(n *Notes) {
 	if h.deep > 0 {
-		n.say("depth", "hole.deep", "the hole is {0} deeper than the ball reaches: firm soil under it, or dig less", n.Printer.Length(h.deep))
+		n.say("depth", "hole.deep",
+			"the hole is {0} deeper than the ball reaches: firm soil under it, or dig less",
+			n.Printer.Length(h.deep))
 	}
 	if h.proud > 0 {
-		n.say("ball", "ball.proud", "the ball stands {0} higher above the ground than you gave: dig deeper, or say so", n.Printer.Length(h.proud))
+		n.say("ball", "ball.proud",
+			"the ball stands {0} higher above the ground than you gave: dig deeper, or say so",
+			n.Printer.Length(h.proud))
 	}
 	if h.work.Soil == "" {
 		n.say("soil", "soil.assumed", "the soil left over is worked out for clay; say soil for another")
 	}
 }
 
-// Cautions are about single holes and digging.
+// Cautions are about amending single holes and about digging.
 func (h *Holes) Cautions(s *catalog.Scope) (list []Caution) {
 	if h.blend != nil {
 		list = append(list, Caution{Code: "hole-only", Place: 40,
@@ -274,7 +299,7 @@ func (h *Holes) Cautions(s *catalog.Scope) (list []Caution) {
 	return append(append(list, about(s, h.blend, nitrogen, salt)...), digging)
 }
 
-// JSON writes the balance of the soil.
+// JSON writes the balance of the soil, in litres.
 func (h *Holes) JSON(w *lang.Writer) {
 	w.Open("backfill")
 	w.Litres("dug_litres", h.Dug)
@@ -283,12 +308,13 @@ func (h *Holes) JSON(w *lang.Writer) {
 	w.Close()
 }
 
-// Shape is what JSON writes.
+// Shape describes what JSON writes, for the plan's schema.
 func (h *Holes) Shape() *json.Member {
-	return &json.Member{Name: "backfill", About: "the soil of all holes together", Maybe: true, Shape: json.AnObject("Backfill", "What only a backfill task has.",
+	shape := json.AnObject("Backfill", "What only a backfill task has.",
 		json.Member{Name: "dug_litres", Shape: json.ANumber, About: "soil dug, in place"},
 		json.Member{Name: "put_back_litres", Shape: json.ANumber, About: "of that, what goes back, in place"},
 		json.Member{Name: "put_back_range_litres", Shape: json.ARange, About: "its least and its most", Maybe: true},
 		json.Member{Name: "left_over_loose_litres", Shape: json.ANumber, About: "soil left over, loose"},
-		json.Member{Name: "left_over_loose_range_litres", Shape: json.ARange, About: "its least and its most", Maybe: true})}
+		json.Member{Name: "left_over_loose_range_litres", Shape: json.ARange, About: "its least and its most", Maybe: true})
+	return &json.Member{Name: "backfill", About: "the soil of all holes together", Maybe: true, Shape: shape}
 }

@@ -11,15 +11,17 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Ball is the root ball of a plant: what its pot held, or its own measure.
+// Ball is the root ball of a plant. It is given by one of Size, Volume, and Across
+// with Height; the other fields are zero.
 type Ball struct {
-	Text           string // as typed
-	Size           string // a class
-	Volume         units.Volume
-	Across, Height units.Length // straight across and from top to bottom
+	Text           string       // as typed, "" for a ball made in Go
+	Size           string       // the class of the pot that it grew in: "#1"
+	Volume         units.Volume // in nanolitres
+	Across, Height units.Length // the diameter and the height of a cylinder
 }
 
-// String gives the ball as typed, or what it is.
+// String returns the ball as typed, or in US units where nothing was typed. See
+// [Ball.Document] for a text that can be read back.
 func (b *Ball) String() string {
 	switch {
 	case b.Text != "":
@@ -32,8 +34,10 @@ func (b *Ball) String() string {
 	return units.US.Length(b.Across) + " x " + units.US.Length(b.Height)
 }
 
-// ball reads a root ball into a *Ball.
-var ball = doc.Type{Takes: "size, volume or lengths", Form: "ball", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+// ball reads a root ball into a *Ball, which stays nil where there is none.
+var ball = doc.Type{Takes: "size, volume or lengths", Form: "ball", Read: readBall}
+
+func readBall(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	s, ok := r.Text(n, `a root ball such as "#1", "2.8 L" or "6 in x 6 in"`)
 	if !ok {
 		return
@@ -43,11 +47,11 @@ var ball = doc.Type{Takes: "size, volume or lengths", Form: "ball", Read: func(_
 		r.Quantity(err)
 	}
 	*at.(**Ball) = &b
-}}
+}
 
-// ParseBall reads a root ball: a class ("#1"), a volume ("2.8 L"), or across
-// by height ("6 in x 6 in"). Whether a class exists is for the job to say. The
-// error is a [*units.Error].
+// ParseBall reads a root ball: a class ("#1"), a volume ("2.8 L"), or across by
+// height ("6 in x 6 in"), each rounded once to its unit. It does not check that a
+// class exists, since a job may have its own. The error is a [*units.Error].
 func ParseBall(s string) (Ball, error) {
 	text := strings.TrimSpace(s)
 	b := Ball{Text: text}
@@ -55,7 +59,8 @@ func ParseBall(s string) (Ball, error) {
 	if !figure {
 		b.Size = text
 		if text == "" {
-			return b, &units.Error{Code: units.QuantityEmpty, Value: s, Hint: `write a class, a volume or lengths, such as "#1", "2.8 L" or "6 in x 6 in"`}
+			return b, &units.Error{Code: units.QuantityEmpty, Value: s,
+				Hint: `write a class, a volume or lengths, such as "#1", "2.8 L" or "6 in x 6 in"`}
 		}
 		return b, nil
 	}
@@ -72,13 +77,15 @@ func ParseBall(s string) (Ball, error) {
 	}
 	v, err := units.ParseVolume(text)
 	if err == nil && v == 0 {
-		err = &units.Error{Code: units.QuantityZero, Value: doc.Clip(s), Hint: "a root ball is more than nothing; leave it out"}
+		err = &units.Error{Code: units.QuantityZero, Value: doc.Clip(s),
+			Hint: "a root ball is more than nothing; leave it out"}
 	}
 	b.Volume = v
 	return b, err
 }
 
-// volume is the ball's, and where it comes from.
+// volume is the volume of the ball, and the source of that figure. ok is false with a
+// problem. Only a ball known by its class has a range.
 func (b *Ball) volume(r *doc.Reader, s *catalog.Scope) (v units.Range, from catalog.Source, ok bool) {
 	switch {
 	case b.Size != "":
@@ -104,8 +111,9 @@ func (b *Ball) clone() *Ball {
 	return &c
 }
 
-// Document is how a document says the ball: as typed, where that still says what
-// it is, else exactly.
+// Document returns the ball as a document has it, so that reading gives the same ball:
+// as typed where that still says what the ball is, or else in exact metric units. A
+// Go program may have changed the ball and left Text as it was.
 func (b *Ball) Document() string {
 	if typed, err := ParseBall(b.Text); err == nil && typed == *b {
 		return b.Text

@@ -5,22 +5,24 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Caution is a warning that applies to a plan. Code is stable; Text may be
-// reworded.
+// Caution is a warning that applies to a plan. Code never changes; the wording of
+// Text may.
 type Caution struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
-	Code         string
-	Text, Source message.Text
-	// Place is where it stands among the others: what is particular to a job
-	// before what goes for all such work.
+	Code   string
+	Text   message.Text
+	Source message.Text // who says so, or ""
+	// Place orders the cautions of a plan, the lowest first. What is wrong with this
+	// job comes before what is true of all such work, because people read the first
+	// lines and skim the rest. The places have gaps for new cautions.
 	Place int
 
-	trait string // of what goes in, for about
+	trait string // of a material that the caution is about; see about
 }
 
-// Cautions that more than one kind of task has. Those with a trait go for every
-// material that has it.
+// The cautions that more than one kind of task has. One with a trait applies where a
+// material with that trait goes in.
 var (
 	nitrogen = Caution{Code: "nitrogen", Place: 80, trait: "woody",
 		Text:   "Woody material dug in ties up nitrogen as it rots: test the soil, feed by the label.",
@@ -39,7 +41,8 @@ var (
 		Source: "NIOSH and OSHA: perlite 15 mg/m3 total dust, 5 respirable"}
 )
 
-// about picks the cautions whose trait a material of the blend has.
+// about returns those of some whose trait a material of the blend has. Traits are in
+// the catalogue, so a material of the job's own brings its cautions with it.
 func about(s *catalog.Scope, b *catalog.Blend, some ...Caution) (list []Caution) {
 	for _, c := range some {
 		if s.HasTrait(b, c.trait) {

@@ -11,22 +11,22 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Container is one line of a fill task: so many of one pot, tray or box. It is
-// given by one of Size, Holds, Box, Across with Height, or Top with Bottom and
-// Height.
+// Container is one line of a fill task: a number of pots, trays or boxes of one kind.
+// It is given by exactly one of Size, Holds, Box, Across with Height, and Top with
+// Bottom and Height. All lengths are inside.
 type Container struct {
 	Count int64
 	Size  string       // a class of the catalogue or of the job: "#1"
-	Holds catalog.Size // what it takes to the fill line
+	Holds catalog.Size // what one takes to the fill line
 
-	Box                 []units.Length // length, width, depth inside
-	Across              units.Length   // a pot with straight sides
-	Top, Bottom, Height units.Length   // a pot that tapers, inside
-	Shape               string         // "round" (also "") or "square"
+	Box                 []units.Length // length, width and depth
+	Across              units.Length   // a pot with straight sides, with Height
+	Top, Bottom, Height units.Length   // a pot that tapers: at the rim, at the base, base to rim
+	Shape               string         // "round" or "square", seen from above; "" is round
 
 	BelowRim units.Length // room left for water above the mix
-	Cells    int64        // cells of this shape in one tray; 0 and 1 are one
-	Ball     *Ball        // root ball already there
+	Cells    int64        // cells of this shape in one tray; 0 and 1 are both one
+	Ball     *Ball        // the root ball already in each; nil for none
 }
 
 var (
@@ -58,21 +58,29 @@ var container = &doc.Object{Row: func(at any, i, n int) any {
 	{Name: "ball", Type: &ball, About: `the root ball already there: "#1", "0.7 gal", or across by height "6 in x 6 in"`, At: func(k any) any { return &k.(*Container).Ball }},
 }}}
 
-// form returns the one way in which the container is given, or "" with a
-// problem.
+// form returns the field by which the container is given, or "" with a problem. Two
+// ways at once are a problem even where they agree: one of them would be stale as
+// soon as the other is edited.
 func (k *Container) form(r *doc.Reader) string {
 	var given []string
 	for _, f := range []struct {
 		name string
 		is   bool
-	}{{"size", k.Size != ""}, {"holds", k.Holds.Volume > 0}, {"box", len(k.Box) == 3}, {"across", k.Across > 0}, {"top", k.Top > 0}} {
+	}{
+		{"size", k.Size != ""},
+		{"holds", k.Holds.Volume > 0},
+		{"box", len(k.Box) == 3},
+		{"across", k.Across > 0},
+		{"top", k.Top > 0},
+	} {
 		if f.is {
 			given = append(given, f.name)
 		}
 	}
 	switch {
 	case len(given) == 0:
-		r.Problem(doc.ContainerMissing, `say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
+		r.Problem(doc.ContainerMissing,
+			`say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
 		return ""
 	case len(given) > 1:
 		r.Problem(doc.FieldBoth, message.Of("give one of {=0}", string(doc.And(given))))
@@ -85,17 +93,20 @@ func (k *Container) form(r *doc.Reader) string {
 	return given[0]
 }
 
-// companions reports fields that the form needs, or that do not go with it.
+// companions reports fields that the form needs but lacks, and fields that mean
+// nothing with it. Ignoring those would hide a misunderstanding.
 func (k *Container) companions(r *doc.Reader, form string) {
 	if form == "across" || form == "top" {
 		if k.Height == 0 {
-			r.ProblemAt("height", doc.FieldMissing, `how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
+			r.ProblemAt("height", doc.FieldMissing,
+				`how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
 		}
 	} else if k.Height > 0 {
 		r.ProblemAt("height", doc.FieldAlone, "height goes with across, or with top and bottom")
 	}
 	if form == "top" && k.Bottom == 0 {
-		r.ProblemAt("bottom", doc.FieldMissing, "how wide inside at the base? the same as top when it does not taper")
+		r.ProblemAt("bottom", doc.FieldMissing,
+			"how wide inside at the base? the same as top when it does not taper")
 	}
 	if form != "top" && k.Bottom > 0 {
 		r.ProblemAt("bottom", doc.FieldAlone, "bottom goes with top")
@@ -104,11 +115,12 @@ func (k *Container) companions(r *doc.Reader, form string) {
 		r.ProblemAt("shape", doc.FieldAlone, "shape goes with across, or with top and bottom")
 	}
 	if (form == "size" || form == "holds") && k.BelowRim > 0 {
-		r.ProblemAt("below_rim", doc.FieldAlone, "what it holds is already to the fill line; give below_rim with the pot's own measures")
+		r.ProblemAt("below_rim", doc.FieldAlone,
+			"what it holds is already to the fill line; give below_rim with the pot's own measures")
 	}
 }
 
-// full is how high the container is inside, 0 when the form has no height.
+// full is the height of the container from base to rim, or 0 when it is not given.
 func (k *Container) full() units.Length {
 	if len(k.Box) == 3 {
 		return k.Box[2]
@@ -116,20 +128,22 @@ func (k *Container) full() units.Length {
 	return k.Height
 }
 
-// depth is how deep the mix stands, 0 when the form has no depth.
+// depth is the depth of the mix, or 0 when no height is given.
 func (k *Container) depth(r *doc.Reader) units.Length {
 	full := k.full()
 	if full == 0 {
 		return 0
 	}
 	if k.BelowRim >= full {
-		r.ProblemAt("below_rim", doc.ContainerBelowRim, message.Of("less than the height, {#0}", units.Both.Length(full)))
+		r.ProblemAt("below_rim", doc.ContainerBelowRim,
+			message.Of("less than the height, {#0}", units.Both.Length(full)))
 		return 0
 	}
 	return full - k.BelowRim
 }
 
-// wide is the widest round ball that goes in, 0 when the form does not tell.
+// wide is the diameter of the widest ball that fits, or 0 when it is not known. A pot
+// that tapers is measured at the rim, where the ball goes in: balls taper too.
 func (k *Container) wide() units.Length {
 	if len(k.Box) == 3 {
 		return min(k.Box[0], k.Box[1])
@@ -137,7 +151,8 @@ func (k *Container) wide() units.Length {
 	return max(k.Across, k.Top)
 }
 
-// volume measures a container given by holds or its own measures.
+// volume is what one container given by Holds or by its own measures takes, in
+// nanolitres. ok is false past [units.MaxVolume].
 func (k *Container) volume(depth units.Length) (units.Volume, bool) {
 	switch {
 	case k.Holds.Volume > 0:
@@ -152,7 +167,7 @@ func (k *Container) volume(depth units.Length) (units.Volume, bool) {
 	return ground.Filled(k.Top, k.Bottom, k.Height, depth, k.Shape == "square")
 }
 
-// words describes a container by its measures.
+// words describes a container that is not given by its class.
 func (k *Container) words(p lang.Printer) string {
 	switch {
 	case k.Holds.Volume > 0:
@@ -174,8 +189,7 @@ func (k *Container) words(p lang.Printer) string {
 	return p.Print("round pot {0} x {1}", size, p.Length(k.Height))
 }
 
-// formula says how a container's own measures make its volume, and where that
-// comes from.
+// formula is how the volume follows from the measures, in words, and its source.
 func (k *Container) formula(p lang.Printer) (string, catalog.Source) {
 	var how message.Text
 	switch {
@@ -199,6 +213,7 @@ func (k *Container) formula(p lang.Printer) (string, catalog.Source) {
 	return p.Print("{0}, filled to the rim: {=1}", k.words(p), string(how)), from
 }
 
+// clone returns a copy that shares nothing with k.
 func (k *Container) clone() Container {
 	c := *k
 	c.Box, c.Ball = slices.Clone(k.Box), k.Ball.clone()

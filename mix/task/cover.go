@@ -13,24 +13,26 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Cover is the work of laying mulch over a bed.
+// Cover is the work of laying mulch over a bed. The zero value is a cover task with
+// nothing filled in, which planning reports.
 type Cover struct {
 	Area  ground.Area
 	Layer units.Length // as spread, loose
-	Stems *Stems
-	Sheet *Sheet
+	Stems *Stems       // nil for none
+	Sheet *Sheet       // nil for none
 }
 
-// Stems are plants whose stems are kept clear of mulch.
+// Stems are plants whose stems are kept clear of mulch. Both fields must be more than
+// zero.
 type Stems struct {
 	Count int64
-	Clear units.Length // kept bare from the stem outwards, all round
+	Clear units.Length // the radius of the ground left bare around each stem
 }
 
-// Sheet is cardboard or paper laid under the mulch.
+// Sheet is one sheet of the cardboard or paper that is laid under the mulch.
 type Sheet struct {
-	Size    []units.Length
-	Overlap units.Length
+	Size    []units.Length // two sides
+	Overlap units.Length   // how far each sheet lies over the next; 0 or more
 }
 
 var cover = &Kind{
@@ -48,8 +50,10 @@ var coverFields = doc.Fields{
 }
 
 var (
-	stemsType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return stems }, Between: []string{"at"}, Read: doc.ReadOne}
-	sheetType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return sheet }, Between: []string{"overlap"}, Read: doc.ReadOne}
+	stemsType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return stems },
+		Between: []string{"at"}, Read: doc.ReadOne}
+	sheetType = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return sheet },
+		Between: []string{"overlap"}, Read: doc.ReadOne}
 )
 
 var stems = &doc.Object{Maybe: func(at any, fresh bool) any {
@@ -88,7 +92,7 @@ func (v *Cover) Kind() *Kind {
 	return cover
 }
 
-// Clone is a copy that shares nothing with v.
+// Clone returns a copy that shares nothing with v.
 func (v *Cover) Clone() Work {
 	if v == nil {
 		return nil
@@ -105,18 +109,18 @@ func (v *Cover) Clone() Work {
 	return &c
 }
 
-// Mulch is a covered bed worked out.
+// Mulch is the result of a cover task. Areas are rounded to the square micrometre.
 type Mulch struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
-	Ground  units.Area // the bed
-	Bare    units.Area // round the stems
-	Covered units.Area // the rest
-	Layer   units.Length
-	Stems   int64        // 0 for none
-	Clear   units.Length // bare from the stem outwards; 0 without stems
-	Sheets  int64        // underneath; 0 for none
-	Exact   bool         // the sheets are laid out, not estimated from the area
+	Ground  units.Area   // the whole bed
+	Bare    units.Area   // the part left bare around the stems
+	Covered units.Area   // Ground less Bare
+	Layer   units.Length // as spread, loose
+	Stems   int64        // how many; 0 for none
+	Clear   units.Length // the radius left bare around each; 0 without stems
+	Sheets  int64        // how many lie underneath; 0 for none
+	Exact   bool         // Sheets counts rows laid out, and is not an estimate from the area
 
 	work *Cover
 	net  units.Range
@@ -147,7 +151,9 @@ func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 	return m
 }
 
-// clear takes the circles round the stems from the ground, when both are known.
+// clear takes the circles around the stems away from the ground. It adds up whole
+// circles and ignores where they overlap or cross the edge: the plan does not know
+// where the plants are.
 func (m *Mulch) clear(r *doc.Reader) {
 	m.Covered = m.Ground
 	s := m.work.Stems
@@ -158,10 +164,12 @@ func (m *Mulch) clear(r *doc.Reader) {
 	if m.Ground == 0 || s.Count <= 0 || s.Clear <= 0 {
 		return
 	}
-	radius := float64(s.Clear) / 1000 // in micrometres, as areas are in their squares
+	radius := float64(s.Clear) / 1000 // in micrometres, since areas are in square micrometres
+	// The conversions round each product, so that every machine gives the same area.
 	round := float64(math.Pi*float64(radius*radius)) * float64(s.Count)
 	if round >= float64(m.Ground) {
-		r.ProblemAt("stems", doc.StemsLarge, message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(m.Ground)))
+		r.ProblemAt("stems", doc.StemsLarge,
+			message.Of("the clear circles cover the whole bed, {#0}", units.Both.Area(m.Ground)))
 		return
 	}
 	m.Bare = units.Area(math.Round(round))
@@ -197,8 +205,10 @@ func (s *Sheet) check(r *doc.Reader) {
 	}
 }
 
-// cover counts the sheets: in rows over a rectangle, the better way round;
-// elsewhere from the area, since the edges are cut to fit.
+// cover counts the sheets. On a single rectangle it lays them in rows, both ways
+// round, and takes the fewer. On any other ground it divides the area by what one
+// sheet adds: sheets are cut along the edges and the pieces used elsewhere, so rows
+// would count too many. exact tells which.
 func (s *Sheet) cover(r *doc.Reader, a *ground.Area, bed units.Area) (n int64, exact bool) {
 	l, w := s.Size[0], s.Size[1]
 	if a.Shape == "rectangle" && max(a.Count, 1) == 1 && len(a.Plus)+len(a.Less) == 0 {
@@ -217,8 +227,8 @@ func (s *Sheet) cover(r *doc.Reader, a *ground.Area, bed units.Area) (n int64, e
 	return n, exact
 }
 
-// rows counts sheets laid in rows, side a along length, side b along width; past
-// [doc.MaxCount] it counts no further.
+// rows counts sheets laid in rows, side a along length and side b along width. Past
+// [doc.MaxCount] it stops at one more, so that nothing overflows.
 func (s *Sheet) rows(length, a, width, b units.Length) int64 {
 	along, across := s.row(length, a), s.row(width, b)
 	if along > doc.MaxCount || across > doc.MaxCount || along*across > doc.MaxCount {
@@ -227,9 +237,10 @@ func (s *Sheet) rows(length, a, width, b units.Length) int64 {
 	return along * across
 }
 
-// row counts sheets of side in a row over length: the first covers its side,
-// every other its side less the overlap. A micrometre short buys nothing: a
-// third of a metre is not a whole number of nanometres.
+// row counts sheets of one side in a row over length: the first covers its side, each
+// of the others its side less the overlap. A gap of up to a micrometre needs no
+// further sheet. It comes from rounding: a third of a metre is not a whole number of
+// nanometres, so three of them can fall short of the metre.
 func (s *Sheet) row(length, side units.Length) int64 {
 	const slack = units.Millimetre / 1000
 	if length <= side+slack {
@@ -239,21 +250,21 @@ func (s *Sheet) row(length, side units.Length) int64 {
 	return 1 + int64((length-side-slack+step-1)/step)
 }
 
-// Net is the covered ground times the layer.
+// Net is the covered ground times the layer, in nanolitres.
 func (m *Mulch) Net() units.Range { return m.net }
 
-// Terms is Net, as one volume.
+// Terms yields Net as one volume: the measures of a bed are taken as exact.
 func (m *Mulch) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: m.net}) }
 
-// Reach is how deep net lies on the covered ground.
+// Reach is how deep net lies on the covered ground, rounded down to the nanometre.
 func (m *Mulch) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, m.Covered) }
 
-// Title is the ground and what covers it.
+// Title names the ground and what covers it: "Cover 240 sq ft with bark mulch".
 func (m *Mulch) Title(p lang.Printer, filling string) string {
 	return p.Print("Cover {0} with {1}", p.Area(m.Ground), filling)
 }
 
-// Facts are the ground and the sheets.
+// Facts are the ground, the layer and the sheets.
 func (m *Mulch) Facts(p lang.Printer) []Fact {
 	f := facts{p: p}
 	f.add("area", "Ground", p.Area(m.Covered))
@@ -271,12 +282,13 @@ func (m *Mulch) Facts(p lang.Printer) []Fact {
 	return f.list
 }
 
-// Steps write the ground, the layer and the sheets.
+// Steps writes the ground, the layer and the sheets.
 func (m *Mulch) Steps(s *Steps) {
 	p, v := s.Printer, m.work
 	s.Add("the bed: {0}", p.Area(m.Ground), catalog.Arithmetic, v.Area.Words(p))
 	if m.Bare > 0 {
-		s.Add("less {0} circles kept bare, {1} from each stem: pi r^2", p.Area(m.Bare), catalog.Arithmetic, itoa(m.Stems), p.Length(m.Clear))
+		s.Add("less {0} circles kept bare, {1} from each stem: pi r^2", p.Area(m.Bare), catalog.Arithmetic,
+			itoa(m.Stems), p.Length(m.Clear))
 	}
 	s.Add("{0} x {1} layer, as spread", p.Volume(m.net.Plan), catalog.Arithmetic, p.Area(m.Covered), p.Length(v.Layer))
 	if v.Sheet == nil {
@@ -290,17 +302,19 @@ func (m *Mulch) Steps(s *Steps) {
 	s.Add(form, itoa(m.Sheets), catalog.Arithmetic, p.Length(size[0]), p.Length(size[1]), p.Length(v.Sheet.Overlap))
 }
 
-// Notes say what it takes to be as deep after settling, unless that is planned for.
+// Notes counts the layer in for the note on settling. A task that gives its own
+// settling has planned for it already, even with 0%.
 func (m *Mulch) Notes(n *Notes) {
-	if n.done.Task.Settle == nil {
+	if n.current.Task.Settle == nil {
 		n.settling()
 	}
 }
 
-// mulchLimit is how deep mulch may lie: more harms, several extension services.
+// mulchLimit is the deepest mulch without a caution. Several extension services say
+// that more than 3 to 4 in harms roots; the upper figure avoids false alarms.
 const mulchLimit = 4 * units.Inch
 
-// Cautions are about depth and stems.
+// Cautions are about the depth of the mulch and about mulch against stems.
 func (m *Mulch) Cautions(*catalog.Scope) (list []Caution) {
 	if m.Layer > mulchLimit {
 		list = append(list, Caution{Code: "mulch-deep", Place: 60,
@@ -314,7 +328,8 @@ func (m *Mulch) Cautions(*catalog.Scope) (list []Caution) {
 	return list
 }
 
-// JSON writes the ground and the sheets.
+// JSON writes the covered and the bare ground in square metres, the layer in
+// millimetres, and the sheets where there are any.
 func (m *Mulch) JSON(w *lang.Writer) {
 	w.Open("cover")
 	w.SquareMetres("area_m2", m.Covered)
@@ -326,11 +341,12 @@ func (m *Mulch) JSON(w *lang.Writer) {
 	w.Close()
 }
 
-// Shape is what JSON writes.
+// Shape describes what JSON writes, for the plan's schema.
 func (m *Mulch) Shape() *json.Member {
-	return &json.Member{Name: "cover", About: "what is covered", Maybe: true, Shape: json.AnObject("Cover", "What only a cover task has.",
+	shape := json.AnObject("Cover", "What only a cover task has.",
 		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground that is covered, the bare circles left out"},
 		json.Member{Name: "bare_m2", Shape: json.ANumber, About: "the ground left bare round the stems"},
 		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "how deep it is spread"},
-		json.Member{Name: "sheets", Shape: json.AnInt, About: "sheets underneath", Maybe: true})}
+		json.Member{Name: "sheets", Shape: json.AnInt, About: "sheets underneath", Maybe: true})
+	return &json.Member{Name: "cover", About: "what is covered", Maybe: true, Shape: shape}
 }

@@ -1,11 +1,12 @@
-// Package task knows every kind of work that a job may have: filling pots, amending
-// a bed, backfilling planting holes, covering with mulch.
+// Package task works out every kind of work that a job may have: filling pots,
+// amending a bed, backfilling planting holes and covering ground with mulch.
 //
-// One file holds one [Kind], whole: its fields, its checks, how it is worked out,
-// and what its [Result] has to say: facts, steps, notes, cautions, its own part of
-// the plan document. Nothing outside asks which kind a task is, but the drawings. A
-// new kind is a new file and its place in the list, in task.go.
+// Each [Kind] is in a file of its own, with its fields, its checks, its arithmetic
+// and what its [Result] has to show: facts, steps, notes, cautions and its own part
+// of the plan document. Other packages handle all kinds alike; only the drawings ask
+// which kind a task is. To add a kind, add its file and list it in task.go.
 //
-// Figures are exact; see package mix for the promises. A Result does not change
-// once made and may be read by several goroutines.
+// Volumes are whole nanolitres, lengths whole nanometres, areas whole square
+// micrometres; package mix says how they are rounded. A Result does not change once
+// it is made, and several goroutines may read it.
 package task

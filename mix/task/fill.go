@@ -8,7 +8,8 @@ import (
 	"example.org/barrow/units"
 )
 
-// Fill is the work of filling containers with mix.
+// Fill is the work of filling containers with mix. Without containers, as in the zero
+// value, it is a problem.
 type Fill struct {
 	Containers []Container
 }
@@ -21,7 +22,8 @@ var fill = &Kind{
 	Settles: true,
 }
 
-var containers = doc.Type{Takes: "list", Form: "list", Such: "containers", Of: func() *doc.Object { return container }, Read: doc.ReadEach}
+var containers = doc.Type{Takes: "list", Form: "list", Such: "containers",
+	Of: func() *doc.Object { return container }, Read: doc.ReadEach}
 
 var fillFields = doc.Fields{
 	{Name: "containers", Type: &containers, About: "what is filled", At: func(f any) any { return &f.(*Fill).Containers }},
@@ -35,7 +37,7 @@ func (f *Fill) Kind() *Kind {
 	return fill
 }
 
-// Clone is a copy that shares nothing with f.
+// Clone returns a copy that shares nothing with f.
 func (f *Fill) Clone() Work {
 	if f == nil {
 		return nil
@@ -47,15 +49,17 @@ func (f *Fill) Clone() Work {
 	return c
 }
 
-// Pots are the containers of a fill task worked out, line by line.
+// Pots is the result of a fill task.
 type Pots struct {
+	// Lines has one entry for each of the task's containers, in their order.
 	Lines []Pot
 
 	blend *catalog.Blend
 	net   units.Range
 }
 
-// result measures every line and adds them up.
+// result measures every line and adds them up. A line past the bound starts the sum
+// again, so that the lines after it are still checked, each on its own.
 func (f *Fill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	p := &Pots{blend: in.Blend}
 	if len(f.Containers) == 0 {
@@ -78,10 +82,12 @@ func (f *Fill) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	return p
 }
 
-// Net is what all lines take.
+// Net is what all lines take in place, in nanolitres.
 func (p *Pots) Net() units.Range { return p.net }
 
-// Terms are the pots of each line, and less them their balls.
+// Terms yields the pots of each line and then, to be taken away, their balls. They are
+// kept apart because pot and ball may be of different classes, and then their sizes
+// vary independently.
 func (p *Pots) Terms(yield func(Term) bool) {
 	for i := range p.Lines {
 		line := &p.Lines[i]
@@ -95,7 +101,7 @@ func (p *Pots) Terms(yield func(Term) bool) {
 	}
 }
 
-// idOf is the id of a class, "" of none.
+// idOf is the id of a class, or "" for nil.
 func idOf(k *catalog.Class) string {
 	if k == nil {
 		return ""
@@ -103,7 +109,7 @@ func idOf(k *catalog.Class) string {
 	return k.ID
 }
 
-// Reach is how many of each line's containers are filled.
+// Reach is how many containers of each line net fills, each line as if it were alone.
 func (p *Pots) Reach(net units.Volume, q lang.Printer) *Reached {
 	reached := &Reached{}
 	for i := range p.Lines {
@@ -112,10 +118,10 @@ func (p *Pots) Reach(net units.Volume, q lang.Printer) *Reached {
 	return reached
 }
 
-// Title is what is filled in.
+// Title names what goes in: "Fill with potting mix".
 func (p *Pots) Title(q lang.Printer, filling string) string { return q.Print("Fill with {0}", filling) }
 
-// Facts are the lines, each with what it takes.
+// Facts are the lines, each with what it takes in place.
 func (p *Pots) Facts(q lang.Printer) (list []Fact) {
 	for i := range p.Lines {
 		list = append(list, Fact{"containers", p.Lines[i].Label(q), q.Range(p.Lines[i].Total)})
@@ -123,7 +129,7 @@ func (p *Pots) Facts(q lang.Printer) (list []Fact) {
 	return list
 }
 
-// Steps write every line, then the sum.
+// Steps writes every line and then their sum.
 func (p *Pots) Steps(s *Steps) {
 	for i := range p.Lines {
 		p.Lines[i].steps(s)
@@ -133,7 +139,7 @@ func (p *Pots) Steps(s *Steps) {
 	}
 }
 
-// Notes say where a container's size is not certain.
+// Notes says where the size of a container is not certain.
 func (p *Pots) Notes(n *Notes) {
 	for i := range p.Lines {
 		p.Lines[i].notes(n, "containers["+itoa(int64(i))+"].")
@@ -149,8 +155,8 @@ func (p *Pots) Cautions(s *catalog.Scope) (list []Caution) {
 	return append(append(list, about(s, p.blend, salt)...), legionella)
 }
 
-// JSON has nothing of its own: the facts say it all.
+// JSON writes nothing: the facts have all that a fill task works out.
 func (p *Pots) JSON(*lang.Writer) {}
 
-// Shape is nil: there is none.
+// Shape is nil, since JSON writes nothing.
 func (p *Pots) Shape() *json.Member { return nil }

@@ -8,22 +8,23 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Pot is one line of a fill task worked out.
+// Pot is one line of a fill task worked out. Volumes are in place, in nanolitres;
+// those of a container known by its class are a range, since makes differ.
 type Pot struct {
-	_ [0]func() // not comparable, so that no browser downloads the comparing
+	_ [0]func() // makes the type not comparable, which keeps comparing code out of the download
 
-	Line  *Container  // as the job has it
-	Cells int64       // of one tray, or 1
-	Each  units.Range // one pot or cell to the fill line, before the ball
-	Ball  units.Range // of one; nothing when there is none
-	Total units.Range // all of the line, less the balls
+	Line  *Container  // as the job gives it
+	Cells int64       // of one tray; 1 for a pot
+	Each  units.Range // one pot or cell to the fill line, with the space of its ball
+	Ball  units.Range // one ball; zero when there is none
+	Total units.Range // all pots of the line, without their balls
 
-	class    *catalog.Class // when given by size
-	rooted   *catalog.Class // the ball's class, when it is given by size
+	class    *catalog.Class // of a container given by Size, or nil
+	rooted   *catalog.Class // of a ball given by its Size, or nil
 	ballFrom catalog.Source
 }
 
-// result works out one line; with problems the pot is of no use.
+// result works out one line. With problems the Pot is incomplete and must not be used.
 func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	p := Pot{Line: k, Cells: max(k.Cells, 1)}
 	if k.Count == 0 {
@@ -32,7 +33,8 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	if k.Shape != "" && k.Shape != "round" && k.Shape != "square" {
 		r.ProblemAt("shape", doc.WordUnknown, "write round or square")
 	}
-	if min(int64(k.Holds.Volume), int64(k.Across), int64(k.Top), int64(k.Bottom), int64(k.Height), int64(k.BelowRim), k.Cells) < 0 {
+	least := min(k.Across, k.Top, k.Bottom, k.Height, k.BelowRim)
+	if k.Holds.Volume < 0 || least < 0 || k.Cells < 0 { // a document has no such, a Go program may
 		r.Problem(units.QuantityNegative, "every measure is zero or more")
 	}
 	depth := k.depth(r)
@@ -58,7 +60,7 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	return p
 }
 
-// known looks up a container given by its class.
+// known finds the class of a container given by its Size. ok is false with a problem.
 func (p *Pot) known(r *doc.Reader, s *catalog.Scope) bool {
 	r.Enter("size")
 	p.class = s.Class(r, p.Line.Size)
@@ -75,7 +77,7 @@ func (p *Pot) known(r *doc.Reader, s *catalog.Scope) bool {
 	return true
 }
 
-// less takes the ball away and counts the line up.
+// less takes the ball away and multiplies by the number of pots and cells.
 func (p *Pot) less(r *doc.Reader, s *catalog.Scope, depth units.Length) {
 	if p.Line.Ball != nil && !p.seat(r, s, depth) {
 		return
@@ -92,7 +94,8 @@ func (p *Pot) less(r *doc.Reader, s *catalog.Scope, depth units.Length) {
 	}
 }
 
-// seat puts the ball into the pot; ok is false with a problem.
+// seat measures the ball and checks that it fits into the pot. A ball or a pot known
+// by its volume alone is compared by volume alone. ok is false with a problem.
 func (p *Pot) seat(r *doc.Reader, s *catalog.Scope, depth units.Length) (ok bool) {
 	ball := p.Line.Ball
 	r.Enter("ball")
@@ -107,18 +110,19 @@ func (p *Pot) seat(r *doc.Reader, s *catalog.Scope, depth units.Length) (ok bool
 		r.Problem(doc.BallLarge, message.Of("wider than the container, {#0}", units.Both.Length(wide)))
 	}
 	if rest, ok := p.Each.Minus(p.Ball); !ok || rest.Plan == 0 {
-		r.Problem(doc.BallLarge, message.Of("the ball, {#0}, fills the container, {#1}", units.Both.Volume(p.Ball.Plan), units.Both.Volume(p.Each.Plan)))
+		r.Problem(doc.BallLarge, message.Of("the ball, {#0}, fills the container, {#1}",
+			units.Both.Volume(p.Ball.Plan), units.Both.Volume(p.Each.Plan)))
 	}
 	return r.Sound()
 }
 
-// Takes is what one pot or cell takes, less its ball.
+// Takes is what one pot or cell takes around its ball, in place, in nanolitres.
 func (p *Pot) Takes() units.Range {
 	takes, _ := p.Each.Minus(p.Ball)
 	return takes
 }
 
-// Depth is how deep the mix stands; 0 where only the volume is known.
+// Depth is the depth of the mix, or 0 where only the volume is known.
 func (p *Pot) Depth() units.Length {
 	if full := p.Line.full(); full > 0 {
 		return full - p.Line.BelowRim
@@ -126,13 +130,14 @@ func (p *Pot) Depth() units.Length {
 	return 0
 }
 
-// ByClass reports whether the pot is given by its class: its own measures are not known.
+// ByClass reports whether the pot is given by its class, and has no measures of its
+// own.
 func (p *Pot) ByClass() bool { return p.class != nil }
 
-// Label is the line in words: 64 x #1 nursery pot.
+// Label is the line in words: "64 x #1 nursery pot".
 func (p *Pot) Label(q lang.Printer) string { return itoa(p.Line.Count) + " x " + p.one(q) }
 
-// one is what the line has many of: a #1 nursery pot.
+// one names one container of the line: "#1 nursery pot".
 func (p *Pot) one(q lang.Printer) (s string) {
 	switch {
 	case p.class != nil:
@@ -171,14 +176,21 @@ func (p *Pot) steps(s *Steps) {
 	}
 }
 
-// notes says once of every class that its makes differ, and of a pot given in
-// whole gallons that the trade's gallon pot takes less.
+// rangeOfPot and rangeOfCell are the notes on a class whose makes differ.
+const (
+	rangeOfPot  message.Text = "makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds"
+	rangeOfCell message.Text = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
+)
+
+// notes says that the makes of a class differ, and that the trade's gallon pot takes
+// less than the gallon that was given. Each is said once for a class, however many
+// lines have it. line is the path of the line, with the point that follows it.
 func (p *Pot) notes(n *Notes, line string) {
 	q := n.Printer
 	if k := p.class; k != nil && !k.Holds.Certain() && n.first(k, "size.range") {
-		form := message.Text("makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds")
+		form := rangeOfPot
 		if k.Cells > 1 {
-			form = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
+			form = rangeOfCell
 		}
 		n.say(line+"size", "size.range", form, k.ID, q.VolumeRange(k.Holds.Low, k.Holds.High))
 	}
@@ -187,25 +199,26 @@ func (p *Pot) notes(n *Notes, line string) {
 		return
 	}
 	if k := n.Scope.ClassOf("#" + itoa(int64(holds/units.Gallon))); k != nil && n.first(k, "gallon.liquid") {
-		n.say(line+"holds", "gallon.liquid", "a full {0} is taken; the {1} pot that the trade calls by that name takes about {2}: write it as size {1}",
+		n.say(line+"holds", "gallon.liquid",
+			"a full {0} is taken; the {1} pot that the trade calls by that name takes about {2}: write it as size {1}",
 			q.Figure(units.US.Volume(holds)), k.ID, q.Volume(k.Holds.Plan))
 	}
 }
 
-// ReachedPots is how many of one container line's containers are filled, were
-// nothing else filled.
+// ReachedPots is how many containers of one line can be filled if the whole stock goes
+// into that line.
 type ReachedPots struct {
-	Label string
-	Count int64 // for the planned size; trays count whole
-	Range [2]int64
+	Label string   // one container, in words
+	Count int64    // whole pots or whole trays, for the planned size
+	Range [2]int64 // the same for the largest and for the smallest size
 }
 
-// CountText writes the count, and where the container's size is not certain the
-// counts for its largest and its smallest: "99 (68 to 113)".
+// CountText writes the count, and where the size of the container is not certain the
+// counts for its largest and its smallest size: "99 (68 to 113)".
 func (p *ReachedPots) CountText() string { return lang.Printer{}.CountRange(p.Count, p.Range) }
 
-// reach counts the containers of the line that net fills: whole pots and whole
-// trays.
+// reach counts the whole pots or trays of the line that net fills. It allows the same
+// slack as a count of packs, so that a stock bought for 64 pots fills 64.
 func (p *Pot) reach(net units.Volume, q lang.Printer) ReachedPots {
 	one, _ := p.Takes().Times(p.Cells)
 	count := func(v units.Volume) int64 {

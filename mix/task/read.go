@@ -10,19 +10,22 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// maxTasks bounds the tasks of a document.
+// maxTasks is the most tasks of a document, to bound the time that planning takes.
 const maxTasks = 10_000
 
-// List reads a list of tasks; the field keeps it as [doc.Rows] of a []Task.
-var List = doc.Type{Takes: "list", Form: "list", Of: func() *doc.Object { return Object }, Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+// List reads a list of at most 10000 tasks into a []Task.
+var List = doc.Type{Takes: "list", Form: "list", Of: func() *doc.Object { return Object }, Read: readList}
+
+func readList(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	if len(n.Items) > maxTasks {
-		r.Problem(doc.JobLarge, message.Of("at most {0} tasks; a fill task takes any number of containers", strconv.Itoa(maxTasks)))
+		r.Problem(doc.JobLarge,
+			message.Of("at most {0} tasks; a fill task takes any number of containers", strconv.Itoa(maxTasks)))
 		return
 	}
 	r.Each(n, "tasks", Object, at, func(n *json.Node, row any) { read(r, n, row.(*Task)) })
-}}
+}
 
-// Object is what a task of any kind has in a document.
+// Object describes the fields that tasks of every kind have in a document.
 var Object = &doc.Object{Row: func(at any, i, n int) any {
 	l := at.(*[]Task)
 	if n > 0 {
@@ -46,12 +49,13 @@ var fields = doc.Fields{
 
 var mixWord = doc.Type{Takes: "a mix or parts", Form: "mix", Such: "a mix", Read: doc.ReadWord}
 
-// kindWord is read before all other fields, by read.
+// kindWord does not read anything: read has read the kind before the other fields.
 var kindWord = doc.Type{Form: "choice", Words: names, Read: func(*doc.Type, *doc.Reader, *json.Node, any) {}}
 
-// Names are those of the kinds, in the order in which the work goes.
+// Names returns the names of the kinds, in the order in which the work is done.
 func Names() []string { return slices.Clone(names) }
 
+// names are the names of the kinds, in their order.
 var names = func() []string {
 	list := make([]string, len(kinds))
 	for i, k := range kinds {
@@ -60,8 +64,8 @@ var names = func() []string {
 	return list
 }()
 
-// read reads a task: its kind first, wherever it stands, since that says which
-// other fields it takes.
+// read reads a task. It reads the kind first, wherever in the object it is, because
+// the kind decides which other fields the task may have.
 func read(r *doc.Reader, n *json.Node, t *Task) {
 	name := ""
 	if k := n.Field("kind"); k != nil {
@@ -72,18 +76,20 @@ func read(r *doc.Reader, n *json.Node, t *Task) {
 		r.ProblemAt("kind", doc.FieldMissing, whatItDoes)
 	}
 	i := slices.IndexFunc(kinds, func(k *Kind) bool { return k.Name == name })
-	if i < 0 { // its fields wait until its kind is known
+	if i < 0 { // without a kind every field would be reported as unknown
 		if n.Kind != json.Object {
 			r.Object(n, Object.Name)
 		}
 		return
 	}
 	t.Work = kinds[i].New()
-	r.Object(n, kinds[i].Object.Name, doc.Into{Table: fields, Object: t}, doc.Into{Table: kinds[i].Object.Tables[0], Object: t.Work})
+	own := kinds[i].Object
+	r.Object(n, own.Name, doc.Into{Table: fields, Object: t}, doc.Into{Table: own.Tables[0], Object: t.Work})
 }
 
-// Objects lists the objects of a document that tasks have, but for areas, which
-// package ground has.
+// Objects lists the kinds of object that tasks have in a document: the task itself,
+// each kind with its own fields, and what these contain. Areas are left out, since
+// package ground describes them.
 func Objects() []*doc.Object {
 	list := []*doc.Object{Object}
 	for _, k := range kinds {

@@ -9,11 +9,12 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Fact is one more thing that a task works out, as label and figure. Code is
-// stable: "area", "layer", "finished".
+// Fact is a figure of a task besides its volumes, as text in the reader's units and
+// language. Code never changes, so that a program can find a fact in any language:
+// "area", "layer", "finished".
 type Fact struct{ Code, Label, Figure string }
 
-// facts collects the facts of a task.
+// facts collects the facts of a task and translates their labels.
 type facts struct {
 	p    lang.Printer
 	list []Fact
@@ -23,44 +24,48 @@ func (f *facts) add(code string, label message.Text, figure string) {
 	f.list = append(f.list, Fact{code, f.p.Text(label), figure})
 }
 
-// Step is one step behind a figure of the plan.
+// Step is one step of the working behind a figure of the plan, as text in the
+// reader's units and language.
 type Step struct {
-	Task     int    // the task's index, or -1 for what is pooled over tasks
+	Task     int    // the task's index, or -1 for a step over all tasks
 	Material string // the material's id, or ""
-	Step     string // what is done, with its figures
-	Figure   string // what it comes to
+	Step     string // what is done, with the figures that go in
+	Figure   string // the figure that comes out
 	Source   string // where the figures come from
 }
 
-// Steps writes the working, one step after the other, until somebody has read
-// enough.
+// Steps hands out the working, one [Step] at a time, until Yield returns false. From
+// then on it formats nothing more, so that reading only the first steps is cheap.
 type Steps struct {
 	Printer  lang.Printer
 	Scope    *catalog.Scope
-	Task     int    // of the steps that follow
-	Material string // of the steps that follow
+	Task     int    // for the steps that follow
+	Material string // for the steps that follow
 	Yield    func(Step) bool
 
-	done bool
+	stopped bool // Yield has returned false
 }
 
-// Add writes a step by its form.
+// Add writes a step: form with the values of with put in, and the figure that it
+// comes to.
 func (s *Steps) Add(form message.Text, figure string, source catalog.Source, with ...string) {
-	if !s.done {
+	if !s.stopped {
 		s.Put(s.Printer.Print(form, with...), figure, source)
 	}
 }
 
-// Put writes a step that is in words already.
+// Put writes a step whose words are in the reader's language already.
 func (s *Steps) Put(step, figure string, source catalog.Source) {
-	if !s.done {
-		s.done = !s.Yield(Step{s.Task, s.Material, step, figure, source.In(s.Printer.Language)})
+	if !s.stopped {
+		s.stopped = !s.Yield(Step{s.Task, s.Material, step, figure, source.In(s.Printer.Language)})
 	}
 }
 
-// allowances writes the way from net to loose; a share of nothing is written
-// too, so that nobody wonders.
-func (s *Steps) allowances(d *Done) {
+// allowances writes the steps from the net to the loose volume. An allowance of
+// nothing has a step too: the reader sees that it was considered, and by whom it was
+// set to nothing. Every figure is in the unit of the loose volume, so that the steps
+// add up on paper.
+func (s *Steps) allowances(d *Evaluated) {
 	at := d.Net.Plan
 	like := func(v units.Volume) string { return s.Printer.VolumeLike(v, d.Loose.Plan) }
 	for _, a := range d.In.Allowances() {
@@ -78,7 +83,8 @@ func (s *Steps) allowances(d *Done) {
 	s.Add("loose, as it leaves the shovel", s.Printer.Range(d.Loose), catalog.Arithmetic)
 }
 
-// split writes the parts of what goes in.
+// split writes how a volume of a blend is divided among its parts. A mix inside the
+// blend is divided in turn, after its own blend loss.
 func (s *Steps) split(b *catalog.Blend, v units.Range) {
 	if len(b.Of) == 1 && b.Of[0].Blend == nil {
 		m := s.Scope.Material(b.Of[0].Material)
@@ -86,7 +92,8 @@ func (s *Steps) split(b *catalog.Blend, v units.Range) {
 		s.Add("{0}: all of it", s.Printer.Range(v), catalog.Arithmetic, m.Name)
 		return
 	}
-	low, plan, high := catalog.Split(v.Low, b.Parts), catalog.Split(v.Plan, b.Parts), catalog.Split(v.High, b.Parts)
+	low, plan := catalog.Split(v.Low, b.Parts), catalog.Split(v.Plan, b.Parts)
+	high := catalog.Split(v.High, b.Parts)
 	for i, in := range b.Of {
 		part := units.Range{Low: low[i], Plan: plan[i], High: high[i]}
 		if in.Blend == nil {
@@ -98,74 +105,78 @@ func (s *Steps) split(b *catalog.Blend, v units.Range) {
 		s.Material = ""
 		s.part(in.Blend.Mix.Name, b, i, part)
 		grown, _ := part.MulDiv(catalog.Without(in.Blend.Loss))
-		s.Add("its own blend loss, / (1 - {0})", s.Printer.Range(grown), in.Blend.From, s.Printer.Share(in.Blend.Loss))
+		s.Add("its own blend loss, / (1 - {0})", s.Printer.Range(grown), in.Blend.From,
+			s.Printer.Share(in.Blend.Loss))
 		s.split(in.Blend, grown)
 	}
 	s.Material = ""
 }
 
-// part writes what one ingredient is of a mix.
+// part writes what part of a mix one ingredient is.
 func (s *Steps) part(name string, b *catalog.Blend, i int, part units.Range) {
-	s.Add("{0}: {1} of {2} parts of {3}", s.Printer.Range(part), b.Mix.Source, name, itoa(b.Parts[i]), itoa(b.Whole), b.Mix.Name)
+	s.Add("{0}: {1} of {2} parts of {3}", s.Printer.Range(part), b.Mix.Source,
+		name, itoa(b.Parts[i]), itoa(b.Whole), b.Mix.Name)
 }
 
-// Note is something worth knowing that is no caution and no problem.
+// Note is something worth knowing about a plan that is neither a caution nor a
+// problem. Code never changes; the wording of Text may.
 type Note struct {
-	Task int    // the task's index, or -1
-	Path string // the field it is about, or ""
+	Task int    // the task's index, or -1 for a note about the whole job
+	Path string // the field that it is about, or ""
 	Code string
-	Text string
+	Text string // in the reader's language
 }
 
-// Notes collects what the tasks have to note. What is worth saying once in a
-// plan, of a container or of a mulch, it says once.
+// Notes collects the notes of all tasks. A note on a class of containers or on a
+// material appears once in a plan, however many tasks use it.
 type Notes struct {
 	Printer lang.Printer
 	Scope   *catalog.Scope
-	List    []Note
+	List    []Note // the notes so far
 
-	task   int
-	path   string
-	done   *Done
-	told   map[string]bool // what is said once, by code and container
-	settle []units.Range   // of layers that settle, by material
+	task    int // the index of current
+	path    string
+	current *Evaluated      // the task whose notes are being collected
+	said    map[string]bool // notes on containers, by code and class
+	settle  []units.Range   // layers that will settle, by the scope's materials
 }
 
-// Of collects the notes of one task.
-func (n *Notes) Of(index int, d *Done) {
-	n.task, n.path, n.done = index, "tasks["+strconv.Itoa(index)+"]", d
+// Of adds the notes of the task at index.
+func (n *Notes) Of(index int, d *Evaluated) {
+	n.task, n.path, n.current = index, "tasks["+strconv.Itoa(index)+"]", d
 	d.Result.Notes(n)
 }
 
-// say writes a note about a field of the task by its form.
+// say adds a note about a field of the current task.
 func (n *Notes) say(field, code string, form message.Text, with ...string) {
 	n.List = append(n.List, Note{n.task, n.path + "." + field, code, n.Printer.Print(form, with...)})
 }
 
-// first reports whether the note of a container is to be said: the first time.
+// first reports whether this is the first time that a code is noted for a class, and
+// remembers it.
 func (n *Notes) first(k *catalog.Class, code string) bool {
 	key := code + " " + k.ID
-	if n.told[key] {
+	if n.said[key] {
 		return false
 	}
-	if n.told == nil {
-		n.told = map[string]bool{}
+	if n.said == nil {
+		n.said = map[string]bool{}
 	}
-	n.told[key] = true
+	n.said[key] = true
 	return true
 }
 
-// settling counts the task's material in as a layer whose depth is as it is
-// spread; see [Notes.Settling].
+// settling adds the current task's material to the layers of [Notes.Settling].
 func (n *Notes) settling() {
 	if n.settle == nil {
 		n.settle = make([]units.Range, n.Scope.Len())
 	}
-	n.done.Spread(n.settle) // fits: it is a part of all that is taken
+	n.current.Spread(n.settle) // cannot overflow: all tasks together fit
 }
 
-// Settling says what layers come to if they are to be that deep after they have
-// settled, all tasks of a material together.
+// Settling adds, for each material, how much the layers would take if they are to be
+// as deep as planned after they have settled. It comes after all tasks, so that a
+// material in several tasks has one note with the sum.
 func (n *Notes) Settling() {
 	for i, v := range n.settle {
 		m := n.Scope.Material(i)
@@ -174,9 +185,11 @@ func (n *Notes) Settling() {
 		}
 		low, _ := v.MulDiv(catalog.Without(m.SettleLow))
 		high, _ := v.MulDiv(catalog.Without(m.SettleHigh))
-		n.List = append(n.List, Note{-1, "", "mulch.settles", n.Printer.Print(
+		text := n.Printer.Print(
 			"{0}: settles by {1} to {2}: to be as deep after that, it takes {3}. Give what it settles by to plan for it",
-			m.Name, n.Printer.Figure(m.SettleLow.String()), n.Printer.Figure(m.SettleHigh.String()), n.Printer.VolumeRange(low.Plan, high.Plan))})
+			m.Name, n.Printer.Figure(m.SettleLow.String()), n.Printer.Figure(m.SettleHigh.String()),
+			n.Printer.VolumeRange(low.Plan, high.Plan))
+		n.List = append(n.List, Note{-1, "", "mulch.settles", text})
 	}
 }
 
