@@ -5,16 +5,19 @@ import (
 	"example.org/barrow/units"
 )
 
-// Limits that decide whether a caution applies.
+// The limits above which a caution applies.
 const (
-	liftLimit = 23 * units.Kilogram // 51 lb under ideal conditions, NIOSH 94-110
-	// loadLimit is what the placard's worked example leaves for cargo: 1400 lb
-	// less five people of 150 lb, 49 CFR 575.6(a)(5).
+	// liftLimit is the most for one person under ideal conditions, 51 lb in
+	// NIOSH 94-110.
+	liftLimit = 23 * units.Kilogram
+	// loadLimit is what is left for cargo in the placard's worked example in
+	// 49 CFR 575.6(a)(5): 1400 lb less five people of 150 lb. A car or a small truck
+	// may have no more than that.
 	loadLimit = 650 * units.Pound
 )
 
-// Cautions about the whole of a job. Those about one kind of work are in its file
-// in package task.
+// The cautions about a whole job. Those about one kind of work are in its file in
+// package task.
 var (
 	authority = task.Caution{Code: "authority", Place: 0,
 		Text: "Product labels, local codes and licensed practice come before any figure here."}
@@ -26,8 +29,10 @@ var (
 		Source: "NIOSH 94-110"}
 )
 
-// cautions collects those that apply, each once: first what goes for every job,
-// then what is particular to this one, then what goes for all such work.
+// cautions collects the cautions that apply, each once however many tasks have it, in
+// the order of their places. First comes the one for every job, since it overrides
+// the rest; then what is wrong with this job, which the reader can still change; and
+// last what is true of all such work, which many readers know.
 func (p *Plan) cautions() []task.Caution {
 	list := []task.Caution{authority}
 	if p.heavyLoad() {
@@ -45,7 +50,9 @@ func (p *Plan) cautions() []task.Caution {
 			}
 		}
 	}
-	for i := range list { // a sort of so few, in place
+	// A stable insertion sort: the list is short, and this is less code to download
+	// than package sort.
+	for i := range list {
 		for k := i; k > 0 && list[k].Place < list[k-1].Place; k-- {
 			list[k], list[k-1] = list[k-1], list[k]
 		}
@@ -53,8 +60,9 @@ func (p *Plan) cautions() []task.Caution {
 	return list
 }
 
-// heavyPack reports whether one pack of the order, or of those on offer where
-// there is no order, may be too much to lift.
+// heavyPack reports whether one pack of the order may be too heavy to lift. A need
+// that the order does not cover counts with the heaviest pack it commonly comes in,
+// since any of them may be bought. Bulk is not lifted in one piece.
 func (p *Plan) heavyPack() bool {
 	for i := range p.Lines {
 		l := &p.Lines[i]
@@ -72,8 +80,8 @@ func (p *Plan) heavyPack() bool {
 	return false
 }
 
-// heavyLoad reports whether what is to be hauled may be more than a car or a
-// small truck has left, or is not known.
+// heavyLoad reports whether what is to be hauled may weigh more than loadLimit. A
+// weight that is not known counts as too much.
 func (p *Plan) heavyLoad() bool {
 	var heaviest units.Mass
 	for i := range p.Needs {

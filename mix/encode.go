@@ -11,13 +11,18 @@ import (
 	"example.org/barrow/units"
 )
 
-// Encode writes a job as a document that [Decode] reads back as the same job.
-// Quantities are written exactly, in metric units where it is not known how they
-// were typed; what the zero value of a field says is left out. The error is
-// [Problems], for a job that no document can hold: a name of two lines, two stocks
-// of one material, a quantity of more than 18 digits. The reader's language is no
-// part of a document. A job as it stands at the yard (see [Job.At]) has forgotten
-// what is sold out: encode the job before, with its Yard.
+// Encode writes a job as a document that [Decode] reads back as the same job. It
+// leaves out fields with their zero value, and the language, which belongs to the
+// reader. Quantities are written exactly: as they were typed where that is known, or
+// else in metric units. A nil job is written as the zero Job.
+//
+// The error is [Problems], for a job that no document can hold, such as one with a
+// name of two lines, two stocks of one material or a quantity of more than 18 digits.
+// Encode finds them by reading back what it wrote, so that the checks of Decode are
+// not repeated.
+//
+// Do not encode the job that [Job.At] returns: what is sold out is no longer in it.
+// Encode the job that was given to At, with its Yard.
 func Encode(j *Job) ([]byte, error) {
 	if j == nil {
 		j = &Job{}
@@ -31,7 +36,8 @@ func Encode(j *Job) ([]byte, error) {
 	return data, nil
 }
 
-// encodeOther writes the values of the trade's own types.
+// encodeOther writes the types that package doc does not know. It returns false, with
+// nothing written, for an empty value and for any other type.
 func encodeOther(e *doc.Encoder, key func(), at any) bool {
 	text := func(s string) bool {
 		if s == "" {
@@ -66,6 +72,7 @@ func encodeOther(e *doc.Encoder, key func(), at any) bool {
 	return false
 }
 
+// encodeList writes a list of n elements, each with one.
 func encodeList(e *doc.Encoder, key func(), n int, one func(i int)) bool {
 	if n == 0 {
 		return false
@@ -79,6 +86,8 @@ func encodeList(e *doc.Encoder, key func(), n int, one func(i int)) bool {
 	return true
 }
 
+// encodeParts writes the parts of a mix as {"peat": 2, "perlite": "1/2"}. A fraction
+// is text, since a JSON number could not hold a third.
 func encodeParts(e *doc.Encoder, key func(), parts []catalog.Part) bool {
 	if len(parts) == 0 {
 		return false
@@ -97,6 +106,7 @@ func encodeParts(e *doc.Encoder, key func(), parts []catalog.Part) bool {
 	return true
 }
 
+// encodeStock writes what is on hand as {"peat": "7 cu ft"}.
 func encodeStock(e *doc.Encoder, key func(), hand []yard.OnHand) bool {
 	if len(hand) == 0 {
 		return false
@@ -111,8 +121,8 @@ func encodeStock(e *doc.Encoder, key func(), hand []yard.OnHand) bool {
 	return true
 }
 
-// encodeTask writes a task: its kind, then what every task has, then what its kind
-// has.
+// encodeTask writes a task: its kind, then the fields of every task, then those of
+// its kind.
 func encodeTask(e *doc.Encoder, t *task.Task) {
 	e.JSON.BeginObject()
 	kind := t.Kind()
@@ -127,7 +137,8 @@ func encodeTask(e *doc.Encoder, t *task.Task) {
 	e.JSON.EndObject()
 }
 
-// encodeArea writes an area as it was typed, or as an object.
+// encodeArea writes an area as it was typed where that still says what the area is, or
+// else as an object.
 func encodeArea(e *doc.Encoder, key func(), a *ground.Area) bool {
 	if a.Shape == "" {
 		return false

@@ -11,26 +11,29 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// evaluated is a job worked out, before it is laid out as a plan. It holds
-// nothing that is the caller's or the catalogue's.
+// evaluated is a job worked out. A [Plan] shows what is in it, and [Job.Reach] asks it
+// another question. Its job must be a copy of the caller's, because a plan keeps it
+// and goes on asking it, for example for the working.
 type evaluated struct {
 	job   *Job
 	scope *catalog.Scope
 	terms yard.Terms
-	tasks []task.Evaluated
-	takes []units.Range  // loose, by the scope's materials
-	hand  []units.Volume // what is there, likewise
+	tasks []task.Evaluated // by the job's tasks
+	takes []units.Range    // what all tasks take, loose, by the scope's materials
+	hand  []units.Volume   // what is on hand, loose, by the scope's materials
 	needs []yard.Need
 	order yard.Order
 
-	copies []*catalog.Material // of the scope's materials, for the plan; nil until asked for
+	copies []*catalog.Material // the plan's own copies of the scope's materials; see material
 }
 
-// maxSteps bounds the parts of all tasks together.
+// maxSteps is the most parts that all tasks together may go through. Mixes may contain
+// mixes, so without a bound a small document could ask for a very long calculation.
 const maxSteps = 200_000
 
-// evaluate checks the whole job and works it out as far as it is sound. With
-// problems the result is not to be used.
+// evaluate checks the whole job and works it out. It goes on after a problem wherever
+// it can, so that a report has as many of them as possible; with problems the result
+// must not be used.
 func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	e := &evaluated{job: j,
 		terms: yard.Terms{Offers: j.Offers, Haul: j.Haul, Delivery: j.Delivery, Tax: j.Tax, Aim: j.Aim}}
@@ -40,20 +43,22 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	few := j.checkRows(r)
 	e.terms.Check(r)
 	if !few {
-		return e // checking so many against each other would not end soon
+		return e // the rows are checked against each other, which would take too long
 	}
-	e.scope = catalog.NewScope(r, j.Language, catalog.Own{Materials: j.Materials, Containers: j.Containers, Mixes: j.Mixes})
+	own := catalog.Own{Materials: j.Materials, Containers: j.Containers, Mixes: j.Mixes}
+	e.scope = catalog.NewScope(r, j.Language, own)
 	e.takes = make([]units.Range, e.scope.Len())
 	e.copies = make([]*catalog.Material, e.scope.Len())
 	if len(j.Tasks) == 0 {
-		r.ProblemAt("tasks", doc.JobEmpty, `a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
+		r.ProblemAt("tasks", doc.JobEmpty,
+			`a job has tasks, such as [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "bark-mulch"}]`)
 	}
-	if !e.doTasks(r) {
+	if !e.evaluateTasks(r) {
 		return e
 	}
 	e.hand = yard.Stock(r, e.scope, j.OnHand, j.Offers)
 	e.terms.CheckOffers(r, e.scope)
-	if r.Sound() {
+	if r.Sound() { // the search for an order takes time and needs sound figures
 		e.pool()
 		e.checkMass(r)
 		e.order = e.terms.Buy(r, e.needs)
@@ -61,9 +66,9 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 	return e
 }
 
-// doTasks works every task out and adds up what they take; ok is false when there
-// is more of it than can be worked out, and the rest was left.
-func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
+// evaluateTasks works out every task and adds up what they take. ok is false when it
+// stopped at maxSteps.
+func (e *evaluated) evaluateTasks(r *doc.Reader) (ok bool) {
 	e.tasks = make([]task.Evaluated, len(e.job.Tasks))
 	steps := 0
 	r.Enter("tasks")
@@ -76,7 +81,8 @@ func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
 			steps += b.Steps
 		}
 		if steps > maxSteps {
-			r.Problem(doc.JobLarge, message.Of("the tasks before it take all the parts that can be worked out, {0}", strconv.Itoa(maxSteps)))
+			r.Problem(doc.JobLarge, message.Of(
+				"the tasks before it take all the parts that can be worked out, {0}", strconv.Itoa(maxSteps)))
 			r.Leave()
 			return false
 		}
@@ -88,8 +94,8 @@ func (e *evaluated) doTasks(r *doc.Reader) (ok bool) {
 	return true
 }
 
-// pool adds the tasks' materials up, in the order in which the tasks first name
-// them.
+// pool makes one need of each material that the tasks take, in the order in which the
+// tasks first name them, so that a plan lists its materials as the job does.
 func (e *evaluated) pool() {
 	seen := make([]bool, len(e.takes))
 	var walk func(*catalog.Blend)
@@ -100,31 +106,35 @@ func (e *evaluated) pool() {
 				walk(in.Blend)
 			case !seen[in.Material]:
 				seen[in.Material] = true
-				e.needs = append(e.needs, yard.NewNeed(e.material(in.Material), in.Material, e.takes[in.Material], e.hand[in.Material]))
+				need := yard.NewNeed(e.material(in.Material), in.Material, e.takes[in.Material], e.hand[in.Material])
+				e.needs = append(e.needs, need)
 			}
 		}
 	}
-	done := map[*catalog.Blend]bool{}
+	walked := map[*catalog.Blend]bool{} // tasks with the same mix share its blend
 	for i := range e.tasks {
-		if b := e.tasks[i].In.Blend; b != nil && !done[b] {
-			done[b] = true
+		if b := e.tasks[i].In.Blend; b != nil && !walked[b] {
+			walked[b] = true
 			walk(b)
 		}
 	}
 }
 
-// checkMass refuses what weighs more than can be worked out.
+// checkMass reports a material that weighs more than [units.MaxMass], at its most and
+// wet.
 func (e *evaluated) checkMass(r *doc.Reader) {
 	for i := range e.needs {
 		n := &e.needs[i]
 		if _, ok := n.Material.Mass(n.Takes.High); !ok {
-			r.ProblemAt("tasks", doc.WeightLarge, message.Of("{0} comes to more weight than can be worked out", n.Material.ID))
+			r.ProblemAt("tasks", doc.WeightLarge,
+				message.Of("{0} comes to more weight than can be worked out", n.Material.ID))
 		}
 	}
 }
 
-// material is the plan's own copy of one of the scope's materials, which other
-// plans share.
+// material is the plan's own copy of one of the scope's materials, made on first use.
+// The scope's row may be the catalogue's, which all plans share, while a caller may
+// change what it finds in a plan.
 func (e *evaluated) material(index int) *catalog.Material {
 	if e.copies[index] == nil {
 		e.copies[index] = e.scope.Material(index).Clone()

@@ -16,44 +16,46 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Job is everything one person wants worked out together. [Decode] makes one
-// from a document; a Go program may fill one in itself. The zero value has no
-// tasks, which [Job.Plan] reports.
+// Job is everything that one person wants worked out together. [Decode] reads one
+// from a document, or a Go program fills one in. The zero value has no tasks, which
+// [Job.Plan] reports.
 type Job struct {
 	Name     string
-	Measure  units.Measure  // for what people read; figures do not change
-	Currency string         // written before amounts; "" for none
-	Language *lang.Language // the reader's, no part of the document; nil is English
+	Measure  units.Measure  // the units of texts; the figures stay the same
+	Currency string         // the sign before amounts; "" for none
+	Language *lang.Language // the reader's, not part of the document; nil is English
 
-	Materials  []catalog.Material
+	Materials  []catalog.Material // the job's own rows come before the catalogue's
 	Containers []catalog.Class
 	Mixes      []catalog.Mix
 	Tasks      []task.Task
 	OnHand     []yard.OnHand
 	Offers     []yard.Offer
-	Haul       yard.Haul
-	Delivery   *yard.Delivery // nil when the yard brings nothing
-	Tax        units.Ratio    // on what is bought
-	Aim        yard.Aim       // what comes first in choosing
+	Haul       yard.Haul      // the zero value has no limits and costs nothing
+	Delivery   *yard.Delivery // nil when the yard does not deliver
+	Tax        units.Ratio    // on what is bought, rounded half up on each line
+	Aim        yard.Aim       // what an order is chosen by; the zero value is the least cost
 	Yard       *yard.Yard     // what has changed at the yard; nil for nothing
 }
 
-// Problem is one thing wrong with a job, and Problems all of them; see
-// [doc.Problem] and [doc.Problems].
+// These are [doc.Problem] and [doc.Problems] under the names that callers of this
+// package look for, so that most need not import package doc.
 type (
-	Problem  = doc.Problem
+	// Problem is one thing wrong with a job.
+	Problem = doc.Problem
+	// Problems is everything wrong with a job.
 	Problems = doc.Problems
 )
 
-// Bounds on a job's own lists. A job of a hundred thousand containers is far
-// inside.
+// Bounds on a job's own lists, which keep the time of a plan bounded. A job of a
+// hundred thousand containers is far below them, since a line counts any number.
 const (
 	maxRows   = 1000 // materials, containers and stocks, each
 	maxOffers = 10_000
-	maxMixes  = 100 // each may name each
+	maxMixes  = 100 // fewer, since every mix may contain every other
 )
 
-// checkRows bounds the job's own lists; ok is false when one is over its bound.
+// checkRows reports lists that are over their bound; ok is false when there are any.
 func (j *Job) checkRows(r *doc.Reader) (ok bool) {
 	ok = true
 	for _, list := range []struct {
@@ -77,7 +79,8 @@ func (j *Job) checkRows(r *doc.Reader) (ok bool) {
 // schema is the version of the job document that this program reads.
 const schema = 1
 
-// document is a Job while it is read or written.
+// document is a Job while it is read or written. The version belongs to the document
+// and not to the Job: a program that fills in a Job has no use for it.
 type document struct {
 	Job
 	schema int64
@@ -104,14 +107,24 @@ var jobFields = doc.Fields{
 }
 
 var (
-	materials  = doc.Type{Takes: "list", Form: "list", Such: "materials", Of: func() *doc.Object { return catalog.MaterialObject }, Read: doc.ReadEach}
-	containers = doc.Type{Takes: "list", Form: "list", Such: "containers", Of: func() *doc.Object { return catalog.ClassObject }, Read: doc.ReadEach}
-	mixes      = doc.Type{Takes: "list", Form: "list", Such: "mixes", Of: func() *doc.Object { return catalog.MixObject }, Read: doc.ReadEach}
-	offers     = doc.Type{Takes: "list", Form: "list", Such: "offers", Of: func() *doc.Object { return yard.OfferObject }, Read: doc.ReadEach}
-	delivery   = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return yard.DeliveryObject }, Read: doc.ReadOne}
-	changed    = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return yard.Object }, Read: doc.ReadOne}
-	haul       = doc.Type{Takes: "object", Form: "object", Of: func() *doc.Object { return yard.HaulObject }, Read: doc.ReadOne}
+	materials  = listOf("materials", func() *doc.Object { return catalog.MaterialObject })
+	containers = listOf("containers", func() *doc.Object { return catalog.ClassObject })
+	mixes      = listOf("mixes", func() *doc.Object { return catalog.MixObject })
+	offers     = listOf("offers", func() *doc.Object { return yard.OfferObject })
+	delivery   = oneOf(func() *doc.Object { return yard.DeliveryObject })
+	changed    = oneOf(func() *doc.Object { return yard.Object })
+	haul       = oneOf(func() *doc.Object { return yard.HaulObject })
 )
+
+// listOf is the type of a list of objects; such is the elements in words.
+func listOf(such message.Text, of func() *doc.Object) doc.Type {
+	return doc.Type{Takes: "list", Form: "list", Such: such, Of: of, Read: doc.ReadEach}
+}
+
+// oneOf is the type of a single object.
+func oneOf(of func() *doc.Object) doc.Type {
+	return doc.Type{Takes: "object", Form: "object", Of: of, Read: doc.ReadOne}
+}
 
 var version = doc.Type{Takes: "1", Form: "fixed", Least: 1, Read: doc.ReadCount}
 
@@ -131,8 +144,9 @@ var currency = doc.Type{Takes: "a sign", Form: "text", Read: func(_ *doc.Type, r
 	*at.(*string) = sign
 }}
 
-// Objects lists every kind of object of the job document with its fields, from the
-// tables that read it.
+// Objects lists every kind of object in the job document, the job itself first. They
+// are the tables that read it, so a help text or a form made from them has every
+// field. The list is the caller's; the objects are read-only.
 func Objects() []*doc.Object {
 	list := append([]*doc.Object{jobObject}, task.Objects()...)
 	list = append(list, ground.Object(), ground.StripObject, ground.RingObject)
@@ -140,8 +154,9 @@ func Objects() []*doc.Object {
 	return append(list, catalog.MixObject, catalog.MaterialObject, catalog.ClassObject)
 }
 
-// read reads a job document and reports what its form gets wrong; nil when it is
-// no JSON. The job is for further checks all the same.
+// read reads a job document and reports what cannot be read. It returns a job even
+// with problems, so that planning can go on to check the rest of it, or nil for what
+// is not JSON.
 func read(r *doc.Reader, data []byte) *Job {
 	root := r.Parse(data)
 	if root == nil {
@@ -159,9 +174,9 @@ func read(r *doc.Reader, data []byte) *Job {
 	return &d.Job
 }
 
-// Decode reads a job document, UTF-8 JSON of at most [doc.MaxBytes], and reports
-// what its form gets wrong, and no more: a job that cannot be planned as it stands
-// may be what somebody is to change. The error is [Problems].
+// Decode reads a job document, UTF-8 JSON of at most [doc.MaxBytes] bytes. It checks
+// the form of every field, but not whether the job can be planned: a program may read
+// an unfinished job in order to complete it. The error is [Problems].
 func Decode(data []byte) (*Job, error) {
 	var r doc.Reader
 	j := read(&r, data)
@@ -171,8 +186,8 @@ func Decode(data []byte) (*Job, error) {
 	return j, nil
 }
 
-// Clone is a copy that shares nothing with j that can change; a language cannot.
-// It is nil of nil.
+// Clone returns a copy that shares nothing with j but its language, which cannot
+// change. It returns nil for nil.
 func (j *Job) Clone() *Job {
 	if j == nil {
 		return nil

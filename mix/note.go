@@ -11,9 +11,9 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// notes are what the plan has to say that is neither caution nor problem: first of
-// each task, then of the whole. Nothing that a job lists is passed over in
-// silence.
+// notes collects what is worth knowing about the plan and is neither a caution nor a
+// problem: first about each task, then about the job as a whole. Whatever the job
+// lists and the plan does not use gets a note, because it may be a slip.
 func (p *Plan) notes(changed *yard.Yard) []task.Note {
 	tasks := &task.Notes{Printer: p.Printer(), Scope: p.e.scope}
 	for i := range p.e.tasks {
@@ -31,19 +31,21 @@ func (p *Plan) notes(changed *yard.Yard) []task.Note {
 	return n.list
 }
 
-// noter writes notes about the whole of a job.
+// noter collects the notes about a job as a whole.
 type noter struct {
 	p    *Plan
 	e    *evaluated
 	list []task.Note
 }
 
-// say writes a note about a field by its form.
+// say adds a note about the field at path.
 func (n *noter) say(path, code string, form message.Text, with ...string) {
-	n.list = append(n.list, task.Note{Task: -1, Path: path, Code: code, Text: n.p.Printer().Print(form, with...)})
+	text := n.p.Printer().Print(form, with...)
+	n.list = append(n.list, task.Note{Task: -1, Path: path, Code: code, Text: text})
 }
 
-// yard says what the plan takes as changed at the yard.
+// yard notes the changes at the yard that the plan has taken into account. By now
+// they are part of the offers and the stock, where nobody could see them.
 func (n *noter) yard(y *yard.Yard) {
 	if y == nil {
 		return
@@ -63,7 +65,8 @@ func (n *noter) yard(y *yard.Yard) {
 	}
 }
 
-// offer is what a sentence calls an offer that is named as in "peat:3.8 cu ft".
+// offer names an offer in a sentence. In English that is as the job names it, such as
+// "peat:3.8 cu ft", which can be typed again; other languages translate its words.
 func (n *noter) offer(name string) string {
 	material, pack, ok := strings.Cut(name, ":")
 	if !ok || n.p.Language.Code() == "en" {
@@ -78,6 +81,7 @@ func (n *noter) taken(id string) bool {
 	return n.e.takes[index].High > 0
 }
 
+// onHand notes the stock that no task takes.
 func (n *noter) onHand() {
 	for _, h := range n.e.job.OnHand {
 		if !n.taken(h.Material) {
@@ -86,9 +90,16 @@ func (n *noter) onHand() {
 	}
 }
 
-// offers speaks of offers that no task takes, of bales that were guessed to be
-// bales, and of needs without an offer.
+// offers notes offers that no task takes, packs that are assumed to be bales, offers
+// without a price and needs without an offer.
 func (n *noter) offers() {
+	n.eachOffer()
+	n.unpriced()
+	n.missing()
+}
+
+// eachOffer notes offers that no task takes and packs that are assumed to be bales.
+func (n *noter) eachOffer() {
 	p, called := n.p, n.e.scope.Called
 	for i := range n.e.terms.Offers {
 		o := &n.e.terms.Offers[i]
@@ -98,23 +109,38 @@ func (n *noter) offers() {
 		}
 		index, _ := n.e.scope.Index(o.Material)
 		if each, from := o.Yield(n.e.scope.Material(index)); from != (catalog.Source{}) && o.OpensTo == 0 {
-			n.say(offerPath(i)+".opens_to", "bale.range", "{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give what yours opens to, if you know it",
+			n.say(offerPath(i)+".opens_to", "bale.range",
+				"{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give what yours opens to, if you know it",
 				p.Language.Figure(o.Pack.String()), called(o.Material), p.Printer().VolumeRange(each.Low, each.High))
 		}
 	}
-	if len(p.Load.Unpriced) > 0 && p.Load.Priced {
-		missing := make([]string, len(p.Load.Unpriced))
-		for i, id := range p.Load.Unpriced {
-			missing[i] = called(id)
-		}
-		n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", p.Language.Text(doc.And(missing)))
+}
+
+// unpriced notes what the cost leaves out. An order without any price has no cost, so
+// there is nothing to note.
+func (n *noter) unpriced() {
+	p := n.p
+	if len(p.Load.Unpriced) == 0 || !p.Load.Priced {
+		return
 	}
+	materials := make([]string, len(p.Load.Unpriced))
+	for i, id := range p.Load.Unpriced {
+		materials[i] = n.e.scope.Called(id)
+	}
+	n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", p.Language.Text(doc.And(materials)))
+}
+
+// missing notes needs that no offer covers, with what can stand in for them. A job
+// without any offers asks only for the needs, so it has no such note.
+func (n *noter) missing() {
+	p := n.p
 	for i := range p.Needs {
 		need := &p.Needs[i]
 		if !p.Offered() || need.Buy.Plan == 0 || p.Ordered(need.Material) {
 			continue
 		}
-		n.say("offers", "offer.missing", "no offer of {0}: see what packs it comes in", called(need.Material.ID))
+		n.say("offers", "offer.missing", "no offer of {0}: see what packs it comes in",
+			n.e.scope.Called(need.Material.ID))
 		note := &n.list[len(n.list)-1]
 		for _, sentence := range p.StandIns(need.Material.ID) {
 			note.Text += ". " + sentence
@@ -124,24 +150,29 @@ func (n *noter) offers() {
 
 func offerPath(i int) string { return "offers[" + strconv.Itoa(i) + "]" }
 
-// lifts names the packs of the order that may be too much for one person.
+// lifts notes the packs of the order that may be too heavy for one person. The caution
+// says what to do about it; the note says which packs they are.
 func (n *noter) lifts() {
 	for i := range n.p.Lines {
 		l := &n.p.Lines[i]
 		each, _ := l.Offer.Mass(l.Material, l.Each.Plan)
 		if l.Offer.Bulk.Volume == 0 && each[1] > liftLimit {
-			n.say(offerPath(l.Index()), "lift.heavy", "a {0} pack of {1} may weigh {2}, more than one person is to lift",
-				n.p.Language.Figure(l.Offer.Size().String()), n.e.scope.Called(l.Material.ID), n.p.Printer().Mass(each[1]))
+			n.say(offerPath(l.Index()), "lift.heavy",
+				"a {0} pack of {1} may weigh {2}, more than one person is to lift",
+				n.p.Language.Figure(l.Offer.Size().String()), n.e.scope.Called(l.Material.ID),
+				n.p.Printer().Mass(each[1]))
 		}
 	}
 }
 
-// haul speaks of what is free, of delivery, and of trips.
+// haul notes offers taken as free, a delivery that is not used, and what the trips
+// could not take into account.
 func (n *noter) haul() {
 	p := n.p
 	for i := range p.Lines {
 		if l := &p.Lines[i]; l.Priced && l.Offer.PriceFor(l.Count) == 0 {
-			n.say(offerPath(l.Index())+".price", "offer.free", "{0} in {1} is taken as free: ask whether it is", n.e.scope.Called(l.Material.ID), p.Language.Figure(l.Offer.Size().String()))
+			n.say(offerPath(l.Index())+".price", "offer.free", "{0} in {1} is taken as free: ask whether it is",
+				n.e.scope.Called(l.Material.ID), p.Language.Figure(l.Offer.Size().String()))
 		}
 	}
 	if p.Delivery() != nil && len(p.Drops) == 0 && len(p.Lines) > 0 {
@@ -152,14 +183,16 @@ func (n *noter) haul() {
 		n.say("delivery", "delivery.unused", form)
 	}
 	if p.Unproven {
-		n.say("offers", "order.unproven", "this is the best order found in the time it may take; none costs less than {0}", p.Amount(p.Bound))
+		n.say("offers", "order.unproven",
+			"this is the best order found in the time it may take; none costs less than {0}", p.Amount(p.Bound))
 	}
 	switch h := &p.Haul; {
 	case *h == (yard.Haul{}):
 	case len(p.Lines) == 0:
 		n.say("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
 	case h.Limit() > 0 && p.Load.Mass[1] == 0:
-		n.say("haul", "haul.unknown", "what some packs weigh is not known, and the trips do not count it: give their weight")
+		n.say("haul", "haul.unknown",
+			"what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
 }
 

@@ -12,44 +12,50 @@ import (
 	"example.org/barrow/units/spell"
 )
 
-// Plan is everything that a face shows of a job. Faces only lay it out: every
-// figure has its text beside it, in the job's measure. The zero Plan is empty.
+// Plan is everything that a command line or a page shows about a job. They only have
+// to lay it out: texts are in the job's measure and the reader's language. Volumes are
+// in nanolitres, masses in the unit of [units.Mass], money in that of [units.Money].
+// The zero Plan is empty, and its methods return nothing.
 type Plan struct {
 	Name     string
 	Measure  units.Measure
-	Language *lang.Language
-	Currency string // as it stands before an amount
+	Language *lang.Language // nil is English
+	Currency string         // as it is written before an amount, with a space after letters
 
-	Tasks      []TaskPlan
-	Needs      []yard.Need
-	yard.Order           // what to buy, and the trips
-	Load       yard.Load // the whole order
-	Haul       yard.Haul // as the job has it
-	Notes      []task.Note
-	Cautions   []task.Caution
+	Tasks      []TaskPlan     // in the order of the job
+	Needs      []yard.Need    // what all tasks take of each material, less what is on hand
+	yard.Order                // what to buy, and the trips; empty without offers
+	Load       yard.Load      // the whole order
+	Haul       yard.Haul      // as the job has it
+	Notes      []task.Note    // about tasks first, then about the job
+	Cautions   []task.Caution // by their places, each once
 
-	e *evaluated
+	e *evaluated // nil in the zero Plan
 }
 
 // TaskPlan is one task of the plan.
 type TaskPlan struct {
-	Kind, Title string
-	Filling     string      // the name of what goes in, "" for nothing
-	Net, Loose  units.Range // in place, and as it leaves the shovel
-	Allowances  []task.Allowance
-	Parts       []Portion // of Loose, by material
-	Facts       []task.Fact
-	Result      task.Result
+	Kind, Title string           // the kind's name, and a title in the reader's language
+	Filling     string           // the name of what goes in, or "" for nothing
+	Net, Loose  units.Range      // in place, and as it leaves the shovel
+	Allowances  []task.Allowance // from Net to Loose, in order; nil when nothing goes in
+	Parts       []Portion        // of Loose, by the scope's materials; they add up to it
+	Facts       []task.Fact      // the figures besides volumes
+	Result      task.Result      // what the kind of work has of its own
 }
 
-// Portion is a material's share of a task.
+// Portion is the volume of one material.
 type Portion struct {
 	Material *catalog.Material
 	Volume   units.Range // loose
 }
 
-// Plan checks the job and works it out. The error is [Problems], every one at
-// once, and then there is no plan. A nil job has no tasks.
+// Plan checks the job and works it out. The error is [Problems] with everything that
+// is wrong, and then there is no plan. A nil job is the zero Job.
+//
+// It works on a clone: a plan answers some questions only when asked, such as
+// [Plan.Sure] and [Plan.Working], and needs the job as it was planned, whatever the
+// caller does with it in the meantime.
 func (j *Job) Plan() (*Plan, error) {
 	if j == nil {
 		j = &Job{}
@@ -57,9 +63,10 @@ func (j *Job) Plan() (*Plan, error) {
 	return j.Clone().plan(&doc.Reader{})
 }
 
-// PlanDocument reads a job document and works it out: [Decode] and [Job.Plan] in
-// one, so that what is wrong with its form and with its meaning comes at once.
-// Changes are made to the job between the two, as by flags of a command.
+// PlanDocument reads a job document and works it out. It does what [Decode] and
+// [Job.Plan] do, but reports the problems of both at once, each with its place in the
+// document. changes are made to the job between the two; the flags of a command are
+// such changes. The error is [Problems].
 func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	r := &doc.Reader{}
 	j := read(r, data)
@@ -69,7 +76,7 @@ func PlanDocument(data []byte, changes ...func(*Job)) (*Plan, error) {
 	for _, change := range changes {
 		change(j)
 	}
-	return j.Clone().plan(r) // a change may have put in what the caller keeps
+	return j.Clone().plan(r) // a change may have put in a value that the caller keeps
 }
 
 // PlanIn is PlanDocument for a reader of a language; nil is English.
@@ -83,7 +90,7 @@ func PlanIn(l *lang.Language, data []byte) (*Plan, error) {
 	return j.plan(r)
 }
 
-// plan works the job out. The plan keeps the job, which must be its own.
+// plan works out the job. The plan keeps j, so j must not be the caller's.
 func (j *Job) plan(r *doc.Reader) (*Plan, error) {
 	e := j.atYard(r).evaluate(r)
 	p := &Plan{Name: j.Name, Measure: j.Measure, Language: j.Language, Currency: sign(j.Currency),
@@ -96,19 +103,19 @@ func (j *Job) plan(r *doc.Reader) (*Plan, error) {
 	}
 	p.Tasks = make([]TaskPlan, len(e.tasks))
 	for i := range e.tasks {
-		p.Tasks[i] = e.lay(&e.tasks[i], p.Printer())
+		p.Tasks[i] = e.taskPlan(&e.tasks[i], p.Printer())
 	}
 	p.Notes = p.notes(j.Yard)
 	p.Cautions = p.cautions()
 	return p, nil
 }
 
-// Printer is how the plan speaks to its reader.
+// Printer returns a printer for the plan's measure and language.
 func (p *Plan) Printer() lang.Printer {
 	return lang.Printer{Measure: p.Measure, Language: p.Language}
 }
 
-// sign is a currency as it stands before an amount: letters keep their distance.
+// sign is a currency as it is written before an amount: "$4" but "EUR 4".
 func sign(currency string) string {
 	if last, _ := utf8.DecodeLastRuneInString(currency); spell.Letter(last) {
 		return currency + " "
@@ -116,10 +123,13 @@ func sign(currency string) string {
 	return currency
 }
 
-// lay lays one task out.
-func (e *evaluated) lay(d *task.Evaluated, p lang.Printer) TaskPlan {
-	t := TaskPlan{Kind: d.Task.Work.Kind().Name, Title: d.Title(p), Filling: d.Filling(), Net: d.Net, Loose: d.Loose,
-		Allowances: d.In.Allowances(), Facts: d.Result.Facts(p), Result: d.Result}
+// taskPlan is what the plan shows of one task.
+func (e *evaluated) taskPlan(d *task.Evaluated, p lang.Printer) TaskPlan {
+	t := TaskPlan{
+		Kind: d.Task.Work.Kind().Name, Title: d.Title(p), Filling: d.Filling(),
+		Net: d.Net, Loose: d.Loose,
+		Allowances: d.In.Allowances(), Facts: d.Result.Facts(p), Result: d.Result,
+	}
 	takes := make([]units.Range, len(e.takes))
 	d.Spread(takes)
 	for i, v := range takes {
@@ -130,8 +140,9 @@ func (e *evaluated) lay(d *task.Evaluated, p lang.Printer) TaskPlan {
 	return t
 }
 
-// TaskText writes a volume of a task in the unit of what the task takes in
-// all, with its range where there is one.
+// TaskText writes a volume of a task. A certain volume is written in the unit of the
+// task's loose volume, so that the parts of a task can be compared; an uncertain one
+// is written with its range.
 func (p *Plan) TaskText(t *TaskPlan, v units.Range) string {
 	if v.Certain() {
 		return p.Printer().VolumeLike(v.Plan, t.Loose.Plan)
@@ -139,11 +150,11 @@ func (p *Plan) TaskText(t *TaskPlan, v units.Range) string {
 	return p.Printer().Range(v)
 }
 
-// Amount writes money with its currency.
+// Amount writes money with its currency, in the reader's language.
 func (p *Plan) Amount(m units.Money) string { return p.Currency + p.Language.Figure(m.String()) }
 
-// Delivery is the yard's own vehicle, as the job has it; nil when it brings
-// nothing.
+// Delivery returns the delivery that the job has, or nil where the yard does not
+// deliver. It is the plan's own and must not be changed.
 func (p *Plan) Delivery() *yard.Delivery {
 	if p.e == nil {
 		return nil
@@ -151,10 +162,11 @@ func (p *Plan) Delivery() *yard.Delivery {
 	return p.e.terms.Delivery
 }
 
-// Offered reports whether the job has offers at all.
+// Offered reports whether the job has any offers.
 func (p *Plan) Offered() bool { return p.e != nil && len(p.e.terms.Offers) > 0 }
 
-// Ordered reports whether the order has a line of the material.
+// Ordered reports whether the order has a line of the material, which must be one of
+// the plan's own.
 func (p *Plan) Ordered(m *catalog.Material) bool {
 	for i := range p.Lines {
 		if p.Lines[i].Material == m {
@@ -164,7 +176,9 @@ func (p *Plan) Ordered(m *catalog.Material) bool {
 	return false
 }
 
-// LeftOut lists the materials to buy that the order does not have.
+// LeftOut lists the materials that are to be bought but that the order does not have,
+// because no offer covers them or there are no offers. Needs of up to [catalog.Slack]
+// do not count.
 func (p *Plan) LeftOut() (list []*catalog.Material) {
 	for i := range p.Needs {
 		if n := &p.Needs[i]; n.Buy.Plan > catalog.Slack && !p.Ordered(n.Material) {
@@ -174,8 +188,9 @@ func (p *Plan) LeftOut() (list []*catalog.Material) {
 	return list
 }
 
-// StandIns says, in sentences, what the catalogue knows to stand in for a material
-// and what changes then.
+// StandIns returns sentences in the reader's language that say what can be used in
+// place of a material, and what changes then. It is nil where the catalogue knows of
+// nothing.
 func (p *Plan) StandIns(id string) (sentences []string) {
 	if p.e == nil {
 		return nil
@@ -186,8 +201,9 @@ func (p *Plan) StandIns(id string) (sentences []string) {
 	return sentences
 }
 
-// Crossings works out bags or bulk for every ordered material that is offered
-// in both, with prices. It takes some milliseconds.
+// Crossings works out, for every material to buy that is offered both in bags and in
+// bulk with prices, from which volume on bulk costs less. It takes some milliseconds,
+// which is why a plan does not have it from the start.
 func (p *Plan) Crossings() []yard.Crossing {
 	if p.e == nil {
 		return nil
@@ -195,11 +211,13 @@ func (p *Plan) Crossings() []yard.Crossing {
 	return p.e.terms.Crossings(p.e.needs)
 }
 
-// MaxOptions is how many orders faces list.
+// MaxOptions is how many orders the command line and the page list: enough to compare
+// without scrolling.
 const MaxOptions = 4
 
-// Options lists the orders between the least cost and the least left over, at
-// most so many, by rising cost. It is empty when there is no order.
+// Options lists at most most orders between the one of least cost and the one with
+// the least left over, by rising cost. It is empty when there is no order. It takes
+// some milliseconds.
 func (p *Plan) Options(most int) []yard.Option {
 	if p.e == nil {
 		return nil

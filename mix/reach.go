@@ -8,31 +8,33 @@ import (
 	"example.org/barrow/units"
 )
 
-// Reach is how far what is on hand goes in one task: the other way round of a
-// plan.
+// Reach is how far the stock on hand goes in one task. A plan starts from the work and
+// works out the materials; a Reach starts from the materials. Volumes are in
+// nanolitres, rounded down, so that the stock suffices for them.
 type Reach struct {
 	Title   string
-	Filling string // the mix or the material
-	Printer lang.Printer
+	Filling string       // the name of the mix or the material
+	Printer lang.Printer // for texts in the job's measure and language
 
-	Loose units.Volume      // as much as there is for
-	Net   units.Volume      // in place, after the task's allowances
-	Limit *catalog.Material // runs out first
-	Left  []Portion         // of every material, when it does
+	Loose units.Volume      // how much of Filling the stock makes
+	Net   units.Volume      // what Loose comes to in place, after the task's allowances
+	Limit *catalog.Material // the material that runs out first
+	Left  []Portion         // what is left of each material then
 	task.Reached
 	OneMore []OneMore // what one more pack of each material would add
 }
 
-// OneMore is one more pack of a material, and what it would add of the mix.
+// OneMore is one more pack of a material, and how much more of the mix it makes.
 type OneMore struct {
 	Material *catalog.Material
 	Pack     catalog.Size
-	Adds     units.Volume // loose, of the mix; nothing when something else runs out first
+	Adds     units.Volume // of the mix, loose; 0 when another material runs out first
 }
 
-// Reach works out, task by task and each as if it were the only one, how far
-// the job's on-hand materials go: counts and layers of the tasks are left
-// aside. The error is [Problems]. A nil job has no tasks.
+// Reach works out how far the job's stock goes in each task, as if that task were the
+// only one. It ignores how many containers a task has and how deep its layer is, since
+// these are what it answers. Tasks where nothing goes in, or where the question makes
+// no sense, are left out. The error is [Problems]. A nil job is the zero Job.
 func (j *Job) Reach() ([]Reach, error) {
 	if j == nil {
 		j = &Job{}
@@ -57,7 +59,7 @@ func (j *Job) Reach() ([]Reach, error) {
 	return out, nil
 }
 
-// reach works one task out; ok is false for a kind that it makes no sense for.
+// reach works out one task; ok is false for a kind where the question makes no sense.
 func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	p := lang.Printer{Measure: e.job.Measure, Language: e.job.Language}
 	b := d.In.Blend
@@ -67,7 +69,10 @@ func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	if reached == nil {
 		return reach, false
 	}
-	reach = Reach{Title: d.Title(p), Filling: d.Filling(), Printer: p, Loose: loose, Net: net, Limit: e.material(first), Reached: *reached}
+	reach = Reach{
+		Title: d.Title(p), Filling: d.Filling(), Printer: p,
+		Loose: loose, Net: net, Limit: e.material(first), Reached: *reached,
+	}
 	for i, left := range e.leftOf(b, loose, e.hand) {
 		if b.Has(i) {
 			reach.Left = append(reach.Left, Portion{e.material(i), units.Exactly(left)})
@@ -77,10 +82,13 @@ func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	return reach, true
 }
 
-// most returns how much of the blend, loose, the stock makes, rounded down, and
-// the material that runs out first.
+// most returns how much of the blend, loose, the stock makes, rounded down to the
+// nanolitre, and the material that runs out first. It works out what a large trial
+// volume takes, scales that to the stock and then corrects for rounding. So it uses
+// the arithmetic of a plan, nested mixes with their losses included, and needs none
+// for the way back.
 func (e *evaluated) most(b *catalog.Blend, hand []units.Volume) (v units.Volume, first int) {
-	const trial = 1_000_000 * units.Litre // large, so that its parts are nearly exact
+	const trial = 1_000_000 * units.Litre // large, so that rounding its parts hardly matters
 	takes := make([]units.Range, len(hand))
 	b.Spread(units.Exactly(trial), takes)
 	v, first = -1, -1
@@ -95,17 +103,17 @@ func (e *evaluated) most(b *catalog.Blend, hand []units.Volume) (v units.Volume,
 			v, first = can, i
 		}
 	}
-	if v < 0 { // more of everything than can be worked out
+	if v < 0 { // the stock of everything goes past the bound
 		return units.MaxVolume, first
 	}
-	for v > 0 && e.leftOf(b, v, hand) == nil { // rounding took a nanolitre too many
+	for v > 0 && e.leftOf(b, v, hand) == nil { // rounding has gone a few nanolitres over
 		v--
 	}
 	return v, first
 }
 
-// leftOf is what of the stock is left when v of the blend is made of it; nil
-// when it does not suffice.
+// leftOf is what is left of the stock when v of the blend is made from it, or nil when
+// the stock does not suffice.
 func (e *evaluated) leftOf(b *catalog.Blend, v units.Volume, hand []units.Volume) []units.Volume {
 	takes := make([]units.Range, len(hand))
 	b.Spread(units.Exactly(v), takes)
@@ -118,8 +126,8 @@ func (e *evaluated) leftOf(b *catalog.Blend, v units.Volume, hand []units.Volume
 	return left
 }
 
-// oneMore works out one more pack of each material: the job's first offer of
-// it, else the first bag or bale it commonly comes in.
+// oneMore works out what one more pack of each material would add: a pack of the job's
+// first offer of it, or else the first bale or bag that it commonly comes in.
 func (e *evaluated) oneMore(b *catalog.Blend, now units.Volume) (more []OneMore) {
 	for i := range e.scope.Len() {
 		if !b.Has(i) {
@@ -137,7 +145,7 @@ func (e *evaluated) oneMore(b *catalog.Blend, now units.Volume) (more []OneMore)
 	return more
 }
 
-// onePack is the pack to count with, and what it yields at the least.
+// onePack is the pack to count with, and the least that it yields.
 func (e *evaluated) onePack(index int) (catalog.Size, units.Volume) {
 	m := e.scope.Material(index)
 	for i := range e.terms.Offers {

@@ -6,9 +6,11 @@ import (
 	"example.org/barrow/mix/yard"
 )
 
-// At returns the job as it stands at the yard, over what the job itself says of
-// the yard, and leaves j as it is. The error is [Problems], by the paths
-// without[0] and bought[0]. A nil job has no tasks, and a nil yard has not changed.
+// At returns a copy of the job with the changes at the yard made: what is sold out is
+// taken out of the offers, and what is bought already is on hand. The changes in the
+// job's own Yard come first, then those of y. The error is [Problems], with the paths
+// of y, such as without[0] and bought[0]. A nil job is the zero Job; a nil y has no
+// changes.
 func (j *Job) At(y *yard.Yard) (*Job, error) {
 	if j == nil {
 		j = &Job{}
@@ -21,7 +23,7 @@ func (j *Job) At(y *yard.Yard) (*Job, error) {
 	return after, r.Err()
 }
 
-// atYard is the job with what it says of the yard applied.
+// atYard is the job with the changes in its own Yard made.
 func (j *Job) atYard(r *doc.Reader) *Job {
 	if j.Yard == nil {
 		return j
@@ -31,6 +33,8 @@ func (j *Job) atYard(r *doc.Reader) *Job {
 	return j.apply(r, j.Yard)
 }
 
+// apply returns a job with the changes of y made. It shares with j what y does not
+// change, so j must not be a caller's.
 func (j *Job) apply(r *doc.Reader, y *yard.Yard) *Job {
 	after := *j
 	after.Yard = nil
@@ -40,7 +44,8 @@ func (j *Job) apply(r *doc.Reader, y *yard.Yard) *Job {
 	return &after
 }
 
-// material is the row of the job or else of the catalogue, or nil.
+// material finds a material among the job's own and then in the catalogue, or returns
+// nil. The job has no scope yet: its offers have to be settled before it is evaluated.
 func (j *Job) material(id string) *catalog.Material {
 	for i := range j.Materials {
 		if j.Materials[i].ID == id {
@@ -54,8 +59,8 @@ func (j *Job) material(id string) *catalog.Material {
 	return nil
 }
 
-// ChangesFrom compares the order with that of an earlier plan of the same job,
-// offer by offer; before may be nil. See [yard.Changes].
+// ChangesFrom compares the order with that of an earlier plan of the same job, offer
+// by offer. With a nil before everything is new. See [yard.Changes].
 func (p *Plan) ChangesFrom(before *Plan) []yard.Change {
 	if before == nil {
 		return yard.Changes(nil, p.Lines)

@@ -5,10 +5,11 @@ import (
 	"example.org/barrow/mix/task"
 )
 
-// Schema writes the JSON Schema (draft 2020-12) of the job document, made from the
-// tables that read it, so that an editor completes and checks one. It says which
-// fields there are and what kind of value each takes; whether a quantity can be
-// read, and what goes together, [Decode] and [Job.Plan] say.
+// Schema returns the JSON Schema (draft 2020-12) of the job document, so that an
+// editor can complete and check one. It is made from the tables that read the
+// document, so the two cannot disagree. It says which fields there are and what kind
+// of value each takes. Whether a quantity can be read, and which fields go together,
+// only [Decode] and [Job.Plan] can tell.
 func Schema() []byte {
 	w := &doc.SchemaWriter{}
 	w.JSON.BeginObject()
@@ -33,6 +34,7 @@ func Schema() []byte {
 	return w.JSON.Bytes()
 }
 
+// define writes the definition of one object.
 func define(w *doc.SchemaWriter, id string, fields []doc.Field, required ...string) {
 	w.JSON.Key(id)
 	w.JSON.BeginObject()
@@ -40,7 +42,8 @@ func define(w *doc.SchemaWriter, id string, fields []doc.Field, required ...stri
 	w.JSON.EndObject()
 }
 
-// isKind reports whether the object is what one kind of task has of its own.
+// isKind reports whether the object has the fields of one kind of task. Those are not
+// defined on their own: an editor completes a whole task, with the fields of both.
 func isKind(o *doc.Object) bool {
 	for _, k := range task.Kinds() {
 		if k.Object == o {
@@ -50,7 +53,7 @@ func isKind(o *doc.Object) bool {
 	return false
 }
 
-// defineTask says that a task is of one of the kinds.
+// defineTask writes that a task is of one of the kinds.
 func defineTask(w *doc.SchemaWriter) {
 	w.JSON.Key(task.Object.ID)
 	w.JSON.BeginObject()
@@ -65,11 +68,11 @@ func defineTask(w *doc.SchemaWriter) {
 	w.JSON.EndObject()
 }
 
-// defineKind says what a task of one kind has: its kind, what every task has, and
-// what only this kind has.
+// defineKind writes what a task of one kind has: its kind, the fields of every task,
+// and those of this kind.
 func defineKind(w *doc.SchemaWriter, k *task.Kind) {
 	fields := append(task.Object.Fields(), k.Object.Fields()...)
-	kind := *fields[0].Type
+	kind := *fields[0].Type // a copy, which takes no other kind's name
 	kind.Words = []string{k.Name}
 	fields[0].Type = &kind
 	define(w, k.Object.ID, fields, "kind")

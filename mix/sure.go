@@ -12,27 +12,28 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Sureness is how sure an order is, from the ranges of what is uncertain: the
-// sizes of pots known by their class, the common allowances, how far bales
-// open, how full bags and buckets are. Package sure states the method; each
-// range is taken as a triangle with its planned figure the likeliest, and the
-// ranges as independent of each other.
+// Sureness is how likely an order is to be enough. It follows from the ranges of what
+// is uncertain: the sizes of pots known by their class, the common allowances, how far
+// bales open, and how full bags and buckets are. Each range is taken as a triangle
+// with the planned figure the likeliest, and the ranges as independent of each other;
+// package sure describes the method. Chances are from 0 to 1.
 type Sureness struct {
-	Chance float64 // that the order is enough of everything
-	Error  float64 // by which sampling may have it off
-	// Enough is the order that is enough nine times in ten, empty when the order
-	// itself is, and Bill what it costs.
+	Chance float64 // that the order is enough of every material
+	Error  float64 // by how much sampling may have Chance wrong, either way
+	// Enough is an order that is enough nine times in ten. It is empty when the order
+	// itself is, or when none was found.
 	Enough []yard.Line
-	Bill   yard.Bill
-	At     float64 // the chance that Enough is enough
-	// Ranges are what is uncertain, each with its range of its planned figure.
+	Bill   yard.Bill // what Enough costs
+	At     float64   // the chance that Enough is enough
+	// Ranges says what is uncertain, in sentences: each figure with its range, in
+	// whole percent of the planned figure.
 	Ranges []string
-	// Matters are the figures that matter most, the first the most.
+	// Matters are the figures that matter most, at most three, the first the most.
 	Matters []Matter
 }
 
-// Odds writes the chance for people: "49 times in 100", never all or nothing
-// where it is not.
+// Odds writes the chance for people: "49 times in 100". It says "for certain" and "in
+// no case" only where that is exact, and not where rounding would make it so.
 func (s *Sureness) Odds(m lang.Printer) string {
 	n := int64(math.Round(s.Chance * 100))
 	switch {
@@ -48,30 +49,30 @@ func (s *Sureness) Odds(m lang.Printer) string {
 	return m.Count(n, "{0} time in 100", "{0} times in 100")
 }
 
-// SureMethod is how Sureness is worked out and what it takes for granted.
+// SureMethod tells a reader how Sureness is worked out and what it assumes.
 const SureMethod message.Text = "Each range is a triangle with its planned figure the likeliest, and how far bales open is even over its range; ranges are independent of each other, and all pots of one class are of one make. The chance is worked out over 16 x 1024 fixed points, the same every time. It is no better than the ranges."
 
-// Matter is an uncertain figure and the volume that hangs on it between its
-// 10th and 90th percentile.
+// Matter is an uncertain figure that the need depends on.
 type Matter struct {
-	Name    string
-	Measure string // what to do about it
-	Moves   units.Volume
+	Name    string       // the figure, in the reader's language
+	Measure string       // what to measure to make it certain
+	Moves   units.Volume // how far it moves the need between its 10th and its 90th percentile
 }
 
-// nineInTen is how sure an order is to be.
+// nineInTen is the chance from which an order counts as enough.
 const nineInTen = 0.9
 
-// The spread of what is in a pack: a bag may hold a little less or more than
-// its label, within what NIST Handbook 133 lets one package be short of, and a
-// bucket of bulk has no standard size (common practice).
+// How much of its nominal volume a pack holds. A bag may hold a little less or more
+// than its label, within the shortage that NIST Handbook 133 allows one package. A
+// bucket of bulk has no standard size; its range is common practice.
 var (
 	bagFill    = sure.Factor{Low: 0.95, Mode: 1, High: 1.03}
 	bucketFill = sure.Factor{Low: 0.9, Mode: 1, High: 1.1}
 )
 
-// Sure works out how sure the order is; nil when there is no order, or when
-// more is uncertain than can be worked out.
+// Sure works out how likely the order is to be enough. It is nil when there is no
+// order, or when more is uncertain than package sure can work out. It takes some
+// milliseconds, and gives the same result every time.
 func (p *Plan) Sure() *Sureness {
 	if len(p.Lines) == 0 || p.e == nil {
 		return nil
@@ -84,7 +85,8 @@ func (p *Plan) Sure() *Sureness {
 	chance := model.Chance()
 	s := &Sureness{Chance: chance.All, Error: chance.Error}
 	for _, one := range model.Matters(3) {
-		s.Matters = append(s.Matters, Matter{model.Factors[one.Factor].Name, m.measures[one.Factor], litresOf(one.Moves)})
+		name, measure := model.Factors[one.Factor].Name, m.measures[one.Factor]
+		s.Matters = append(s.Matters, Matter{name, measure, volumeOf(one.Moves)})
 	}
 	for _, f := range model.Factors {
 		s.Ranges = append(s.Ranges, rangeOf(m.language, f))
@@ -95,31 +97,35 @@ func (p *Plan) Sure() *Sureness {
 	return s
 }
 
-// rangeOf writes a factor: of its planned figure, or for a loss of the volume.
+// rangeOf writes a factor with its range: in percent of the planned figure, or for a
+// loss in percent of the volume.
 func rangeOf(t *lang.Language, f sure.Factor) string {
 	hundredths := func(x float64) string { return itoa(int64(math.Round(x*100))) + "%" }
 	return t.Print("{0}: {1} to {2}", f.Name, hundredths(f.Low), hundredths(f.High))
 }
 
-func litresOf(f float64) units.Volume {
-	v, _ := units.VolumeOfLitres(f)
+// volumeOf is a number of litres as a volume, rounded to the nanolitre.
+func volumeOf(litres float64) units.Volume {
+	v, _ := units.VolumeOfLitres(litres)
 	return v
 }
 
-// uncertain is a job's ranges as a model.
+// uncertain builds the model of package sure from a plan. That package knows numbers
+// only: its items are the materials of the order, and its factors the ranges.
 type uncertain struct {
 	p        *Plan
 	e        *evaluated
 	language *lang.Language
-	needs    []int       // index of the need, by item
-	item     map[int]int // by material index; what is left out is not there
+	needs    []int       // the index of the need, by item
+	item     map[int]int // the item, by the scope's materials; only materials of the order
 	model    sure.Model
-	measures []string
-	factors  map[any]int
+	measures []string    // what to measure, by factor
+	factors  map[any]int // the index of each factor, by what it is about; see factor
 }
 
-// newModel writes the tasks' needs, and what is on hand, as terms. What no offer
-// covers is left out, as the order itself does.
+// newModel makes terms of what the tasks need and of what is on hand. It leaves out
+// materials that no offer covers: the order could never be enough of them, and its
+// chance would always be zero.
 func newModel(p *Plan) *uncertain {
 	e := p.e
 	u := &uncertain{p: p, e: e, language: p.Language, item: map[int]int{}, factors: map[any]int{}}
@@ -143,7 +149,10 @@ func newModel(p *Plan) *uncertain {
 	return u
 }
 
-// factor returns the index of the factor known by key, made on first use.
+// factor returns the index of the factor for key, adding f on first use. Terms with
+// the same key share one factor, since they vary together: all bags are filled by the
+// same kind of machine, and all pots of a class are of one make. A key is any value
+// that can be compared, such as a pointer to a row of the catalogue.
 func (u *uncertain) factor(key any, f sure.Factor, measure message.Text) int {
 	i, ok := u.factors[key]
 	if !ok {
@@ -155,8 +164,9 @@ func (u *uncertain) factor(key any, f sure.Factor, measure message.Text) int {
 	return i
 }
 
-// task writes what one task takes. Its parts share its losses; a root ball
-// gives back what its pot does not take.
+// task adds the terms of one task. All its parts share the factors of its losses. A
+// root ball counts as a supply, since the model has no negative needs. Allowances
+// that the job sets are exact and only scale the terms.
 func (u *uncertain) task(d *task.Evaluated) {
 	var uses []sure.Use
 	scale := 1.0
@@ -178,38 +188,48 @@ func (u *uncertain) task(d *task.Evaluated) {
 	})
 }
 
-// sizeOf is the factor of a class by its id: how large it is.
+// sizeOf is the key of the factor for the size of a class, by the id of the class. It
+// is a type of its own so that no other string is the same key.
 type sizeOf string
 
-// size adds the factor of a class, when its size is not certain.
+// size returns uses with the factor for the size of a class, or uses itself when the
+// size is certain. It never appends in place, because other terms have the same uses.
 func (u *uncertain) size(uses []sure.Use, class string, r units.Range) []sure.Use {
 	if class == "" || r.Certain() {
 		return uses
 	}
 	plan := r.Plan.Litres()
-	f := sure.Factor{Name: u.language.Print("the size of {0}", class), Low: r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan}
-	i := u.factor(sizeOf(class), f, message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb"))
+	f := sure.Factor{
+		Name: u.language.Print("the size of {0}", class),
+		Low:  r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan,
+	}
+	measure := message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb")
+	i := u.factor(sizeOf(class), f, measure)
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 }
 
 // allowance returns the factor of a common allowance.
 func (u *uncertain) allowance(common *catalog.Common) int {
-	name, measure := message.Text("how far the mix settles in pots"), message.Text("fill and water one pot and top it up, measuring both")
+	name := message.Text("how far the mix settles in pots")
+	measure := message.Text("fill and water one pot and top it up, measuring both")
 	if common.ID == "blend-loss" {
 		name, measure = "what mixing loses", "mix one bucket of each part and measure what comes of it"
 	}
-	f := sure.Factor{Name: u.language.Text(name), Low: common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float()}
+	f := sure.Factor{
+		Name: u.language.Text(name),
+		Low:  common.Low.Float(), Mode: common.Share.Float(), High: common.High.Float(),
+	}
 	return u.factor(common, f, measure)
 }
 
-// named gives a factor its name.
+// named returns a factor with a name in the reader's language.
 func (u *uncertain) named(name message.Text, f sure.Factor) sure.Factor {
 	f.Name = u.language.Text(name)
 	return f
 }
 
-// spread writes litres of a blend as terms by material. A mix inside it loses
-// its own volume.
+// spread adds terms for litres of a blend, one for each material. A mix inside the
+// blend has its own blend loss.
 func (u *uncertain) spread(terms *[]sure.Term, b *catalog.Blend, litres float64, uses []sure.Use) {
 	for i, in := range b.Of {
 		part := litres * (float64(b.Parts[i]) / float64(b.Whole))
@@ -229,38 +249,50 @@ func (u *uncertain) spread(terms *[]sure.Term, b *catalog.Blend, litres float64,
 	}
 }
 
-// with returns the model with an order as its supply.
+// with returns the model with an order, and what is on hand, as its supply.
 func (u *uncertain) with(lines []yard.Line) *sure.Model {
 	m := u.model
 	m.Supplies = append([]sure.Term(nil), u.model.Supplies...)
 	for i := range lines {
 		l := &lines[i]
 		t := sure.Term{Item: u.item[u.index(l.Material)], Amount: l.Volume.Litres()}
-		switch {
-		case l.Offer.Bulk.Volume > 0:
-			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bucket", u.named("how full a bucket of bulk is", bucketFill), "see the bucket filled level"), Kind: sure.Times})
-		case !l.Each.Certain():
-			f := sure.Factor{Name: u.language.Print("how far bales of {0} open", u.e.scope.Called(l.Material.ID)), Low: 1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true}
-			t.Uses = append(t.Uses, sure.Use{Factor: u.factor(l.Material, f, "fluff one bale and measure it"), Kind: sure.Times})
-		default:
-			t.Uses = append(t.Uses, sure.Use{Factor: u.factor("bag", u.named("how full bags are", bagFill), "empty one bag into a measured bucket"), Kind: sure.Times})
-		}
+		t.Uses = []sure.Use{{Factor: u.fullness(l), Kind: sure.Times}}
 		m.Supplies = append(m.Supplies, t)
 	}
-	m.Factors = u.model.Factors
+	m.Factors = u.model.Factors // with those that the lines have just added
 	return &m
 }
 
-// enough finds the order that is enough nine times in ten: it plans for needs
-// that are not exceeded so often, and for a little more, by steps, for packs
-// that hold less than they should.
+// fullness returns the factor for how much the packs of a line hold. An order counts
+// bales at the least that they open to, so their factor starts at one; nothing is
+// known of where in their range they are, so it is flat.
+func (u *uncertain) fullness(l *yard.Line) int {
+	switch {
+	case l.Offer.Bulk.Volume > 0:
+		f := u.named("how full a bucket of bulk is", bucketFill)
+		return u.factor("bucket", f, "see the bucket filled level")
+	case !l.Each.Certain():
+		f := sure.Factor{
+			Name: u.language.Print("how far bales of {0} open", u.e.scope.Called(l.Material.ID)),
+			Low:  1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true,
+		}
+		return u.factor(l.Material, f, "fluff one bale and measure it")
+	}
+	return u.factor("bag", u.named("how full bags are", bagFill), "empty one bag into a measured bucket")
+}
+
+// enough finds an order that is enough nine times in ten. It orders for needs that are
+// exceeded only once in twenty times, because packs may hold too little on top of
+// that, and adds 3% at a time, up to 12%, until the chance is reached. Each step is a
+// whole search for an order, so their number is bounded; without success Enough stays
+// empty.
 func (u *uncertain) enough(s *Sureness, model *sure.Model) {
 	litres := model.Enough(0.95)
 	for _, more := range []float64{1, 1.03, 1.06, 1.09, 1.12} {
 		needs := append([]yard.Need(nil), u.e.needs...)
 		for item, i := range u.needs {
 			n := &needs[i]
-			rest := litresOf(math.Max(litres[item]*more-n.OnHand.Litres(), 0))
+			rest := volumeOf(math.Max(litres[item]*more-n.OnHand.Litres(), 0))
 			n.Buy = units.Exactly(max(rest, n.Buy.Plan))
 		}
 		order, ok := u.e.terms.BuyAgain(needs)
@@ -278,7 +310,7 @@ func (u *uncertain) enough(s *Sureness, model *sure.Model) {
 	}
 }
 
-// index is a material's in the scope.
+// index is the index of a material in the scope.
 func (u *uncertain) index(m *catalog.Material) int {
 	index, _ := u.e.scope.Index(m.ID)
 	return index

@@ -12,9 +12,9 @@ import (
 	"example.org/barrow/units/message"
 )
 
-// Working returns every step, task by task, then material by material: the
-// need, the packs, the load. It is worked out as it is read, so that a job of
-// a hundred thousand lines costs nothing until somebody asks.
+// Working yields every step of the working: task by task, then the needs, the lines of
+// the order and the load. Steps are worked out as they are read, so that the working
+// of a very large job costs nothing until somebody reads it. It may be read again.
 func (p *Plan) Working() iter.Seq[task.Step] {
 	return func(yield func(task.Step) bool) {
 		if p.e == nil {
@@ -36,13 +36,13 @@ func (p *Plan) Working() iter.Seq[task.Step] {
 	}
 }
 
-// steps writes the working of what is pooled over tasks.
+// steps writes the working of what is added up over all tasks.
 type steps struct {
 	task.Steps
 	p *Plan
 }
 
-// need writes one material over all tasks.
+// need writes what all tasks take of one material, and what of that is to be bought.
 func (s *steps) need(n *yard.Need) {
 	s.Material = n.Material.ID
 	s.Add("{0}, all tasks together, loose", s.Printer.Range(n.Takes), catalog.Arithmetic, n.Material.Name)
@@ -52,21 +52,26 @@ func (s *steps) need(n *yard.Need) {
 	s.Add("to buy", s.Printer.Range(n.Buy), catalog.Arithmetic)
 	if n.Material.Wet > 0 {
 		mass := n.Mass()
-		s.Add("weight, dry to wet, {0}", s.Printer.MassRange(mass[0], mass[1]), n.Material.Source, s.Printer.DensityRange(n.Material.Dry, n.Material.Wet))
+		s.Add("weight, dry to wet, {0}", s.Printer.MassRange(mass[0], mass[1]), n.Material.Source,
+			s.Printer.DensityRange(n.Material.Dry, n.Material.Wet))
 	}
 }
 
-// line writes one line of the order.
+// line writes one line of the order. A count that is the need in packs, rounded up, can
+// be checked by division, and the step says so. Any other count comes from the search
+// over all offers, which a reader cannot repeat by hand.
 func (s *steps) line(l *yard.Line) {
 	s.Material = l.Material.ID
 	size, name, each := s.Printer.Figure(l.Offer.Size().String()), l.Material.Name, s.Printer.Volume(l.Each.Plan)
 	if l.From != (catalog.Source{}) {
 		s.Add("one {0} opens to", s.Printer.Range(l.Each), l.From, size)
 	}
-	if l.Last && l.FewMany != [2]int64{l.Count, l.Count} || l.Count == yard.Bags(s.p.needOf(l.Material), l.Each.Plan) {
-		s.Add("{0} in {1}: the need / {2}, rounded up", itoa(l.Count), catalog.Source{Text: "exact; a shortfall of up to 1 mL buys nothing"}, name, size, each)
+	alone := l.Last && l.FewMany != [2]int64{l.Count, l.Count}
+	if alone || l.Count == yard.Bags(s.p.needOf(l.Material), l.Each.Plan) {
+		s.Add("{0} in {1}: the need / {2}, rounded up", itoa(l.Count), byDivision, name, size, each)
 	} else {
-		s.Add("{0} in {1}, {2} each, of the order of least {=3}", itoa(l.Count), catalog.Source{Text: "exact search over all offers and trips; a shortfall of up to 1 mL buys nothing"}, name, size, each, string(s.p.e.terms.Aim.Words()))
+		s.Add("{0} in {1}, {2} each, of the order of least {=3}", itoa(l.Count), bySearch,
+			name, size, each, string(s.p.e.terms.Aim.Words()))
 	}
 	if l.Last {
 		s.Add("left over", s.Printer.Volume(l.Left), catalog.Arithmetic)
@@ -83,7 +88,14 @@ func (s *steps) line(l *yard.Line) {
 	}
 }
 
-// load writes the whole order.
+// How counts of packs and of drives are worked out.
+var (
+	byDivision = catalog.Source{Text: "exact; a shortfall of up to 1 mL buys nothing"}
+	bySearch   = catalog.Source{Text: "exact search over all offers and trips; a shortfall of up to 1 mL buys nothing"}
+	byPacking  = catalog.Source{Text: "exact packing; the payload is the placard's figure less the people, 49 CFR 575.6"}
+)
+
+// load writes the volume, the weight, the cost and the drives of the whole order.
 func (s *steps) load() {
 	p := s.p
 	if len(p.Lines) == 0 {
@@ -99,17 +111,20 @@ func (s *steps) load() {
 		s.bill()
 	}
 	if p.Load.Drives > 0 {
-		s.Add("drives, packs undivided, at their heaviest: {0}", itoa(p.Load.Drives), catalog.Source{Text: "exact packing; the payload is the placard's figure less the people, 49 CFR 575.6"}, limits(s.Printer, p.Haul.Limit(), p.Haul.Room))
+		s.Add("drives, packs undivided, at their heaviest: {0}", itoa(p.Load.Drives), byPacking,
+			limits(s.Printer, p.Haul.Limit(), p.Haul.Room))
 	}
 	if p.Load.Dry > 0 && p.Load.Dry < p.Load.Drives {
 		s.Add("the same at their lightest", itoa(p.Load.Dry), catalog.Arithmetic)
 	}
 	if d := p.Delivery(); d != nil && p.Load.Loads > 0 {
-		s.Add("loads that the yard brings: {0}", itoa(p.Load.Loads), catalog.FromJob, limits(s.Printer, d.Payload, d.Capacity))
+		s.Add("loads that the yard brings: {0}", itoa(p.Load.Loads), catalog.FromJob,
+			limits(s.Printer, d.Payload, d.Capacity))
 	}
 }
 
-// bill writes what there is to pay.
+// bill writes what there is to pay, in the order in which it adds up. Deposits come
+// after the total, since they are paid back.
 func (s *steps) bill() {
 	b := &s.p.Bill
 	add := func(what message.Text, m units.Money, from catalog.Source, with ...string) {
@@ -125,7 +140,7 @@ func (s *steps) bill() {
 	add("deposits, which come back", b.Deposit, catalog.FromJob)
 }
 
-// limits writes what a vehicle takes.
+// limits writes what a vehicle can carry.
 func limits(m lang.Printer, payload units.Mass, room units.Volume) string {
 	var text []string
 	if payload > 0 {
@@ -140,7 +155,7 @@ func limits(m lang.Printer, payload units.Mass, room units.Volume) string {
 	return strings.Join(text, ", ")
 }
 
-// needOf is the planned need of a material.
+// needOf is how much of a material is planned to be bought.
 func (p *Plan) needOf(m *catalog.Material) units.Volume {
 	for i := range p.Needs {
 		if p.Needs[i].Material == m {

@@ -310,8 +310,8 @@ func (m *Mulch) Notes(n *Notes) {
 	}
 }
 
-// mulchLimit is the deepest mulch without a caution. Several extension services say
-// that more than 3 to 4 in harms roots; the upper figure avoids false alarms.
+// mulchLimit is the deepest mulch without a caution: the upper of the two figures that
+// extension services give.
 const mulchLimit = 4 * units.Inch
 
 // Cautions are about the depth of the mulch and about mulch against stems.

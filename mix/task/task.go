@@ -12,11 +12,10 @@ import (
 )
 
 // kinds lists every kind of task in the order in which the work is done: pots first,
-// cover last. whatItDoes names them again, as a sentence that a language translates
-// whole.
+// cover last.
 var kinds = []*Kind{fill, amend, backfill, cover}
 
-// whatItDoes names every kind again, since a language may have words for them.
+// whatItDoes names every kind again, as a sentence that a language translates whole.
 const whatItDoes message.Text = "say what the task does: fill, amend, backfill or cover"
 
 // Kinds lists every kind of task in the order in which the work is done. The list is
