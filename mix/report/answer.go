@@ -7,8 +7,9 @@ import (
 	"example.org/barrow/mix/lang"
 )
 
-// Changes writes what became of the order between two plans of a job, offer
-// by offer, and what there is to pay before and after; before may be nil.
+// Changes writes how the order differs between two plans of a job, offer by offer, and
+// what there is to pay and to drive before and after. before may be nil. The document
+// has the shape "Changes".
 func Changes(before, after *mix.Plan) []byte {
 	w := &writer{Writer: lang.Writer{Printer: after.Printer()}, p: after}
 	w.JSON.BeginObject()
@@ -53,7 +54,7 @@ func idOf(m *catalog.Material) string {
 	return m.ID
 }
 
-// Reach writes how far a stock goes, in the units of [Plan].
+// Reach writes how far a stock goes in one task. The document has the shape "Reach".
 func Reach(r *mix.Reach) []byte {
 	w := &lang.Writer{Printer: r.Printer}
 	w.JSON.BeginObject()
@@ -88,8 +89,10 @@ func Reach(r *mix.Reach) []byte {
 	return w.JSON.Bytes()
 }
 
-// Problems writes the problems that err carries: {"problems": [{"path", "code",
-// "value", "hint"}]}, the hints in the reader's language; nil is English.
+// Problems writes the problems that err is or wraps, with the hints in the language l;
+// nil is English. For any other error the list is empty. The document has the shape
+// "Problems", which differs from a plan in its first key, so that a program can tell
+// the two apart.
 func Problems(err error, l *lang.Language) []byte {
 	w := &lang.Writer{}
 	problems := doc.ProblemsIn(err)
@@ -105,9 +108,9 @@ func Problems(err error, l *lang.Language) []byte {
 	return w.JSON.Bytes()
 }
 
-// Handle works out a job document: bytes in, bytes out, for faces on the far
-// side of an edge. The reply is the plan's document or the problems'. It panics
-// only on a bug of the program.
+// Handle works out a job document and returns the document of its plan, or that of its
+// problems in English. It takes and returns bytes, for callers that cannot hold a Go
+// value, such as a page or another process. It panics only for a bug in this program.
 func Handle(job []byte) []byte {
 	p, err := mix.PlanIn(nil, job)
 	if err != nil {

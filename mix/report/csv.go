@@ -9,14 +9,19 @@ import (
 	"example.org/barrow/units"
 )
 
-// csvHead names the columns of [CSV].
-const csvHead = "material,name,need_litres,need_cu_ft,need_cu_yd,pack,count,cost,left_litres,mass_kg_low,mass_kg_high\n"
+// csvHead names the columns of [CSV]. They are English in every language, since
+// programs find a column by its name.
+const csvHead = "material,name,need_litres,need_cu_ft,need_cu_yd,pack,count,cost,left_litres," +
+	"mass_kg_low,mass_kg_high\n"
 
-// CSV writes what to buy as rows for a spreadsheet, UTF-8 as RFC 4180 has it but
-// for the plain line ends: a row for each line of the order, and a row without a
-// pack for each need that no offer covers. Volumes are litres, exact, and cubic
-// feet and yards to four decimals; masses kilograms to a tenth. Text that a
-// spreadsheet would take for a formula has an apostrophe before it.
+// CSV writes what to buy as rows for a spreadsheet. There is a row for each line of the
+// order, and a row without a pack for each need that no offer covers. Volumes are
+// litres, exact, and cubic feet and cubic yards to four decimals; masses are kilograms
+// to a tenth. A cell is empty where its figure is not known.
+//
+// The text is UTF-8, as in RFC 4180 except that lines end in \n alone, which
+// spreadsheets read too and which compares well. Text that a spreadsheet would take
+// for a formula has an apostrophe before it, because a job may come from a stranger.
 func CSV(p *mix.Plan) []byte {
 	b := []byte(csvHead)
 	for i := range p.Needs {
@@ -43,7 +48,9 @@ func CSV(p *mix.Plan) []byte {
 	return b
 }
 
-// appendLine appends what the order has of the line.
+// appendLine appends the columns of one line of the order, after those of its need. What
+// is left over is on the last line of a material only, so that a sum of the column is
+// right.
 func appendLine(b []byte, l *yard.Line) []byte {
 	b = appendCell(append(b, ','), l.Offer.Size().String())
 	b = strconv.AppendInt(append(b, ','), l.Count, 10)
@@ -58,7 +65,8 @@ func appendLine(b []byte, l *yard.Line) []byte {
 	return appendMass(b, l.Mass)
 }
 
-// appendMass appends a range of mass, where it is known, and ends the row.
+// appendMass appends a range of mass, or two empty cells where it is not known, and
+// ends the row.
 func appendMass(b []byte, mass [2]units.Mass) []byte {
 	for _, m := range mass {
 		b = append(b, ',')
@@ -69,7 +77,8 @@ func appendMass(b []byte, mass [2]units.Mass) []byte {
 	return append(b, '\n')
 }
 
-// appendCell appends text as one cell.
+// appendCell appends text as one cell, in quotes where it needs them. A cell that begins
+// with a space is quoted too, since some spreadsheets drop that space.
 func appendCell(b []byte, s string) []byte {
 	if s != "" && strings.IndexByte("=+-@\t\r", s[0]) >= 0 {
 		s = "'" + s

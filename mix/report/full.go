@@ -6,7 +6,7 @@ import (
 	"example.org/barrow/units"
 )
 
-// full writes what [Full] adds.
+// full writes what [Full] adds to a plan.
 func (w *writer) full() {
 	crossings := w.p.Crossings()
 	w.Rows("bags_or_bulk", len(crossings), func(i int) { w.crossing(&crossings[i]) })
@@ -19,6 +19,8 @@ func (w *writer) full() {
 	}
 }
 
+// crossing writes from which volume on bulk costs less than bags. Without
+// "bulk_from_litres" there is no such volume.
 func (w *writer) crossing(k *yard.Crossing) {
 	w.Text("material", k.Material.ID)
 	w.Text("text", k.Sentence(w.Printer))
@@ -33,13 +35,16 @@ func (w *writer) crossing(k *yard.Crossing) {
 	})
 }
 
-// price writes an amount, or nothing where there is none.
+// price writes an amount. A negative one stands for a volume that the stock cannot
+// cover, and is left out.
 func (w *writer) price(key string, m units.Money) {
 	if m >= 0 {
 		w.Text(key, m.String())
 	}
 }
 
+// option writes an order to choose from. Without prices it has no total, and is still
+// worth comparing by what is left over.
 func (w *writer) option(o *yard.Option) {
 	if w.p.Load.Priced {
 		w.Figure("total", o.Bill.Total.String())
@@ -50,7 +55,7 @@ func (w *writer) option(o *yard.Option) {
 	w.lines("order", o.Lines)
 }
 
-// lines writes an order in short.
+// lines writes an order as materials, packs and counts alone.
 func (w *writer) lines(key string, lines []yard.Line) {
 	w.Rows(key, len(lines), func(i int) {
 		w.Text("material", lines[i].Material.ID)
@@ -59,6 +64,8 @@ func (w *writer) lines(key string, lines []yard.Line) {
 	})
 }
 
+// sure writes how likely the order is to be enough. The chance has four decimals and
+// its error six, which is finer than either is known.
 func (w *writer) sure(s *mix.Sureness) {
 	w.Number("chance", s.Chance, 4)
 	w.Number("error", s.Error, 6)

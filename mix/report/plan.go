@@ -10,15 +10,20 @@ import (
 	"example.org/barrow/units"
 )
 
-// schema is the version of the documents.
+// schema is the version of the documents, so that a program can refuse one that it does
+// not know.
 const schema = 1
 
-// Plan writes a plan.
+// Plan writes a plan as JSON. The document has the shape "Plan".
 func Plan(p *mix.Plan) []byte { return write(p, false) }
 
-// Full writes what [Plan] does and, beside it, what takes some milliseconds to
-// work out: how sure the order is, bags or bulk, and other choices.
+// Full writes what [Plan] writes and also what takes some milliseconds to work out: how
+// sure the order is, bags or bulk, and other orders. The document has the shape
+// "FullPlan".
 func Full(p *mix.Plan) []byte { return write(p, true) }
+
+// write writes the fields in the order in which a person would read them: what to buy,
+// how to bring it home, then the tasks and how everything was worked out.
 
 func write(p *mix.Plan, full bool) []byte {
 	w := &writer{Writer: lang.Writer{Printer: p.Printer()}, p: p}
@@ -35,7 +40,7 @@ func write(p *mix.Plan, full bool) []byte {
 	if len(p.Drops) > 0 {
 		w.Rows("deliveries", len(p.Drops), func(i int) { w.trip(&p.Drops[i]) })
 	}
-	w.Rows("batches", 0, nil) // not worked out yet
+	w.Rows("batches", 0, nil) // always empty, so that programs can expect the field
 	w.cost()
 	w.leftOut()
 	w.load()
@@ -55,12 +60,15 @@ func write(p *mix.Plan, full bool) []byte {
 	return w.JSON.Bytes()
 }
 
-// writer writes a plan.
+// writer writes the objects of a plan. The embedded [lang.Writer] writes fields with
+// their units and texts.
 type writer struct {
 	lang.Writer
 	p *mix.Plan
 }
 
+// need writes one material to buy. Cubic feet and yards come as numbers besides litres,
+// because yards sell by them and a program should not have to know the factors.
 func (w *writer) need(n *yard.Need) {
 	p := w.Printer
 	w.Text("material", n.Material.ID)
@@ -83,6 +91,7 @@ func (w *writer) need(n *yard.Need) {
 	w.Rows("packs", len(packs), func(i int) { w.pack(&packs[i]) })
 }
 
+// pack writes a common pack of a need, under a key that says what it is.
 func (w *writer) pack(k *yard.Pack) {
 	key := "pack"
 	switch {
@@ -104,11 +113,14 @@ func (w *writer) countRange(fewMany [2]int64) {
 	}
 }
 
+// left writes what is left over.
 func (w *writer) left(v units.Volume) {
 	w.Litres("left_litres", v)
 	w.Text("left_shown", w.Printer.Volume(v))
 }
 
+// line writes one line of the order, or an offer that is not taken. What is left over
+// belongs to a material, so only the last of its lines has it.
 func (w *writer) line(l *yard.Line) {
 	w.Text("material", l.Material.ID)
 	w.offer(l.Offer)
@@ -128,7 +140,7 @@ func (w *writer) line(l *yard.Line) {
 	w.Mass(l.Mass)
 }
 
-// offer writes what an offer is sold in, as typed.
+// offer writes what an offer is sold in, as it was typed.
 func (w *writer) offer(o *yard.Offer) {
 	if o.Bulk.Volume > 0 {
 		w.Figure("bulk", o.Bulk.String())
@@ -137,6 +149,8 @@ func (w *writer) offer(o *yard.Offer) {
 	}
 }
 
+// trip writes a drive or a delivered load. The packed volume is smaller than the loose
+// one where bales are carried unopened.
 func (w *writer) trip(t *yard.Trip) {
 	w.Rows("packs", len(t.Packs), func(i int) {
 		w.Text("material", t.Packs[i].Material.ID)
@@ -153,7 +167,9 @@ func (w *writer) trip(t *yard.Trip) {
 	w.Optional("limit", t.Limit)
 }
 
-// cost writes what there is to pay: for the goods, besides, and in all.
+// cost writes what there is to pay: for the goods, for everything else, and in all.
+// Amounts of nothing are left out, but for the goods and the total. Without prices
+// there is no cost; with some missing, "unpriced" says what the cost leaves out.
 func (w *writer) cost() {
 	p, b := w.p, &w.p.Bill
 	if p.Load.Priced {
@@ -177,8 +193,8 @@ func (w *writer) cost() {
 	}
 }
 
-// leftOut writes the materials to buy that the order does not have, and what
-// can stand in.
+// leftOut writes the materials to buy that the order does not have, with what can be
+// used in their place. A job without offers has no order to leave anything out of.
 func (w *writer) leftOut() {
 	out := w.p.LeftOut()
 	if len(out) == 0 || !w.p.Offered() {
@@ -192,6 +208,8 @@ func (w *writer) leftOut() {
 	})
 }
 
+// load writes the whole order as it has to be carried. The drives are counted with the
+// materials at their heaviest; "drives_dry" counts them at their lightest.
 func (w *writer) load() {
 	l := &w.p.Load
 	if len(w.p.Lines) == 0 {
@@ -213,6 +231,8 @@ func (w *writer) load() {
 	w.Close()
 }
 
+// task writes one task. What only its kind has is written by the result itself, so that
+// this package need not know the kinds.
 func (w *writer) task(t *mix.TaskPlan) {
 	w.Text("kind", t.Kind)
 	w.Text("title", t.Title)
@@ -239,6 +259,8 @@ func (w *writer) task(t *mix.TaskPlan) {
 	})
 }
 
+// allowance writes one step from net to loose. The code is for programs: the name is in
+// the reader's language.
 func (w *writer) allowance(t *mix.TaskPlan, a *task.Allowance) {
 	w.Text("code", a.Code)
 	w.Text("name", w.Printer.Text(a.Name))
@@ -248,6 +270,7 @@ func (w *writer) allowance(t *mix.TaskPlan, a *task.Allowance) {
 	w.Text("source", a.Source.In(w.Printer.Language))
 }
 
+// note writes a note; one about the whole job has no "task".
 func (w *writer) note(n *task.Note) {
 	if n.Task >= 0 {
 		w.Int("task", int64(n.Task))
@@ -263,6 +286,7 @@ func (w *writer) caution(c *task.Caution) {
 	w.Optional("source", w.Printer.Text(c.Source))
 }
 
+// step writes a step of the working; one over all tasks has no "task".
 func (w *writer) step(s *task.Step) {
 	w.JSON.BeginObject()
 	if s.Task >= 0 {

@@ -6,7 +6,8 @@ import (
 	"example.org/barrow/mix/json"
 )
 
-// Schema writes the JSON Schema (draft 2020-12) of a document; see [Shape].
+// Schema returns the JSON Schema (draft 2020-12) of the document with that name; see
+// [Shape]. The name must be one of [Shapes].
 func Schema(name string) []byte {
 	s := Shape(name)
 	var w json.Writer
@@ -32,7 +33,9 @@ func text(w *json.Writer, key, s string) {
 	w.String(s)
 }
 
-// named lists a shape and the objects inside it, each once, as they are met.
+// named lists a shape and the objects inside it, each once, in the order in which they
+// are met. The order is always the same, so that a generated file changes only where
+// a shape does.
 func named(root *json.Shape) (list []*json.Shape) {
 	seen := map[string]bool{}
 	var walk func(s *json.Shape)
@@ -52,7 +55,9 @@ func named(root *json.Shape) (list []*json.Shape) {
 	return list
 }
 
-// object writes what an object may have, and that it has nothing else.
+// object writes the fields that an object may have, and that it has no others. Fields
+// of a shape that it extends are written out, since JSON Schema has no inheritance that
+// goes well with "no others".
 func object(w *json.Writer, s *json.Shape) {
 	text(w, "type", "object")
 	text(w, "description", s.About)
@@ -78,7 +83,7 @@ func object(w *json.Writer, s *json.Shape) {
 	w.Bool(false)
 }
 
-// value writes what a value is, into an object that is begun.
+// value writes what a value is, into an object that has been opened.
 func value(w *json.Writer, s *json.Shape) {
 	if s.Name != "" {
 		text(w, "$ref", "#/$defs/"+s.Name)
@@ -108,8 +113,8 @@ func value(w *json.Writer, s *json.Shape) {
 	}
 }
 
-// Types writes the shapes of all documents as TypeScript declarations, for the
-// page.
+// Types returns the shapes of all documents as TypeScript declarations, so that the
+// page's code can be checked for fields that no document has.
 func Types() []byte {
 	b := []byte(`// Written by go test ./mix/report -run TestTypes -update; do not edit.
 //
@@ -139,7 +144,7 @@ export type Range = [low: number, high: number];
 	return b
 }
 
-// declaration is the interface of one object.
+// declaration is the TypeScript interface of one object.
 func declaration(s *json.Shape) string {
 	var b strings.Builder
 	b.WriteString("\n/** " + s.About + " */\nexport interface " + s.Name)
@@ -162,7 +167,8 @@ func declaration(s *json.Shape) string {
 	return b.String()
 }
 
-// typeOf is what TypeScript calls a shape.
+// typeOf is the TypeScript type of a shape. TypeScript has no integers, and a range is a
+// type of its own for the sake of its two names.
 func typeOf(s *json.Shape) string {
 	switch {
 	case s == json.ARange:

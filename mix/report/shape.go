@@ -5,8 +5,9 @@ import (
 	"example.org/barrow/mix/task"
 )
 
-// Shape is what a document of package report may have: "Plan", "FullPlan",
-// "Problems", "Changes" and "Reach" by name. A test holds every document to it.
+// Shape returns what the document with that name may have: "Plan", "FullPlan",
+// "Problems", "Changes" or "Reach". It returns nil for any other name. Tests check
+// every document against its shape.
 func Shape(name string) *json.Shape {
 	switch name {
 	case "Plan":
@@ -23,31 +24,34 @@ func Shape(name string) *json.Shape {
 	return nil
 }
 
-// Shapes are the names that [Shape] knows. The shapes are functions and not
-// variables: what a variable holds, a browser has to download.
+// Shapes are the names that [Shape] takes. It is read-only. The shapes themselves are
+// functions: the page never calls them, so they are left out of its program, while the
+// values of variables could not be.
 var Shapes = []string{"Plan", "FullPlan", "Problems", "Changes", "Reach"}
 
-// must is a field that is always there, and may one that may be left out.
+// must is a field that is always there.
 func must(name string, shape *json.Shape, about string) json.Member {
 	return json.Member{Name: name, Shape: shape, About: about}
 }
 
+// may is a field that may be left out.
 func may(name string, shape *json.Shape, about string) json.Member {
 	return json.Member{Name: name, Shape: shape, About: about, Maybe: true}
 }
 
-// shown is the text beside a figure that is text itself, where the reader's
-// differs.
+// shown is the field beside an amount or a size that is text for programs. It is there
+// only where people of the reader's language write that text in another way.
 func shown(name string) json.Member {
 	return may(name+"_shown", json.AString, "the same as the reader writes it, where that differs")
 }
 
-// extend is an object that has the fields of others besides its own.
+// extend adds to a shape the fields of others.
 func extend(s *json.Shape, others ...*json.Shape) *json.Shape {
 	s.Extends = others
 	return s
 }
 
+// money is what a field of an amount holds: text such as "4.75", in every language.
 const money = "an amount of money, with a point"
 
 func soldShape() *json.Shape {
@@ -184,7 +188,8 @@ func stepShape() *json.Shape {
 		must("source", json.AString, "where the figures come from"))
 }
 
-// taskShape() has the fields of every kind of task, each kind's own too.
+// taskShape has the fields of every task and those of each kind. It asks the kinds, so
+// that a new kind needs no change here.
 func taskShape() *json.Shape {
 	kinds := task.Kinds()
 	names := make([]string, len(kinds))
@@ -212,7 +217,9 @@ func taskShape() *json.Shape {
 	return s
 }
 
+// planShape lists the fields in the order in which [Plan] writes them.
 func planShape() *json.Shape {
+	batch := json.AnObject("Batch", "One mixing by the bucket; there are none yet.")
 	return json.AnObject("Plan", "Everything that is worked out of a job.",
 		must("schema", json.AnInt, "the version of this document"),
 		may("name", json.AString, "the job's"),
@@ -222,7 +229,7 @@ func planShape() *json.Shape {
 		may("others", json.ListOf(lineShape()), "offers that are not taken, each as if it were bought alone"),
 		must("trips", json.ListOf(tripShape()), "drives"),
 		may("deliveries", json.ListOf(tripShape()), "loads that the yard brings"),
-		must("batches", json.ListOf(json.AnObject("Batch", "One mixing by the bucket; there are none yet.")), "empty: not worked out yet"),
+		must("batches", json.ListOf(batch), "empty: not worked out yet"),
 		may("currency", json.AString, "the sign before amounts"),
 		may("cost", json.AString, money+": the goods"), shown("cost"),
 		may("tax", json.AString, money), shown("tax"),
@@ -230,7 +237,8 @@ func planShape() *json.Shape {
 		may("delivery", json.AString, money), shown("delivery"),
 		may("deposit", json.AString, money+": comes back, and is no part of the total"), shown("deposit"),
 		may("total", json.AString, money), shown("total"),
-		may("none_below", json.AString, "no order costs less; left out where this one is the cheapest"), shown("none_below"),
+		may("none_below", json.AString, "no order costs less; left out where this one is the cheapest"),
+		shown("none_below"),
 		may("unpriced", json.ListOf(json.AString), "ordered materials without a price, by id"),
 		may("left_out", json.ListOf(leftOutShape()), "materials to buy that no offer covers"),
 		may("load", loadShape(), "the order, to be carried; left out where there is none"),
@@ -240,7 +248,7 @@ func planShape() *json.Shape {
 		must("working", json.ListOf(stepShape()), "every step behind the figures"))
 }
 
-// fullShape is a plan with what takes longer to work out.
+// fullShape is a plan with the fields that [Full] adds.
 func fullShape() *json.Shape {
 	point := json.AnObject("CrossingPoint", "What a volume costs either way; left out where the stock is short of it.",
 		must("litres", json.ANumber, "the volume, loose"),
@@ -295,18 +303,23 @@ func totalsShape() *json.Shape {
 }
 
 func changesShape() *json.Shape {
+	change := extend(json.AnObject("Change", "What became of one offer.",
+		must("material", json.AString, "the material's id"),
+		must("name", json.AString, "what people call it"),
+		must("before", json.AnInt, "how many before"),
+		must("after", json.AnInt, "how many now"),
+		must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these")), soldShape())
 	return json.AnObject("Changes", "What became of the order between two plans of a job.",
-		must("changes", json.ListOf(extend(json.AnObject("Change", "What became of one offer.",
-			must("material", json.AString, "the material's id"),
-			must("name", json.AString, "what people call it"),
-			must("before", json.AnInt, "how many before"),
-			must("after", json.AnInt, "how many now"),
-			must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these")), soldShape())), "offer by offer"),
+		must("changes", json.ListOf(change), "offer by offer"),
 		may("before", totalsShape(), "left out where there was no plan before"),
 		must("after", totalsShape(), "now"))
 }
 
 func reachShape() *json.Shape {
+	pot := json.AnObject("ReachPot", "How many of one container are filled, if nothing else is.",
+		must("label", json.AString, "the container"),
+		must("count", json.AnInt, "how many"),
+		may("count_range", json.ARange, "the fewest and the most, where they differ"))
 	return json.AnObject("Reach", "How far a stock goes.",
 		must("schema", json.AnInt, "the version of this document"),
 		must("filling", json.AString, "the mix or the material"),
@@ -316,10 +329,7 @@ func reachShape() *json.Shape {
 		must("left", json.ListOf(json.AnObject("ReachLeft", "What is left of one material then.",
 			must("material", json.AString, "the material's id"),
 			must("litres", json.ANumber, "loose"))), "of every material"),
-		must("containers", json.ListOf(json.AnObject("ReachPot", "How many of one container are filled, if nothing else is.",
-			must("label", json.AString, "the container"),
-			must("count", json.AnInt, "how many"),
-			may("count_range", json.ARange, "the fewest and the most, where they differ"))), "each line of containers"),
+		must("containers", json.ListOf(pot), "each line of containers"),
 		may("area_m2", json.ANumber, "the ground of a layer"),
 		may("depth_mm", json.ANumber, "how deep it lies over the whole of it"),
 		must("one_more", json.ListOf(json.AnObject("OneMore", "What one more pack would add.",
