@@ -71,7 +71,8 @@ func TestArrows(t *testing.T) {
 		imports[pkg] = list
 	}
 	for pkg, list := range imports {
-		if slices.Contains(list, "/mix") && !slices.Contains([]string{"/mix/report", "/mix/picture", "/cmd/barrow", "/wasm/answer"}, pkg) {
+		users := []string{"/mix/report", "/mix/picture", "/cmd/barrow", "/wasm/answer"}
+		if slices.Contains(list, "/mix") && !slices.Contains(users, pkg) {
 			t.Errorf("%s imports /mix", pkg)
 		}
 	}
@@ -110,7 +111,8 @@ func TestFaces(t *testing.T) {
 	if runtime.GOOS == "js" {
 		t.Skip("needs the go command")
 	}
-	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+"/cmd/barrow", module+"/web/build").CombinedOutput()
+	out, err := exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}",
+		module+"/cmd/barrow", module+"/web/build").CombinedOutput()
 	if err != nil {
 		t.Fatalf("go list: %v\n%s", err, out)
 	}
@@ -119,12 +121,14 @@ func TestFaces(t *testing.T) {
 			t.Error("a face imports another face")
 		}
 	}
-	out, err = exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}", module+"/cmd/barrow").CombinedOutput()
+	out, err = exec.Command("go", "list", "-deps", "-f", "{{if not .Standard}}{{.ImportPath}}{{end}}",
+		module+"/cmd/barrow").CombinedOutput()
 	if err != nil {
 		t.Fatalf("go list: %v\n%s", err, out)
 	}
 	for dep := range strings.FieldsSeq(string(out)) {
-		for _, builder := range []string{module + "/web/build", "github.com/evanw/", "github.com/andybalholm/", "golang.org/x/image/", "golang.org/x/net/"} {
+		for _, builder := range []string{module + "/web/build", "github.com/evanw/", "github.com/andybalholm/",
+			"golang.org/x/image/", "golang.org/x/net/"} {
 			if strings.HasPrefix(dep, builder) {
 				t.Errorf("the command line imports %s", dep)
 			}

@@ -95,7 +95,8 @@ func manyTasks(n int) []byte {
 		}
 		b.WriteString(tasks[i%len(tasks)])
 	}
-	b.WriteString(`], "offers": [{"material": "bark-fines", "pack": "2 cu ft", "price": "4.75", "weight": "40 lb"}, {"material": "peat", "pack": "3.8 cu ft", "opens_to": "7 cu ft", "price": "22.50"}]}`)
+	b.WriteString(`], "offers": [{"material": "bark-fines", "pack": "2 cu ft", "price": "4.75", ` +
+		`"weight": "40 lb"}, {"material": "peat", "pack": "3.8 cu ft", "opens_to": "7 cu ft", "price": "22.50"}]}`)
 	return b.Bytes()
 }
 

@@ -56,7 +56,8 @@ func TestCodes(t *testing.T) {
 	}
 	for word := range expected {
 		family, rest, _ := strings.Cut(word, ".")
-		looks := families[family] && rest != "" && !strings.Contains(rest, ".") && rest != "json" && rest != "js" // which are files
+		file := rest == "json" || rest == "js"
+		looks := families[family] && rest != "" && !strings.Contains(rest, ".") && !file
 		if looks && known[word] == "" && !isPath(family, rest) {
 			t.Errorf("a test expects %s, which is no code", word)
 		}
@@ -88,7 +89,8 @@ func codeConsts(t *testing.T) (list []codeConst) {
 // nameOfCode is what a constant is called: FieldMissing for field.missing; in
 // package json, Syntax for json.syntax.
 func nameOfCode(pkg, code string) (name string) {
-	for _, word := range strings.FieldsFunc(strings.TrimPrefix(code, pkg+"."), func(r rune) bool { return r == '.' || r == '_' }) {
+	between := func(r rune) bool { return r == '.' || r == '_' }
+	for _, word := range strings.FieldsFunc(strings.TrimPrefix(code, pkg+"."), between) {
 		switch word {
 		case "id", "json", "utf8", "bom":
 			name += strings.ToUpper(word)
@@ -101,14 +103,16 @@ func nameOfCode(pkg, code string) (name string) {
 
 // reporters are the functions that report a problem, with which of their
 // arguments is the code.
-var reporters = map[string]int{"Problem": 0, "ProblemAt": 1, "Here": 0, "Unknown": 0, "fault": 0, "fail": 0, "refuse": 0, "report": 0, "problem": 0}
+var reporters = map[string]int{"Problem": 0, "ProblemAt": 1, "Here": 0, "Unknown": 0, "fault": 0, "fail": 0,
+	"refuse": 0, "report": 0, "problem": 0}
 
 // reportedCodes lists the constants that the module uses, as package and name, and
 // finds codes that are no constants.
 func reportedCodes(t *testing.T, known map[string]string) map[string]bool {
 	used := map[string]bool{}
 	for _, name := range sources(t, func(name string) bool {
-		return strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") && !slices.Contains(codeFiles, name)
+		return strings.HasSuffix(name, ".go") && !strings.HasSuffix(name, "_test.go") &&
+			!slices.Contains(codeFiles, name)
 	}) {
 		set := token.NewFileSet()
 		file, err := parser.ParseFile(set, filepath.Join("..", name), nil, 0)
@@ -164,7 +168,8 @@ func lastName(e ast.Expr) string {
 func expectedCodes(t *testing.T) map[string]bool {
 	words := map[string]bool{}
 	add := func(text string) {
-		for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !strings.ContainsRune(letters+".", r) }) {
+		between := func(r rune) bool { return !strings.ContainsRune(letters+".", r) }
+		for _, word := range strings.FieldsFunc(text, between) {
 			words[word] = true
 		}
 	}

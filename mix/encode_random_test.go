@@ -142,7 +142,8 @@ func (d draw) job() *mix.Job {
 		}
 	}
 	if d.yes("haul") {
-		j.Haul = yard.Haul{Payload: d.mass("payload"), Placard: d.mass("placard"), People: d.mass("people"), Room: d.volume("room"), TripCost: d.money("trip")}
+		j.Haul = yard.Haul{Payload: d.mass("payload"), Placard: d.mass("placard"), People: d.mass("people"),
+			Room: d.volume("room"), TripCost: d.money("trip")}
 	}
 	if d.yes("tax") {
 		j.Tax = d.share(100, "tax")
@@ -200,11 +201,13 @@ func (d draw) material() catalog.Material {
 }
 
 func (d draw) class() catalog.Class {
-	return catalog.Class{ID: d.id("id"), Name: d.name("name"), Source: d.source(), Cells: d.count(0, 500, "cells"), Holds: units.Range{Low: d.volume("low"), Plan: d.volume("holds"), High: d.volume("high")}}
+	return catalog.Class{ID: d.id("id"), Name: d.name("name"), Source: d.source(), Cells: d.count(0, 500, "cells"),
+		Holds: units.Range{Low: d.volume("low"), Plan: d.volume("holds"), High: d.volume("high")}}
 }
 
 func (d draw) mix() catalog.Mix {
-	m := catalog.Mix{ID: d.id("id"), Name: d.name("name"), Source: d.source(), BlendLoss: d.loss("blend loss"), Settle: d.loss("settle")}
+	m := catalog.Mix{ID: d.id("id"), Name: d.name("name"), Source: d.source(), BlendLoss: d.loss("blend loss"),
+		Settle: d.loss("settle")}
 	for _, of := range []string{"bark-fines", "peat", "perlite"} {
 		if d.yes(of) {
 			m.Parts = append(m.Parts, catalog.Part{Of: of, Num: d.count(1, 99, "num"), Den: 1})
@@ -295,7 +298,8 @@ func (d draw) amend() *task.Amend {
 }
 
 func (d draw) backfill() *task.Backfill {
-	f := &task.Backfill{Holes: d.count(1, 1e9, "holes"), Width: d.length("width"), Depth: d.length("depth"), Ball: d.ball(), AboveGrade: d.length("above")}
+	f := &task.Backfill{Holes: d.count(1, 1e9, "holes"), Width: d.length("width"), Depth: d.length("depth"),
+		Ball: d.ball(), AboveGrade: d.length("above")}
 	if d.yes("share") {
 		f.Share = d.share(100, "share")
 	}
@@ -316,7 +320,8 @@ func (d draw) cover() *task.Cover {
 // area is typed, or an object with other areas in it, as deep as is said.
 func (d draw) area(deep int) ground.Area {
 	if d.yes("typed") {
-		text := rapid.SampledFrom([]string{"60 ft x 4 ft", "circle 14 ft", "240 sq ft", "ring 2 m x 1 m", "triangle 3 m x 4 m x 5 m"}).Draw(d.T, "area")
+		text := rapid.SampledFrom([]string{"60 ft x 4 ft", "circle 14 ft", "240 sq ft", "ring 2 m x 1 m",
+			"triangle 3 m x 4 m x 5 m"}).Draw(d.T, "area")
 		a, err := ground.ParseArea(text)
 		if err != nil {
 			d.Fatal(err)
@@ -332,7 +337,8 @@ func (d draw) area(deep int) ground.Area {
 	case 2:
 		a.Shape = "corners"
 		for range d.count(0, 4, "corners") {
-			a.Corners = append(a.Corners, [2]units.Length{units.Length(d.count(-1e12, 1e12, "x")), units.Length(d.count(-1e12, 1e12, "y"))})
+			a.Corners = append(a.Corners, [2]units.Length{units.Length(d.count(-1e12, 1e12, "x")),
+				units.Length(d.count(-1e12, 1e12, "y"))})
 		}
 	case 3:
 		a.Shape, a.Sides = "circle", d.lengths(1, "diameter")
@@ -347,7 +353,9 @@ func (d draw) area(deep int) ground.Area {
 }
 
 func (d draw) strip() *ground.Strip {
-	s := &ground.Strip{Along: d.lengths(2, "along"), Width: d.length("width"), Gaps: d.lengths(int(d.count(0, 2, "gaps")), "gap"), Edge: rapid.SampledFrom([]string{"", "centre", "outer", "inner"}).Draw(d.T, "edge")}
+	s := &ground.Strip{Along: d.lengths(2, "along"),
+		Width: d.length("width"), Gaps: d.lengths(int(d.count(0, 2, "gaps")), "gap"),
+		Edge: rapid.SampledFrom([]string{"", "centre", "outer", "inner"}).Draw(d.T, "edge")}
 	if d.yes("corners") {
 		corners := d.count(0, 9, "corners")
 		s.Corners = &corners

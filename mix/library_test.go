@@ -80,7 +80,8 @@ func TestLibrary(t *testing.T) {
 
 	cmd := exec.Command("go", "run", ".")
 	cmd.Dir = dir
-	cmd.Env = append(os.Environ(), "PWD="+dir, "GOFLAGS=-modcacherw -trimpath", "GOPROXY=off", "GONOSUMDB=*", "GOWORK=off", "GOTOOLCHAIN=local",
+	cmd.Env = append(os.Environ(), "PWD="+dir, "GOFLAGS=-modcacherw -trimpath", "GOPROXY=off", "GONOSUMDB=*",
+		"GOWORK=off", "GOTOOLCHAIN=local",
 		"GOMODCACHE="+filepath.Join(beside, "modules"))
 	var out, said bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &said

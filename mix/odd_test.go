@@ -21,8 +21,10 @@ import (
 
 // TestNilWork: work that is a nil pointer is no work: a problem, not a panic.
 func TestNilWork(t *testing.T) {
-	for _, work := range []task.Work{nil, (*task.Fill)(nil), (*task.Amend)(nil), (*task.Backfill)(nil), (*task.Cover)(nil)} {
-		job := &mix.Job{Tasks: []task.Task{{Material: "peat", Work: work}}, OnHand: []yard.OnHand{{Material: "peat", Volume: units.Litre}}}
+	for _, work := range []task.Work{nil, (*task.Fill)(nil), (*task.Amend)(nil), (*task.Backfill)(nil),
+		(*task.Cover)(nil)} {
+		job := &mix.Job{Tasks: []task.Task{{Material: "peat", Work: work}},
+			OnHand: []yard.OnHand{{Material: "peat", Volume: units.Litre}}}
 		_, planned := job.Plan()
 		_, reached := job.Reach()
 		_, cloned := job.Clone().Plan()
@@ -47,7 +49,8 @@ func TestNilWork(t *testing.T) {
 func TestOddMeasure(t *testing.T) {
 	odd := units.Measure(9)
 	area := ground.Area{Shape: "plain", Plain: units.SquareMetre}
-	job := &mix.Job{Measure: odd, Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: area, Layer: units.Inch}}}}
+	job := &mix.Job{Measure: odd,
+		Tasks: []task.Task{{Material: "peat", Work: &task.Cover{Area: area, Layer: units.Inch}}}}
 	_, err := job.Plan()
 	require.Equal(t, doc.WordUnknown, firstCode(err))
 	require.Contains(t, err.Error(), "us, metric or both")
@@ -60,8 +63,10 @@ func TestOddMeasure(t *testing.T) {
 	want := string(report.Full(p))
 	p.Measure = odd
 	require.Equal(t, want, string(report.Full(p)))
-	require.Equal(t, lang.Printer{}.Range(units.Range{Low: 1, Plan: 2e9, High: 3e9}), lang.Printer{Measure: odd}.Range(units.Range{Low: 1, Plan: 2e9, High: 3e9}))
-	require.Equal(t, lang.Printer{}.TradeVolume(units.CubicMetre), lang.Printer{Measure: odd}.TradeVolume(units.CubicMetre))
+	require.Equal(t, lang.Printer{}.Range(units.Range{Low: 1, Plan: 2e9, High: 3e9}),
+		lang.Printer{Measure: odd}.Range(units.Range{Low: 1, Plan: 2e9, High: 3e9}))
+	require.Equal(t, lang.Printer{}.TradeVolume(units.CubicMetre),
+		lang.Printer{Measure: odd}.TradeVolume(units.CubicMetre))
 }
 
 // TestOddAim is the same of an aim.
@@ -145,7 +150,8 @@ func TestZeroPlanReports(t *testing.T) {
 	require.Equal(t, 1, strings.Count(string(report.CSV(p)), "\n"), "more than the head")
 	require.JSONEq(t, `{"changes": [], "after": {}}`, string(report.Changes(nil, p)))
 	require.JSONEq(t, `{"changes": [], "before": {}, "after": {}}`, string(report.Changes(p, p)))
-	for _, draw := range []func(*mix.Plan) []picture.Drawing{picture.Tasks, picture.Order, picture.Trips, picture.Costs} {
+	for _, draw := range []func(*mix.Plan) []picture.Drawing{picture.Tasks, picture.Order, picture.Trips,
+		picture.Costs} {
 		require.Empty(t, draw(p))
 	}
 }

@@ -98,7 +98,8 @@ func (a exact) root() exact {
 }
 
 var pi = sync.OnceValue(func() exact {
-	f, _, err := big.ParseFloat("3.14159265358979323846264338327950288419716939937510582097494459230781640629", 10, 200, big.ToNearestEven)
+	f, _, err := big.ParseFloat("3.14159265358979323846264338327950288419716939937510582097494459230781640629", 10, 200,
+		big.ToNearestEven)
 	if err != nil {
 		panic(err)
 	}
@@ -339,7 +340,8 @@ var trade = sync.OnceValue(func() *catalogue {
 })
 
 func (rows *catalogueRows) read() *catalogue {
-	c := &catalogue{map[string]modelPot{}, map[string]modelMix{}, map[string]exact{}, map[string]spread{}, map[string]exact{}}
+	c := &catalogue{map[string]modelPot{}, map[string]modelMix{}, map[string]exact{}, map[string]spread{},
+		map[string]exact{}}
 	for _, r := range rows.Allowances {
 		c.common[r.ID] = percent(r.Share)
 	}
@@ -527,7 +529,8 @@ func (t *modelTask) leftOver(j *modelJob) spread {
 	s := certain(t.dug()).minus(t.back(j).times(t.materialShare().rest()))
 	swell := trade().swell[soil]
 	one := exactly(1, 1)
-	return spread{s.low.times(one.plus(swell.low)), s.plan.times(one.plus(swell.plan)), s.high.times(one.plus(swell.high))}
+	return spread{s.low.times(one.plus(swell.low)), s.plan.times(one.plus(swell.plan)),
+		s.high.times(one.plus(swell.high))}
 }
 
 // net is what the task's material takes up in place.
@@ -723,7 +726,8 @@ func TestModelKnowsTheTrade(t *testing.T) {
 		t.Errorf("-2 1/2 rounds to %v, want -3", got.rat)
 	}
 	// facts of the trade: 100 L net at 10 % and 10 % needs 123.46 L.
-	task := modelTask{kind: "fill", filling: "rooting", isMix: true, lines: []modelLine{{count: 1, form: "holds", sides: []typed{{value: exactly(100_000_000, 1)}}}}}
+	task := modelTask{kind: "fill", filling: "rooting", isMix: true,
+		lines: []modelLine{{count: 1, form: "holds", sides: []typed{{value: exactly(100_000_000, 1)}}}}}
 	if got := task.loose(&modelJob{}).plan.over(exactly(1_000_000, 1)).rat.FloatString(2); got != "123.46" {
 		t.Errorf("100 L net takes %s L, want 123.46", got)
 	}

@@ -26,7 +26,8 @@ import (
 func TestOracle(t *testing.T) {
 	var c comparison
 	rapid.Check(t, func(t *rapid.T) { c.job(t, drawJob(t)) })
-	t.Logf("%d jobs: %d spans and %d counts compared, %d counts on the edge skipped", c.jobs, c.spans, c.counts, c.skipped)
+	t.Logf("%d jobs: %d spans and %d counts compared, %d counts on the edge skipped", c.jobs, c.spans,
+		c.counts, c.skipped)
 	if !t.Failed() && (c.jobs == 0 || c.spans == 0 || c.counts == 0) {
 		t.Error("nothing was compared")
 	}
@@ -107,7 +108,8 @@ func (c *comparison) count(t *rapid.T, j *modelJob, doc []byte, what string, got
 	c.counts++
 	if want := packs(need, size); got != want {
 		t.Fatalf("%s: %d packs of %s L for %s L, want %d\n%s", what, got,
-			size.over(exactly(1_000_000, 1)).rat.FloatString(9), need.over(exactly(1_000_000, 1)).rat.FloatString(9), want, doc)
+			size.over(exactly(1_000_000, 1)).rat.FloatString(9),
+			need.over(exactly(1_000_000, 1)).rat.FloatString(9), want, doc)
 	}
 }
 
@@ -204,7 +206,8 @@ func (c *comparison) share(t *rapid.T, doc []byte, name, got string, want exact)
 // fact compares a volume that the plan gives as text only. Where the text would
 // round the one way or the other within the tolerance, both will do: pi goes out
 // of the soil left over, so that ties do come up.
-func (c *comparison) fact(t *rapid.T, j *modelJob, doc []byte, name string, facts map[string]string, label string, want spread) {
+func (c *comparison) fact(t *rapid.T, j *modelJob, doc []byte, name string, facts map[string]string, label string,
+	want spread) {
 	c.spans++
 	off := exact{rat: tolerance(j, want.high)}.over(exactly(1000, 1))
 	var texts []string
@@ -287,7 +290,8 @@ func TestScaling(t *testing.T) {
 			off := big.NewRat(int64(after.takes.Plan-2*before[id].takes.Plan), 1)
 			tol := new(big.Rat).Mul(tolerance(j, takes[id].plan), big.NewRat(3, 1)) // twice once, and once
 			if off.Abs(off).Cmp(tol) > 0 {
-				t.Fatalf("%s: %d nL, with twice the counts %d\n%s", id, before[id].takes.Plan, after.takes.Plan, j.document())
+				t.Fatalf("%s: %d nL, with twice the counts %d\n%s", id, before[id].takes.Plan, after.takes.Plan,
+					j.document())
 			}
 		}
 	})
@@ -297,7 +301,8 @@ func neverLess(t *rapid.T, before map[string]takenAndBought, j *modelJob) {
 	after := spans(planned(t, j.document()))
 	for id, b := range before {
 		a := after[id]
-		if a.takes.Low < b.takes.Low || a.takes.Plan < b.takes.Plan || a.takes.High < b.takes.High || a.buy.Plan < b.buy.Plan {
+		if a.takes.Low < b.takes.Low || a.takes.Plan < b.takes.Plan || a.takes.High < b.takes.High ||
+			a.buy.Plan < b.buy.Plan {
 			t.Fatalf("%s fell from %v to %v\n%s", id, b, a, j.document())
 		}
 	}
@@ -397,9 +402,11 @@ func TestBagsExact(t *testing.T) {
 		need := units.Volume(rapid.Int64Range(0, int64(100*units.CubicMetre)).Draw(t, "need"))
 		if k := rapid.Int64Range(0, 1000).Draw(t, "bags to the brim"); k > 0 {
 			near := rapid.Int64Range(-2, 2).Draw(t, "beside the slack")
-			need = units.Volume(k)*size + catalog.Slack*units.Volume(rapid.IntRange(0, 1).Draw(t, "with slack")) + units.Volume(near)
+			need = units.Volume(k)*size + catalog.Slack*units.Volume(rapid.IntRange(0, 1).Draw(t, "with slack")) +
+				units.Volume(near)
 		}
-		if got, want := yard.Bags(need, size), packs(exactly(int64(need), 1000), exactly(int64(size), 1000)); got != want {
+		want := packs(exactly(int64(need), 1000), exactly(int64(size), 1000))
+		if got := yard.Bags(need, size); got != want {
 			t.Fatalf("Bags(%d, %d) = %d, want %d", need, size, got, want)
 		}
 	})
@@ -450,7 +457,8 @@ func TestShareOfAnAcre(t *testing.T) {
 		offers: []modelOffer{{material: "compost", size: &typed{"1 cu ft", decimal("28316846.592")}}},
 	}
 	plan := planned(t, j.document())
-	if got, want := plan.Lines[0].Count, int64(12_100); got != want || packs(j.takes()["compost"].plan, j.offers[0].size.value) != want {
+	got, want := plan.Lines[0].Count, int64(12_100)
+	if got != want || packs(j.takes()["compost"].plan, j.offers[0].size.value) != want {
 		t.Errorf("a third of ten inches over an acre takes %d bags of 1 cu ft, want %d", got, want)
 	}
 }
@@ -550,7 +558,8 @@ func groundFault(what, path string, g modelGround) fault {
 
 func holeFault(what, path string, above int64, ball modelBall) fault {
 	return fault{what, path, func() modelTask {
-		return modelTask{kind: "backfill", holes: 2, width: mm(300)[0], depth: mm(200)[0], ball: ball, above: &mm(above)[0]}
+		return modelTask{kind: "backfill", holes: 2, width: mm(300)[0], depth: mm(200)[0], ball: ball,
+			above: &mm(above)[0]}
 	}}
 }
 
@@ -573,13 +582,16 @@ var faults = []fault{
 	holeFault("a ball that stands on the ground", "ball", 100, modelBall{across: mm(200)[0], height: mm(100)[0]}),
 	{"stems on all the ground", "stems", func() modelTask {
 		g := modelGround{shape: "rectangle", count: 1, sides: mm(1000, 1000)}
-		return modelTask{kind: "cover", filling: "bark-mulch", ground: g, layer: &mm(50)[0], stems: 9, clear: mm(300)[0]}
+		return modelTask{kind: "cover", filling: "bark-mulch", ground: g, layer: &mm(50)[0], stems: 9,
+			clear: mm(300)[0]}
 	}},
 	{"a material that is not known", "material", func() modelTask {
-		return modelTask{kind: "fill", filling: "moon-dust", lines: []modelLine{{count: 1, form: "holds", sides: []typed{*litre(2)}}}}
+		return modelTask{kind: "fill", filling: "moon-dust",
+			lines: []modelLine{{count: 1, form: "holds", sides: []typed{*litre(2)}}}}
 	}},
 	{"all of it lost", "settle", func() modelTask {
-		return modelTask{kind: "fill", filling: "peat", settle: &typed{"100%", exactly(1, 1)}, lines: []modelLine{{count: 1, form: "holds", sides: []typed{*litre(2)}}}}
+		return modelTask{kind: "fill", filling: "peat", settle: &typed{"100%", exactly(1, 1)},
+			lines: []modelLine{{count: 1, form: "holds", sides: []typed{*litre(2)}}}}
 	}},
 }
 
@@ -590,7 +602,9 @@ type scale struct {
 }
 
 func mixed(size string, den int64, unit string) scale {
-	return scale{decimal(size).over(exactly(den, 1)), func(n int64, style int) string { return fraction(n, den, style) + " " + unit }}
+	return scale{decimal(size).over(exactly(den, 1)), func(n int64, style int) string {
+		return fraction(n, den, style) + " " + unit
+	}}
 }
 
 func places(size string, digits int, unit string) scale {
@@ -607,7 +621,8 @@ func fraction(n, den int64, style int) string {
 		return strconv.FormatInt(n/den, 10)
 	}
 	text, joint := r.String(), []string{" ", "-", " "}[style]
-	if glyph := map[string]string{"1/2": "½", "1/4": "¼", "3/4": "¾", "1/3": "⅓", "2/3": "⅔", "3/8": "⅜"}[text]; glyph != "" && style == 2 {
+	glyphs := map[string]string{"1/2": "½", "1/4": "¼", "3/4": "¾", "1/3": "⅓", "2/3": "⅔", "3/8": "⅜"}
+	if glyph := glyphs[text]; glyph != "" && style == 2 {
 		text, joint = glyph, ""
 	}
 	if n < den {
@@ -761,7 +776,8 @@ func drawPot(t *rapid.T, id string) modelPot {
 
 // materialIDs are those that a task may name: the catalogue's and the job's own.
 func (j *modelJob) materialIDs() []string {
-	ids := []string{"bark-chunks", "bark-fines", "bark-mulch", "coir", "compost", "peat", "perlite", "sand", "topsoil", "vermiculite", "wood-chips"}
+	ids := []string{"bark-chunks", "bark-fines", "bark-mulch", "coir", "compost", "peat", "perlite", "sand", "topsoil",
+		"vermiculite", "wood-chips"}
 	for _, m := range j.materials {
 		if !slices.Contains(ids, m.id) {
 			ids = append(ids, m.id)
@@ -891,7 +907,8 @@ func drawBall(t *rapid.T, j *modelJob, room, across, height float64) modelBall {
 		v := typedVolume(t, "ball volume", room*0.2, room*0.8)
 		return modelBall{volume: &v}
 	}
-	return modelBall{across: typedLength(t, "ball across", across*0.3, across*0.9), height: typedLength(t, "ball height", height*0.3, height*0.9)}
+	return modelBall{across: typedLength(t, "ball across", across*0.3, across*0.9),
+		height: typedLength(t, "ball height", height*0.3, height*0.9)}
 }
 
 func (j *modelJob) potIDs() []string {
@@ -940,14 +957,16 @@ func (l *modelLine) drawSides(t *rapid.T, j *modelJob) (narrow, tall float64) {
 		l.sides = []typed{typedVolume(t, "holds", 5000, 60_000_000)}
 		return 0, 0
 	case "box":
-		l.sides = []typed{typedLength(t, "long", 60, 1200), typedLength(t, "wide", 60, 600), typedLength(t, "deep", 40, 500)}
+		l.sides = []typed{typedLength(t, "long", 60, 1200), typedLength(t, "wide", 60, 600),
+			typedLength(t, "deep", 40, 500)}
 		return min(at(0), at(1)), at(2)
 	case "straight":
 		l.sides = []typed{typedLength(t, "across", 40, 600), typedLength(t, "height", 40, 500)}
 		return at(0), at(1)
 	}
 	top := typedLength(t, "top", 50, 600)
-	l.sides = []typed{top, typedLength(t, "bottom", top.value.float()*0.5, top.value.float()), typedLength(t, "height", 40, 500)}
+	l.sides = []typed{top, typedLength(t, "bottom", top.value.float()*0.5, top.value.float()),
+		typedLength(t, "height", 40, 500)}
 	return at(1), at(2)
 }
 

@@ -75,7 +75,8 @@ func outputOf(job *mix.Job) ([]byte, error) {
 	for i := range reach {
 		out = append(out, report.Reach(&reach[i])...)
 	}
-	found := []any{p.LeftOut(), p.Crossings(), p.Options(mix.MaxOptions), p.Sure(), p.Delivery(), p.ChangesFrom(nil), reach}
+	found := []any{p.LeftOut(), p.Crossings(), p.Options(mix.MaxOptions), p.Sure(), p.Delivery(),
+		p.ChangesFrom(nil), reach}
 	for i := range p.Tasks {
 		for term := range p.Tasks[i].Result.Terms {
 			found = append(found, &term)

@@ -174,8 +174,11 @@ func TestProblemsAreBounded(t *testing.T) {
 // TestPastTheBound: what stands after the last reported problem is not worked
 // out from, however broken it is.
 func TestPastTheBound(t *testing.T) {
-	bad := strings.Repeat(`{"kind": "cover", "area": "60 ft x", "layer": "x", "material": "x"}, {"kind": "amend", "area": {"ring": {}}}, {"kind": "cover", "area": {"strip": 3, "corners": 3, "circle": "x"}, "sheet": {"size": "x"}, "stems": {}}, `, 100)
-	_, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [` + bad + `{"kind": "fill", "mix": "x", "containers": [{"box": "x"}, {"ball": "x"}]}]}`))
+	bad := strings.Repeat(`{"kind": "cover", "area": "60 ft x", "layer": "x", "material": "x"}, `+
+		`{"kind": "amend", "area": {"ring": {}}}, {"kind": "cover", "area": {"strip": 3, "corners": 3, `+
+		`"circle": "x"}, "sheet": {"size": "x"}, "stems": {}}, `, 100)
+	_, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [` + bad +
+		`{"kind": "fill", "mix": "x", "containers": [{"box": "x"}, {"ball": "x"}]}]}`))
 	if got := len(doc.ProblemsIn(err)); got != maxProblems+1 {
 		t.Errorf("%d problems, want %d", got, maxProblems+1)
 	}
@@ -186,7 +189,8 @@ func TestPastTheBound(t *testing.T) {
 func TestMixLadder(t *testing.T) {
 	for bottom, want := range map[string]string{`{}`: "mix.empty", `{"peat": 1}`: "mix.large"} {
 		var b strings.Builder
-		b.WriteString(`{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "mix": "m0-24"}], "mixes": [`)
+		b.WriteString(`{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", ` +
+			`"mix": "m0-24"}], "mixes": [`)
 		for level := range 25 {
 			for i := range 3 {
 				parts := bottom

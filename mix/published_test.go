@@ -120,7 +120,8 @@ func (r *published) check(t *testing.T) {
 	slack += ratFloat(r.tolerance)
 	agrees := got >= ratFloat(r.low)-slack && got <= ratFloat(r.high)+slack
 	if slip := r.file == publishedSlips; agrees == slip {
-		t.Errorf("%s(%s) = %.12g %s, published %s by %s: agrees = %t, want %t", r.kind, r.input, got, r.unit, r.printed, r.source, agrees, !slip)
+		t.Errorf("%s(%s) = %.12g %s, published %s by %s: agrees = %t, want %t", r.kind, r.input, got, r.unit, r.printed,
+			r.source, agrees, !slip)
 	}
 }
 
@@ -485,7 +486,8 @@ func answerAllowance(t *testing.T, r *published) float64 {
 // answerSwell is what is left over, loose, of a hole filled by a ball of the
 // bank volume.
 func answerSwell(t *testing.T, r *published) float64 {
-	task := jsonFields{"kind": "backfill", "holes": 1, "width": "50 m", "depth": "10 m", "ball": r.in["bank"], "soil": r.in["soil"]}
+	task := jsonFields{"kind": "backfill", "holes": 1, "width": "50 m", "depth": "10 m", "ball": r.in["bank"],
+		"soil": r.in["soil"]}
 	var plan struct {
 		Tasks []struct {
 			Backfill struct {

@@ -21,7 +21,8 @@ func TestReachAndPlan(t *testing.T) {
 			have[m] = units.Volume(rapid.Int64Range(int64(units.Litre), int64(1000*units.Litre)).Draw(t, m))
 		}
 		mixID := rapid.SampledFrom([]string{"potting", "rooting", "bark-peat", "twice"}).Draw(t, "mix")
-		size := rapid.SampledFrom([]string{`"size": "#1"`, `"size": "tray-72"`, `"holds": "2.8 L"`, `"top": "8 in", "bottom": "6 in", "height": "7 in"`}).Draw(t, "size")
+		size := rapid.SampledFrom([]string{`"size": "#1"`, `"size": "tray-72"`, `"holds": "2.8 L"`,
+			`"top": "8 in", "bottom": "6 in", "height": "7 in"`}).Draw(t, "size")
 		doc := func(count int64) []byte {
 			return fmt.Appendf(nil, `{"schema": 1,
 				"mixes": [{"id": "twice", "parts": {"potting": 2, "peat": 1}, "blend_loss": "5%%"}],
@@ -61,7 +62,8 @@ func TestReachAndPlan(t *testing.T) {
 
 // TestReachOfALayer: a cubic yard over 240 sq ft is 27/240 ft deep.
 func TestReachOfALayer(t *testing.T) {
-	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}], "on_hand": {"bark-mulch": "1 cu yd"}}`))
+	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", ` +
+		`"layer": "1 in", "material": "bark-mulch"}], "on_hand": {"bark-mulch": "1 cu yd"}}`))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +75,8 @@ func TestReachOfALayer(t *testing.T) {
 
 // TestReachNeedsStock: without anything on hand there is a problem, not a zero.
 func TestReachNeedsStock(t *testing.T) {
-	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "1 in", "material": "bark-mulch"}]}`))
+	job, err := mix.Decode([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", ` +
+		`"layer": "1 in", "material": "bark-mulch"}]}`))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -100,7 +100,8 @@ func TestSoldOutAltogether(t *testing.T) {
 
 // TestPackAndBulkOfOneSize: each can be named.
 func TestPackAndBulkOfOneSize(t *testing.T) {
-	j, err := mix.Decode([]byte(mulchJob(`{"pack": "1 cu yd", "price": "40"}, {"bulk": "1 cu yd", "price": "30"}, {"pack": "2 cu ft", "price": "9"}`, ``)))
+	j, err := mix.Decode([]byte(mulchJob(`{"pack": "1 cu yd", "price": "40"}, {"bulk": "1 cu yd", `+
+		`"price": "30"}, {"pack": "2 cu ft", "price": "9"}`, ``)))
 	require.NoError(t, err)
 	for without, want := range map[string]string{"bark-mulch:1 cu yd bulk": "40.00", "bark-mulch:1 cu yd": "30.00"} {
 		left, err := j.At(&yard.Yard{Without: []string{without}})
@@ -115,7 +116,8 @@ func TestPackAndBulkOfOneSize(t *testing.T) {
 // at the yard, though the job has no plan as it stands; and what is bought
 // meets a minimum and lowers the stock.
 func TestReplanWhatCouldNotBePlanned(t *testing.T) {
-	j, err := mix.Decode([]byte(mulchJob(`{"bulk": "1 cu yd", "price": "30"}, {"pack": "2 cu ft", "price": "9"}`, `, "haul": {"payload": "700 lb"}`)))
+	j, err := mix.Decode([]byte(mulchJob(`{"bulk": "1 cu yd", "price": "30"}, {"pack": "2 cu ft", "price": "9"}`,
+		`, "haul": {"payload": "700 lb"}`)))
 	require.NoError(t, err)
 	if _, err := j.Plan(); firstCode(err) != "offer.heavy" {
 		t.Fatalf("%v, want offer.heavy", err)
@@ -136,7 +138,8 @@ func TestReplanWhatCouldNotBePlanned(t *testing.T) {
 
 func TestBadYardNames(t *testing.T) {
 	j := sampleJob(t)
-	_, err := j.At(&yard.Yard{Without: []string{"bark-fines:9 cu yd", "peat", "bark-mulch:2 cu ft"}, Bought: []yard.Bought{{Offer: "perlite:4 cu ft", Count: 0}}})
+	_, err := j.At(&yard.Yard{Without: []string{"bark-fines:9 cu yd", "peat", "bark-mulch:2 cu ft"},
+		Bought: []yard.Bought{{Offer: "perlite:4 cu ft", Count: 0}}})
 	var got []string
 	for _, p := range doc.ProblemsIn(err) {
 		got = append(got, p.Path+" "+p.Code)
@@ -157,35 +160,43 @@ func TestYardOfTheJob(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	y := &yard.Yard{Without: []string{"bark-fines:1/2 cu yd bulk"}, Bought: []yard.Bought{{Offer: "peat:3.8 cu ft", Count: 1}}}
+	y := &yard.Yard{Without: []string{"bark-fines:1/2 cu yd bulk"},
+		Bought: []yard.Bought{{Offer: "peat:3.8 cu ft", Count: 1}}}
 	left, err := job.At(y)
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := mix.PlanDocument(with(`{"without": ["bark-fines:1/2 cu yd bulk"], "bought": [{"offer": "peat:3.8 cu ft", "count": 1}]}`))
+	got, err := mix.PlanDocument(with(`{"without": ["bark-fines:1/2 cu yd bulk"], ` +
+		`"bought": [{"offer": "peat:3.8 cu ft", "count": 1}]}`))
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := planOf(t, left)
-	if d := got.ChangesFrom(want); len(d) == 0 || got.Bill != want.Bill || slices.ContainsFunc(d, func(c yard.Change) bool { return c.Before != c.After }) {
+	differs := func(c yard.Change) bool { return c.Before != c.After }
+	if d := got.ChangesFrom(want); len(d) == 0 || got.Bill != want.Bill || slices.ContainsFunc(d, differs) {
 		t.Errorf("the order differs from what Apply leaves: %+v", d)
 	}
 	if n := len(got.Notes) - len(want.Notes); n != 2 {
 		t.Errorf("%d notes on what has changed, want 2", n)
 	}
 
-	_, err = mix.PlanDocument(with(`{"without": ["bark"], "only_stock": -1, "bought": [{"offer": "peat:3.8 cu ft", "count": 0}]}`))
+	_, err = mix.PlanDocument(with(`{"without": ["bark"], "only_stock": -1, ` +
+		`"bought": [{"offer": "peat:3.8 cu ft", "count": 0}]}`))
 	var paths string
 	for _, p := range doc.ProblemsIn(err) {
 		paths += p.Path + " " + p.Code + "; "
 	}
-	if want := "yard.without[0] offer.unknown; yard.only_stock count.small; yard.bought[0].count count.small; "; paths != want {
-		t.Errorf("problems %q, want %q", paths, want)
+	wantPaths := "yard.without[0] offer.unknown; yard.only_stock count.small; yard.bought[0].count count.small; "
+	if paths != wantPaths {
+		t.Errorf("problems %q, want %q", paths, wantPaths)
 	}
 }
 
 // mulchJob is a mulch of 10 cu ft with the offers given.
 func mulchJob(offers, more string) string {
-	return `{"schema": 1` + more + `, "tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}], "offers": [` +
-		strings.NewReplacer(`{"pack"`, `{"material": "bark-mulch", "pack"`, `{"bulk"`, `{"material": "bark-mulch", "bulk"`).Replace(offers) + `]}`
+	return `{"schema": 1` + more + `, "tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", ` +
+		`"material": "bark-mulch"}], "offers": [` +
+		strings.NewReplacer(
+			`{"pack"`, `{"material": "bark-mulch", "pack"`,
+			`{"bulk"`, `{"material": "bark-mulch", "bulk"`).Replace(offers) + `]}`
 }

@@ -15,7 +15,9 @@ func TestSure(t *testing.T) {
 	if mix.BagFill().Low != 0.95 { // NIST Handbook 133, the most that one package may be short of: from memory
 		t.Errorf("a bag may hold %v of its label", mix.BagFill().Low)
 	}
-	certain := `{"schema": 1, "tasks": [{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 10, "holds": "1 L"}]}], "on_hand": {"sand": "9 L"}, "offers": [{"material": "sand", "pack": "2 L", "price": "1"}]}`
+	certain := `{"schema": 1, "tasks": [{"kind": "fill", "material": "sand", "settle": "0%", ` +
+		`"containers": [{"count": 10, "holds": "1 L"}]}], "on_hand": {"sand": "9 L"}, ` +
+		`"offers": [{"material": "sand", "pack": "2 L", "price": "1"}]}`
 	p, err := mix.PlanDocument([]byte(certain))
 	require.NoError(t, err)
 	if s := p.Sure(); s.Chance != 1 || s.Odds(p.Printer()) != "for certain" || len(s.Enough) > 0 {
@@ -23,7 +25,9 @@ func TestSure(t *testing.T) {
 	}
 	// A hundred #1 pots of 152 to 251 cu in, 172.8 the likeliest, against what
 	// is on hand and a bag of next to nothing: P(size <= x) of the triangle.
-	onHand := `{"schema": 1, "tasks": [{"kind": "fill", "material": "sand", "settle": "0%", "containers": [{"count": 100, "size": "#1"}]}], "on_hand": {"sand": "17270 cu in"}, "offers": [{"material": "sand", "pack": "10 cu in", "price": "1"}]}`
+	onHand := `{"schema": 1, "tasks": [{"kind": "fill", "material": "sand", "settle": "0%", ` +
+		`"containers": [{"count": 100, "size": "#1"}]}], "on_hand": {"sand": "17270 cu in"}, ` +
+		`"offers": [{"material": "sand", "pack": "10 cu in", "price": "1"}]}`
 	p, err = mix.PlanDocument([]byte(onHand))
 	require.NoError(t, err)
 	s := p.Sure()
@@ -32,7 +36,8 @@ func TestSure(t *testing.T) {
 	if s.Chance < want-0.01 || s.Chance > want+0.01 {
 		t.Errorf("chance %v, want %v", s.Chance, want)
 	}
-	if s.At < mix.NineInTen || s.Bill.Total <= p.Bill.Total || len(s.Matters) == 0 || s.Matters[0].Name != "the size of #1" {
+	if s.At < mix.NineInTen || s.Bill.Total <= p.Bill.Total || len(s.Matters) == 0 ||
+		s.Matters[0].Name != "the size of #1" {
 		t.Errorf("%+v", s)
 	}
 	if again := p.Sure(); again.Chance != s.Chance || again.At != s.At {

@@ -84,7 +84,8 @@ func misfits(labels map[string]map[string]said) (wrong []string) {
 				continue
 			}
 			if f.Type.Form == "keyed" || f.Type.Form == "list" && f.Type.Of != nil {
-				wrong = append(wrong, fmt.Sprintf("%s.%s: write it a form in job/, and its label in state/fields.js", o.ID, f.Name))
+				wrong = append(wrong, fmt.Sprintf("%s.%s: write it a form in job/, and its label in state/fields.js",
+					o.ID, f.Name))
 			}
 		}
 	}

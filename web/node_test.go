@@ -74,7 +74,8 @@ func failures(out string) string {
 // only as long as no module changes.
 func readModules(t *testing.T) {
 	t.Helper()
-	for _, glob := range []string{"*.js", "*/*.js", "test/*.mjs", "testdata/*.json", "text/*.json", "../mix/sample.json", "../testdata/jobs/*.json"} {
+	for _, glob := range []string{"*.js", "*/*.js", "test/*.mjs", "testdata/*.json", "text/*.json",
+		"../mix/sample.json", "../testdata/jobs/*.json"} {
 		files, err := filepath.Glob(glob)
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v, %v", glob, files, err)
@@ -110,7 +111,8 @@ func callNode(t *testing.T, program string, in, into any) {
 // TestPathText: the page writes paths as the library does, since it finds the
 // field of a problem by them.
 func TestPathText(t *testing.T) {
-	letters := []rune("ab19_-.# \"\\[]<&>éß½…日\u00a0\u00ad\u200b\u2028\u202e\ufeff\ufffd\x00\x01\n\t\x7f\u0085\U0001f331\U000e0001")
+	letters := []rune("ab19_-.# \"\\[]<&>éß½…日\u00a0\u00ad\u200b\u2028\u202e\ufeff\ufffd" +
+		"\x00\x01\n\t\x7f\u0085\U0001f331\U000e0001")
 	random := rand.New(rand.NewPCG(1, 2))
 	var paths [][]any
 	var want []string
@@ -224,7 +226,8 @@ func TestEntryMeans(t *testing.T) {
 		got, code := meaning(row.Kind, row.Doc)
 		if row.Refused != "" {
 			if code != row.Refused {
-				t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want it refused with %q", row.Kind, row.Typed, row.Doc, got, code, row.Refused)
+				t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want it refused with %q", row.Kind,
+					row.Typed, row.Doc, got, code, row.Refused)
 			}
 			continue
 		}
@@ -234,7 +237,8 @@ func TestEntryMeans(t *testing.T) {
 		}
 		want, bad := meaning(row.Kind, is)
 		if got != want || code != "" || bad != "" {
-			t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want %s, %q", row.Kind, row.Typed, row.Doc, got, code, want, bad)
+			t.Errorf("%s %q is kept as %s, which the library reads as %s, %q; want %s, %q", row.Kind, row.Typed,
+				row.Doc, got, code, want, bad)
 		}
 	}
 }
@@ -282,9 +286,11 @@ func meaning(kind string, value json.RawMessage) (is, code string) {
 		m, err = catalog.ParseMix(s)
 		v = m.Parts
 	case "count":
-		return inJob(value, `{"schema": 1, "tasks": [{"kind": "backfill", "holes": %s, "width": "18 in", "depth": "6 in", "ball": "#1"}]}`, "tasks[0].holes")
+		return inJob(value, `{"schema": 1, "tasks": [{"kind": "backfill", "holes": %s, "width": "18 in", `+
+			`"depth": "6 in", "ball": "#1"}]}`, "tasks[0].holes")
 	case "stock":
-		return inJob(value, `{"schema": 1, "on_hand": {"peat": %s}, "tasks": [{"kind": "cover", "area": "60 ft x 4 ft", "layer": "3 in", "material": "peat"}]}`, "on_hand.peat")
+		return inJob(value, `{"schema": 1, "on_hand": {"peat": %s}, "tasks": [{"kind": "cover", `+
+			`"area": "60 ft x 4 ft", "layer": "3 in", "material": "peat"}]}`, "on_hand.peat")
 	}
 	if e := (*units.Error)(nil); errors.As(err, &e) {
 		return "", e.Code

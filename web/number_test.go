@@ -20,8 +20,11 @@ const numeralJob = `{"schema": 1, "tasks": [{"kind": "fill", "mix": "m", "contai
 // TestNumeralsMeanTheSame: however a number is written in a job, the page's
 // program gets what the command line gets.
 func TestNumeralsMeanTheSame(t *testing.T) {
-	numerals := []string{"0", "-0", "-0.0", "1", "1.0", "1.50", "4.10", "64", "64.0", "6.4e1", "1e2", "1E2", "1e+2", "0.1", "0.10", "1e-1", "1e-7", "1e21", "1e22", "1e999", "1e-999", "0.30000000000000004",
-		"0.1000000000000000055511151231257827", "9007199254740993", "9007199254740992", "123456789012345678", "1000000000", "999999999999999999999", "-1", "-1.5", "2.675", "1e0", "0e0", "0e999", "1.7976931348623159e308", "5e-324", "0.000001", "0.0000001"}
+	numerals := []string{"0", "-0", "-0.0", "1", "1.0", "1.50", "4.10", "64", "64.0", "6.4e1", "1e2", "1E2", "1e+2",
+		"0.1", "0.10", "1e-1", "1e-7", "1e21", "1e22", "1e999", "1e-999", "0.30000000000000004",
+		"0.1000000000000000055511151231257827", "9007199254740993", "9007199254740992", "123456789012345678",
+		"1000000000", "999999999999999999999", "-1", "-1.5", "2.675", "1e0", "0e0", "0e999",
+		"1.7976931348623159e308", "5e-324", "0.000001", "0.0000001"}
 	var jobs []string
 	for place := range 7 {
 		for _, n := range numerals {
@@ -35,7 +38,8 @@ func TestNumeralsMeanTheSame(t *testing.T) {
 		was, refused := refusals(t, jobs[i])
 		came, refusedThen := refusals(t, text)
 		if was != came || refused != refusedThen {
-			t.Errorf("%s at place %d:\n as it stands: %s%.300s\n in the page: %s%.300s", numerals[i%len(numerals)], i/len(numerals)+1, refused, was, refusedThen, came)
+			t.Errorf("%s at place %d:\n as it stands: %s%.300s\n in the page: %s%.300s", numerals[i%len(numerals)],
+				i/len(numerals)+1, refused, was, refusedThen, came)
 		}
 		if refused == "" {
 			planned++
@@ -50,7 +54,8 @@ func TestNumeralsMeanTheSame(t *testing.T) {
 // an object, and parts come out in another order. No id may look so.
 func TestKeysInOrder(t *testing.T) {
 	var jobs []string
-	for _, ids := range [][2]string{{"b", "10"}, {"b", "2"}, {"z", "0a"}, {"z", "1-2"}, {"z", "007"}, {"z", "1.5"}, {"z", "#1"}, {"z", "-1"}} {
+	for _, ids := range [][2]string{{"b", "10"}, {"b", "2"}, {"z", "0a"}, {"z", "1-2"}, {"z", "007"}, {"z", "1.5"},
+		{"z", "#1"}, {"z", "-1"}} {
 		jobs = append(jobs, fmt.Sprintf(`{"schema": 1, "materials": [{"id": %[1]q, "name": "One"}, {"id": %[2]q, "name": "Two"}],
 			"mixes": [{"id": "m", "parts": {%[1]q: 1, %[2]q: 1, "peat": 1}}], "on_hand": {%[1]q: "1 cu ft", %[2]q: "1 cu ft"},
 			"tasks": [{"kind": "fill", "mix": "m", "containers": [{"count": 10, "size": "#1"}]}]}`, ids[0], ids[1]))

@@ -48,8 +48,9 @@ func (s *source) number() int64 {
 }
 
 func (s *source) request() order.Request {
-	r := order.Request{Payload: units.Mass(s.number()), Room: units.Volume(s.number()), TripCost: units.Money(s.number()),
-		Slack: units.Volume(s.byte() % 4), Aim: order.Aim(s.byte() % 3), Budget: 20_000}
+	r := order.Request{Payload: units.Mass(s.number()), Room: units.Volume(s.number()),
+		TripCost: units.Money(s.number()), Slack: units.Volume(s.byte() % 4),
+		Aim: order.Aim(s.byte() % 3), Budget: 20_000}
 	r.Tax, _ = units.NewRatio(int64(s.byte()%40), 100)
 	if s.byte()%3 == 0 {
 		r.Delivery = &order.Delivery{Capacity: units.Volume(s.number()),
@@ -65,8 +66,9 @@ func (s *source) request() order.Request {
 }
 
 func (s *source) offer(materials int) order.Offer {
-	o := order.Offer{Material: int(s.byte()) % materials, Yield: units.Volume(s.number()), Room: units.Volume(s.number()),
-		Mass: units.Mass(s.number()), Price: units.Money(s.number()), Deposit: units.Money(s.byte())}
+	o := order.Offer{Material: int(s.byte()) % materials, Yield: units.Volume(s.number()),
+		Room: units.Volume(s.number()), Mass: units.Mass(s.number()),
+		Price: units.Money(s.number()), Deposit: units.Money(s.byte())}
 	flags := s.byte()
 	if o.CanDeliver, o.Machine, o.Limited = flags&1 > 0, flags&2 > 0, flags&4 > 0; o.Limited {
 		o.Stock = s.number()

@@ -161,7 +161,8 @@ func TestErrors(t *testing.T) {
 
 // TestLarge checks that the largest need gets an answer with a bound.
 func TestLarge(t *testing.T) {
-	r := order.Request{Needs: []units.Volume{units.MaxVolume}, Payload: 500 * units.Kilogram, Room: 2 * units.CubicYard, TripCost: 900,
+	r := order.Request{Needs: []units.Volume{units.MaxVolume}, Payload: 500 * units.Kilogram, Room: 2 * units.CubicYard,
+		TripCost: 900,
 		Offers: []order.Offer{
 			{Yield: 2 * units.CubicFoot, Room: 2 * units.CubicFoot, Mass: 40 * units.Pound, Price: 475, CanDeliver: true},
 			{Yield: 50 * units.Litre, Room: 50 * units.Litre, Mass: 15 * units.Kilogram, Price: 399},

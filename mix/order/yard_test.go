@@ -46,8 +46,9 @@ func randomYard(rng *rand.Rand, materials, offers int) order.Request {
 func randomOffer(rng *rand.Rand, m int, dear int64, bounded bool) order.Offer {
 	s := sizes[rng.IntN(len(sizes))]
 	price := s.price * dear * (85 + rng.Int64N(31)) / 10_000
-	o := order.Offer{Material: m, Yield: s.volume * decilitre, Room: s.volume * decilitre, Mass: s.mass * units.Kilogram,
-		Price: units.Money(price), Machine: s.mass >= 160, CanDeliver: rng.IntN(2) == 0}
+	o := order.Offer{Material: m, Yield: s.volume * decilitre, Room: s.volume * decilitre,
+		Mass: s.mass * units.Kilogram, Price: units.Money(price), Machine: s.mass >= 160,
+		CanDeliver: rng.IntN(2) == 0}
 	if rng.IntN(6) == 0 {
 		o.Breaks = []order.Break{{From: 5 + rng.Int64N(16), Price: o.Price * units.Money(80+rng.Int64N(17)) / 100}}
 	}

@@ -227,7 +227,8 @@ func reachOf(t *testing.T, job []byte, l *lang.Language) []byte {
 		t.Fatal(err)
 	}
 	if len(list) == 0 {
-		return []byte(`{"schema": 1, "filling": "", "loose_litres": 0, "net_litres": 0, "limit": "", "left": [], "containers": [], "one_more": []}`)
+		return []byte(`{"schema": 1, "filling": "", "loose_litres": 0, "net_litres": 0, "limit": "", ` +
+			`"left": [], "containers": [], "one_more": []}`)
 	}
 	return report.Reach(&list[0])
 }

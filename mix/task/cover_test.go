@@ -21,7 +21,8 @@ func TestSheets(t *testing.T) {
 		{"from the area of a round bed", `"circle 14 ft"`, `{"size": "4 ft x 3 ft", "overlap": "6 in"}`, "18"}, // 153.94 / 8.75
 		{"from the area when stones are left out", `{"rectangle": "10 ft x 10 ft", "less": [{"area": "30 sq ft"}]}`, `{"size": "1 ft x 7 ft"}`, "10"},
 	} {
-		p, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": ` + tt.area + `, "layer": "3 in", "material": "bark-mulch", "sheet": ` + tt.sheet + `}]}`))
+		p, err := mix.PlanDocument([]byte(`{"schema": 1, "tasks": [{"kind": "cover", "area": ` + tt.area +
+			`, "layer": "3 in", "material": "bark-mulch", "sheet": ` + tt.sheet + `}]}`))
 		if err != nil {
 			t.Fatalf("%s: %v", tt.why, err)
 		}

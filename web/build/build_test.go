@@ -74,7 +74,8 @@ func TestBuildTellsAll(t *testing.T) {
 		}
 	}
 	_, err := pageFiles(source)
-	for _, want := range []string{"early.js", "start.js", "worker.js", "style.css", "text/xx.json", "LICENSE", "a.webmanifest", "b.webmanifest"} {
+	for _, want := range []string{"early.js", "start.js", "worker.js", "style.css", "text/xx.json", "LICENSE",
+		"a.webmanifest", "b.webmanifest"} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("nothing about %s in %v", want, err)
 		}

@@ -43,7 +43,8 @@ func TestBundle(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !strings.Contains(string(got), test.want) || test.lacks != "" && strings.Contains(string(got), test.lacks) {
+			if !strings.Contains(string(got), test.want) ||
+				test.lacks != "" && strings.Contains(string(got), test.lacks) {
 				t.Errorf("got %s\nwant %q and no %q", got, test.want, test.lacks)
 			}
 			if strings.Contains(string(got), dir) {

@@ -16,7 +16,8 @@ import (
 // TestReport: every file has its row, and the sum leaves out what a visit does
 // not download.
 func TestReport(t *testing.T) {
-	made := files{"a.js": bytes.Repeat([]byte("a"), 3000), "barrow.html": []byte("not of a visit"), "text/b.json": bytes.Repeat([]byte("b"), 1000)}
+	made := files{"a.js": bytes.Repeat([]byte("a"), 3000), "barrow.html": []byte("not of a visit"),
+		"text/b.json": bytes.Repeat([]byte("b"), 1000)}
 	var out strings.Builder
 	if err := report(&out, output{files: made}, make([]byte, 2000)); err != nil {
 		t.Fatal(err)
@@ -40,7 +41,8 @@ func TestReport(t *testing.T) {
 		if sum := rows["a.js"][i] + rows["text/b.json"][i]; visit[i] != sum || sum == 0 {
 			t.Errorf("column %d: a visit is %v, the files make %v\n%s", i, visit[i], sum, out.String())
 		}
-		if got, want := fmt.Sprintf("%.2f", rows["times as much"][i]), fmt.Sprintf("%.2f", visit[i]/empty[i]); cmp.Diff(want, got) != "" {
+		got, want := fmt.Sprintf("%.2f", rows["times as much"][i]), fmt.Sprintf("%.2f", visit[i]/empty[i])
+		if cmp.Diff(want, got) != "" {
 			t.Errorf("column %d: %s times as much, want %s\n%s", i, got, want, out.String())
 		}
 	}

@@ -59,7 +59,8 @@ func TestSinglePolicy(t *testing.T) {
 			policies = append(policies, attr(e.Token, "content"))
 		}
 		for _, a := range e.Attr {
-			if strings.HasPrefix(a.Key, "on") || a.Key == "style" || a.Key == "src" || a.Key == "href" && !strings.HasPrefix(a.Val, "data:image/") {
+			if strings.HasPrefix(a.Key, "on") || a.Key == "style" || a.Key == "src" ||
+				a.Key == "href" && !strings.HasPrefix(a.Val, "data:image/") {
 				t.Errorf("<%s %s=%.60q>", e.Data, a.Key, a.Val)
 			}
 		}
@@ -119,8 +120,10 @@ func TestSingleParts(t *testing.T) {
 // TestSingleTricks: what could end a script early, or a text that looks like a
 // tag, does not get out of its element.
 func TestSingleTricks(t *testing.T) {
-	source := []byte(head + `<link rel="stylesheet" href="style.css"><script type="module" src="main.js"></script><body></body>`)
-	made := files{"style.css": []byte("p{}"), "main.js": []byte("1"), "worker.js": []byte("2"), "barrow.wasm": []byte("3"),
+	source := []byte(head + `<link rel="stylesheet" href="style.css">` +
+		`<script type="module" src="main.js"></script><body></body>`)
+	made := files{"style.css": []byte("p{}"), "main.js": []byte("1"), "worker.js": []byte("2"),
+		"barrow.wasm":  []byte("3"),
 		"text/es.json": []byte(`{"page": {"a": "</script><img src=x>"}}`)}
 	got, err := single(source, made)
 	if err != nil {
@@ -149,7 +152,8 @@ func TestSingleTricks(t *testing.T) {
 // is text.
 func TestPolicyHosts(t *testing.T) {
 	known := []string{"'none'", "'self'", "'wasm-unsafe-eval'", "data:", "blob:"}
-	for _, p := range []string{policy.Page(), policy.Served(), html.UnescapeString(policy.Single([]string{"1"}, []string{"2"}))} {
+	for _, p := range []string{policy.Page(), policy.Served(),
+		html.UnescapeString(policy.Single([]string{"1"}, []string{"2"}))} {
 		if !strings.HasPrefix(p, "default-src 'none'; ") {
 			t.Errorf("starts otherwise: %s", p)
 		}

@@ -28,7 +28,8 @@ func TestEngines(t *testing.T) {
 		t.Skipf("missing: %s", strings.Join(missing, ", "))
 	}
 	dist := t.TempDir()
-	if out, err := exec.Command("go", "run", "example.org/barrow/web/build", "-out", dist, "-quiet").CombinedOutput(); err != nil {
+	build := exec.Command("go", "run", "example.org/barrow/web/build", "-out", dist, "-quiet")
+	if out, err := build.CombinedOutput(); err != nil {
 		t.Fatalf("web/build: %v\n%s", err, out)
 	}
 	ctx, cancel := context.WithTimeout(t.Context(), 8*time.Minute)

@@ -96,7 +96,8 @@ var alterations = map[string]struct {
 	alone  map[string]string
 }{
 	"a memory from outside": {edit(importID, func([]byte) []byte {
-		return slices.Concat([]byte{2}, name("gojs"), name("f"), []byte{ofFunction, goType}, name("env"), name("memory"), []byte{ofMemory, 0, 1})
+		return slices.Concat([]byte{2}, name("gojs"), name("f"), []byte{ofFunction, goType}, name("env"),
+			name("memory"), []byte{ofMemory, 0, 1})
 	}), map[string]string{"segments": "not one memory of its own"}},
 	"no memory":        {edit(memoryID, func([]byte) []byte { return []byte{0} }), map[string]string{"segments": "not one memory of its own"}},
 	"segments counted": {func(m module) module { m.sections = append(m.sections, section{dataCountID, []byte{3}}); return m }, map[string]string{"segments": "counted elsewhere"}},
@@ -134,7 +135,8 @@ var alterations = map[string]struct {
 	"a wider pointer": {edit(globalID, func(b []byte) []byte { b[1] = typeI64; b[3] = opI64Const; return b }), map[string]string{"frame": "first global"}},
 	"a fixed pointer": {edit(globalID, func(b []byte) []byte { b[2] = 0; return b }), map[string]string{"frame": "first global"}},
 	"a pointer of another": {edit(importID, func([]byte) []byte {
-		return slices.Concat([]byte{2}, name("gojs"), name("f"), []byte{ofFunction, goType}, name("gojs"), name("sp"), []byte{ofGlobal, typeI32, 1})
+		return slices.Concat([]byte{2}, name("gojs"), name("f"), []byte{ofFunction, goType}, name("gojs"), name("sp"),
+			[]byte{ofGlobal, typeI32, 1})
 	}), map[string]string{"frame": "first global"}},
 	"a stack pointer from elsewhere": {eachCode(func(c []instr) []instr {
 		return slices.Insert(c, 2, instr{op: opI32Const, n: 8}, instr{op: opLocalSet, n: 1})

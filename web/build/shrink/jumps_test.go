@@ -104,7 +104,8 @@ func drawFunction(draw *rand.Rand, number int64) (f function, entries int) {
 		case 0: // a call that may give up its turn
 			move(-8)
 			emit(num(opLocalGet, 1), num(opI64Const, number<<16|int64(i+1)), memory(0x37, 0))
-			emit(num(opI32Const, 0), num(opCall, draw.Int64N(200)), num(opGlobalGet, 0), num(opLocalSet, 1), num(opBrIf, exit))
+			emit(num(opI32Const, 0), num(opCall, draw.Int64N(200)), num(opGlobalGet, 0), num(opLocalSet, 1),
+				num(opBrIf, exit))
 		case 1: // a jump on a condition
 			emit(num(opI32Const, 0), num(opCall, 1))
 			other++

@@ -19,7 +19,8 @@ import (
 // linked is a program as Go links it, with the page's flags, made once for all
 // tests. Nobody changes it.
 var linked = sync.OnceValues(func() ([]byte, error) {
-	if _, err := os.ReadFile("testdata/program/main.go"); err != nil { // so that a cached result is of the program as it is
+	// Reading the source makes go test run again when it changes, and not use a cached result.
+	if _, err := os.ReadFile("testdata/program/main.go"); err != nil {
 		return nil, err
 	}
 	small, err := compile.Small()
