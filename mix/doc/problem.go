@@ -83,8 +83,8 @@ func ProblemsIn(err error) Problems {
 }
 
 // Quantity returns the error of one quantity as the [Problems] that a document with
-// that quantity at path would have. A face that reads a single quantity can then
-// report it in the same way as a document.
+// that quantity at path would have. A command that reads a single quantity can
+// then report it in the same way as a document.
 func Quantity(path string, e *units.Error) error {
 	return Problems{{Path: path, Code: e.Code, Value: Clip(e.Value), Hint: e.Hint, cause: e}}
 }

@@ -35,8 +35,8 @@ func (w *writer) crossing(k *yard.Crossing) {
 	})
 }
 
-// price writes an amount. A negative one stands for a volume that the stock cannot
-// cover, and is left out.
+// price writes an amount. A negative one means that the stock cannot cover the
+// volume, and is left out.
 func (w *writer) price(key string, m units.Money) {
 	if m >= 0 {
 		w.Text(key, m.String())

@@ -104,8 +104,8 @@ func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
 	return b
 }
 
-// check reports a depth that is missing, and two depths of which each follows from
-// the other: it cannot know which of them is meant.
+// check reports depths that are missing, and two that say the same thing, since it
+// cannot know which of the two is meant.
 func (a *Amend) check(r *doc.Reader) {
 	switch {
 	case !r.Clean("layer", "share"):
