@@ -106,25 +106,24 @@ var jobFields = doc.Fields{
 	{Name: "haul", Type: &haul, About: "what the vehicle carries and what a drive costs", At: func(d any) any { return &d.(*document).Haul }},
 }
 
+// The types of the job's lists and objects. They are written out, because the linker
+// lays plain data down while a function that makes it is code that runs at the start.
 var (
-	materials  = listOf("materials", func() *doc.Object { return catalog.MaterialObject })
-	containers = listOf("containers", func() *doc.Object { return catalog.ClassObject })
-	mixes      = listOf("mixes", func() *doc.Object { return catalog.MixObject })
-	offers     = listOf("offers", func() *doc.Object { return yard.OfferObject })
-	delivery   = oneOf(func() *doc.Object { return yard.DeliveryObject })
-	changed    = oneOf(func() *doc.Object { return yard.Object })
-	haul       = oneOf(func() *doc.Object { return yard.HaulObject })
+	materials = doc.Type{Takes: "list", Form: "list", Such: "materials",
+		Of: func() *doc.Object { return catalog.MaterialObject }, Read: doc.ReadEach}
+	containers = doc.Type{Takes: "list", Form: "list", Such: "containers",
+		Of: func() *doc.Object { return catalog.ClassObject }, Read: doc.ReadEach}
+	mixes = doc.Type{Takes: "list", Form: "list", Such: "mixes",
+		Of: func() *doc.Object { return catalog.MixObject }, Read: doc.ReadEach}
+	offers = doc.Type{Takes: "list", Form: "list", Such: "offers",
+		Of: func() *doc.Object { return yard.OfferObject }, Read: doc.ReadEach}
+	delivery = doc.Type{Takes: "object", Form: "object",
+		Of: func() *doc.Object { return yard.DeliveryObject }, Read: doc.ReadOne}
+	changed = doc.Type{Takes: "object", Form: "object",
+		Of: func() *doc.Object { return yard.Object }, Read: doc.ReadOne}
+	haul = doc.Type{Takes: "object", Form: "object",
+		Of: func() *doc.Object { return yard.HaulObject }, Read: doc.ReadOne}
 )
-
-// listOf is the type of a list of objects; such is the elements in words.
-func listOf(such message.Text, of func() *doc.Object) doc.Type {
-	return doc.Type{Takes: "list", Form: "list", Such: such, Of: of, Read: doc.ReadEach}
-}
-
-// oneOf is the type of a single object.
-func oneOf(of func() *doc.Object) doc.Type {
-	return doc.Type{Takes: "object", Form: "object", Of: of, Read: doc.ReadOne}
-}
 
 var version = doc.Type{Takes: "1", Form: "fixed", Least: 1, Read: doc.ReadCount}
 
