@@ -144,7 +144,8 @@ func pair(what string) (across, height string) {
 
 // helps are what the commands of kinds of task say of themselves.
 var helps = map[string]struct{ short, long, example string }{
-	"amend": {"a layer worked into a bed", `Works out a layer worked into a bed. --into is the finished depth that holds the
+	"amend": {"a layer worked into a bed",
+		`Works out a layer worked into a bed. --into is the finished depth that holds the
 layer: 3 in of 9 in is a third. --over is the depth of native soil loosened:
 3 in over 6 in is the same third. Give one of the two; and --layer, or --share
 and the layer follows.`, `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --into "9 in" \
@@ -153,12 +154,15 @@ and the layer follows.`, `  barrow amend --area "60 ft x 4 ft" --layer "3 in" --
     --material compost
   barrow amend --area "240 sq ft" --layer "2 in" --into "8 in" \
     --mix "compost 1, bark-fines 1" --bulk "1/2 yd3"`},
-	"backfill": {"soil and material round root balls", `Works out planting holes: the soil dug, what goes back round the root balls,
-what is left over, and the material mixed in where --share asks for some.`, `  barrow backfill --holes 64 --width "18 in" --depth "6 in" \
+	"backfill": {"soil and material round root balls",
+		`Works out planting holes: the soil dug, what goes back round the root balls,
+what is left over, and the material mixed in where --share asks for some.`,
+		`  barrow backfill --holes 64 --width "18 in" --depth "6 in" \
     --ball "#1" --above-grade "1 in"
   barrow backfill --holes 12 --width "2 ft" --depth "8 in" \
     --ball "8 in x 9 in" --share 25% --material compost`},
-	"cover": {"mulch over a bed", `Works out mulch over a bed, with the ground round stems left bare and
+	"cover": {"mulch over a bed",
+		`Works out mulch over a bed, with the ground round stems left bare and
 sheets of cardboard or paper underneath.`, `  barrow cover --area "60 ft x 4 ft" --layer "3 in" --material bark-mulch
   barrow cover --area "ring 6 ft x 1 ft" --layer "8 cm" \
     --material wood-chips --measure metric

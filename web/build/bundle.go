@@ -46,10 +46,9 @@ func bundle(entry, loader string, define map[string]string) ([]byte, error) {
 
 // loaderPlugin finds Go's loader for the script that imports it.
 func loaderPlugin(loader string) api.Plugin {
+	found := func(api.OnResolveArgs) (api.OnResolveResult, error) { return api.OnResolveResult{Path: loader}, nil }
 	return api.Plugin{Name: "loader", Setup: func(b api.PluginBuild) {
-		b.OnResolve(api.OnResolveOptions{Filter: `^\./wasm_exec\.js$`}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
-			return api.OnResolveResult{Path: loader}, nil
-		})
+		b.OnResolve(api.OnResolveOptions{Filter: `^\./wasm_exec\.js$`}, found)
 	}}
 }
 

@@ -21,7 +21,8 @@ import (
 func main() {
 	out := flag.String("out", "dist", "folder to write; what an earlier build wrote there is replaced")
 	quiet := flag.Bool("quiet", false, "leave out the table of sizes")
-	flags := flag.Bool("flags", false, "build nothing, and print the compiler's flags as JSON: plain, and those of the page")
+	flags := flag.Bool("flags", false,
+		"build nothing, and print the compiler's flags as JSON: plain, and those of the page")
 	flag.Parse()
 	var err error
 	if *flags {

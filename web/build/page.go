@@ -60,7 +60,8 @@ func rewrite(source []byte, edit func(tag parse.Token, raw string) (string, erro
 func isCharset(tag parse.Token) bool { return tag.Data == "meta" && attr(tag, "charset") != "" }
 
 func policyTag(p string) string {
-	return "\n" + `<meta http-equiv="Content-Security-Policy" content="` + strings.ReplaceAll(html.EscapeString(p), "&#39;", "'") + `">`
+	content := strings.ReplaceAll(html.EscapeString(p), "&#39;", "'")
+	return "\n" + `<meta http-equiv="Content-Security-Policy" content="` + content + `">`
 }
 
 // check refuses what the policy would, and what would come from elsewhere: code

@@ -45,7 +45,8 @@ func report(w io.Writer, made output, empty []byte) error {
 	least := sizes[0]
 	row(visit, "a first visit: all but "+strings.Join(besides, ", "))
 	row(least, "an empty Go program, as it is linked")
-	fmt.Fprintf(t, "%.2f\t%.2f\t%.2f\t  times as much\n", ratio(visit.raw, least.raw), ratio(visit.gzip, least.gzip), ratio(visit.brotli, least.brotli))
+	fmt.Fprintf(t, "%.2f\t%.2f\t%.2f\t  times as much\n",
+		ratio(visit.raw, least.raw), ratio(visit.gzip, least.gzip), ratio(visit.brotli, least.brotli))
 	if err := t.Flush(); err != nil {
 		return err
 	}

@@ -38,7 +38,8 @@ func single(source []byte, made files) ([]byte, error) {
 	for _, name := range made.names() {
 		if dir, file := path.Split(name); dir == "text/" {
 			text := strings.ReplaceAll(string(made[name]), "<", `\u003c`) // the same to a reader of JSON
-			fmt.Fprintf(&blocks, "<script type=\"application/json\" id=\"barrow-text-%s\">%s</script>\n", strings.TrimSuffix(file, ".json"), text)
+			fmt.Fprintf(&blocks, "<script type=\"application/json\" id=\"barrow-text-%s\">%s</script>\n",
+				strings.TrimSuffix(file, ".json"), text)
 		}
 	}
 	if err := fitsInside(string(made["licences.txt"])); err != nil {

@@ -69,7 +69,8 @@ type function struct {
 }
 
 func (f function) equal(g function) bool {
-	return bytes.Equal(f.locals, g.locals) && slices.Equal(f.code, g.code) && slices.EqualFunc(f.tables, g.tables, slices.Equal)
+	return bytes.Equal(f.locals, g.locals) && slices.Equal(f.code, g.code) &&
+		slices.EqualFunc(f.tables, g.tables, slices.Equal)
 }
 
 // with is f with other code.

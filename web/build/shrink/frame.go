@@ -95,7 +95,8 @@ func frameAddress(code []instr) (offset int64, size int) {
 	if code[2].op == opI32WrapI64 {
 		return 0, 3
 	}
-	if code[2].op == opI64Const && 0 <= code[2].n && code[2].n <= math.MaxInt32 && code[3].op == opI64Add && code[4].op == opI32WrapI64 {
+	if code[2].op == opI64Const && 0 <= code[2].n && code[2].n <= math.MaxInt32 &&
+		code[3].op == opI64Add && code[4].op == opI32WrapI64 {
 		return code[2].n, 5
 	}
 	return 0, 0
@@ -126,7 +127,8 @@ func (i instr) effect() (takes, gives int) {
 	switch op := i.op; {
 	case op == opLocalGet || op == opGlobalGet || 0x41 <= op && op <= 0x44:
 		return 0, 1
-	case isLoad(op) || op == opLocalTee || op == 0x45 || op == 0x50 || 0x67 <= op && op <= 0x69 || 0x79 <= op && op <= 0x7b ||
+	case isLoad(op) || op == opLocalTee || op == 0x45 || op == 0x50 ||
+		0x67 <= op && op <= 0x69 || 0x79 <= op && op <= 0x7b ||
 		0x8b <= op && op <= 0x91 || 0x99 <= op && op <= 0x9f || 0xa7 <= op && op <= 0xc4:
 		return 1, 1
 	case 0x46 <= op && op <= 0xa6:

@@ -88,7 +88,8 @@ func isJump(code []instr, loop int64) bool {
 // right before.
 func (f function) onlyJumps(loop int64) bool {
 	for k, i := range f.code {
-		if (i.is(opBrIf, loop) || i.is(opBr, loop)) && (k < 2 || !f.code[k-1].is(opLocalSet, 0) || f.code[k-2].op != opI32Const) {
+		if (i.is(opBrIf, loop) || i.is(opBr, loop)) &&
+			(k < 2 || !f.code[k-1].is(opLocalSet, 0) || f.code[k-2].op != opI32Const) {
 			return false
 		}
 	}

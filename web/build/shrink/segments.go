@@ -76,7 +76,8 @@ func readSegments(b []byte) ([]segment, error) {
 func join(list []segment) ([]segment, error) {
 	const gap = 4096
 	var out []segment
-	for _, s := range slices.SortedStableFunc(slices.Values(list), func(a, b segment) int { return cmp.Compare(a.at, b.at) }) {
+	byAddress := func(a, b segment) int { return cmp.Compare(a.at, b.at) }
+	for _, s := range slices.SortedStableFunc(slices.Values(list), byAddress) {
 		if s.at+int64(len(s.bytes)) > math.MaxUint32 {
 			return nil, errors.New("a segment goes past the end of memory")
 		}

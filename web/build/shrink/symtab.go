@@ -109,7 +109,8 @@ func readTable(b []byte) (*table, error) {
 	}
 	word := func(k int) int { return int(min(binary.LittleEndian.Uint64(b[8*k:]), uint64(len(b)))) }
 	count, unused, names, units, files, pcs, funcs := word(1), word(3), word(4), word(5), word(6), word(7), word(8)
-	if !(unused == 0 && pcHeaderSize <= names && names < units && units < files && files < pcs && pcs < funcs && count < (len(b)-funcs)/8) {
+	if !(unused == 0 && pcHeaderSize <= names && names < units && units < files && files < pcs && pcs < funcs &&
+		count < (len(b)-funcs)/8) {
 		return nil, errors.New("the parts of its table of functions are not in the order known")
 	}
 	t := &table{names: b[names:units], pcs: b[pcs:funcs], idle: b[names:pcs], kept: make([]bool, funcs-pcs)}
