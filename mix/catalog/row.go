@@ -5,7 +5,7 @@ import (
 )
 
 // object describes the catalogue's own document.
-var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{doc.Fields{
+var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{{
 	{Name: "sources", Type: &doc.Type{Such: "sources", Of: func() *doc.Object {
 		return &doc.Object{Name: "a source", Row: func(at any, i, n int) any {
 			l := at.(*[]Source)

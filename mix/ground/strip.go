@@ -33,7 +33,7 @@ var StripObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 		return nil
 	}
 	return *m
-}, ID: "strip", Name: "a strip", Tables: []doc.Fields{doc.Fields{
+}, ID: "strip", Name: "a strip", Tables: []doc.Fields{{
 	{Name: "along", Type: &doc.Lengths, About: "the straight runs, one after the other", At: func(s any) any { return &s.(*Strip).Along }},
 	{Name: "width", Type: &doc.Length, About: "across the strip", At: func(s any) any { return &s.(*Strip).Width }},
 	{Name: "corners", Type: &doc.MaybeCount, About: "right angles; one fewer than the runs when left out", At: func(s any) any { return &s.(*Strip).Corners }},

@@ -43,7 +43,7 @@ var container = &doc.Object{Row: func(at any, i, n int) any {
 		return nil
 	}
 	return &(*l)[i]
-}, ID: "container", Name: "a container line", Help: "a container line of a fill task", Tables: []doc.Fields{doc.Fields{
+}, ID: "container", Name: "a container line", Help: "a container line of a fill task", Tables: []doc.Fields{{
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(k any) any { return &k.(*Container).Count }},
 	{Name: "size", Type: &sizeWord, About: `a class such as "#1", or a container of your own`, At: func(k any) any { return &k.(*Container).Size }},
 	{Name: "holds", Type: &catalog.HoldsType, About: "what one takes to the fill line", At: func(k any) any { return &k.(*Container).Holds }},

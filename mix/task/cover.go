@@ -65,7 +65,7 @@ var stems = &doc.Object{Maybe: func(at any, fresh bool) any {
 		return nil
 	}
 	return *m
-}, ID: "stems", Name: "stems", Tables: []doc.Fields{doc.Fields{
+}, ID: "stems", Name: "stems", Tables: []doc.Fields{{
 	{Name: "count", Type: &doc.Count, About: "how many plants", At: func(s any) any { return &s.(*Stems).Count }},
 	{Name: "clear", Type: &doc.Length, About: "bare ground from the stem outwards, all round", At: func(s any) any { return &s.(*Stems).Clear }},
 }}}
@@ -79,7 +79,7 @@ var sheet = &doc.Object{Maybe: func(at any, fresh bool) any {
 		return nil
 	}
 	return *m
-}, ID: "sheet", Name: "a sheet", Tables: []doc.Fields{doc.Fields{
+}, ID: "sheet", Name: "a sheet", Tables: []doc.Fields{{
 	{Name: "size", Type: &doc.TwoLengths, About: `one sheet, "4 ft x 3 ft"`, At: func(s any) any { return &s.(*Sheet).Size }},
 	{Name: "overlap", Type: &doc.Margin, About: "how far each lies over the next", At: func(s any) any { return &s.(*Sheet).Overlap }},
 }}}

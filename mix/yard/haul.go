@@ -17,7 +17,7 @@ type Haul struct {
 }
 
 // HaulObject describes haul in a document.
-var HaulObject = &doc.Object{ID: "haul", Name: "haul", Tables: []doc.Fields{doc.Fields{
+var HaulObject = &doc.Object{ID: "haul", Name: "haul", Tables: []doc.Fields{{
 	{Name: "payload", Type: &doc.Mass, About: "what may be loaded; or placard", At: func(h any) any { return &h.(*Haul).Payload }},
 	{Name: "placard", Type: &doc.Mass, About: "the door placard's figure for people and cargo; or payload", At: func(h any) any { return &h.(*Haul).Placard }},
 	{Name: "people", Type: &doc.Mass, About: "of all who ride, taken from the placard's figure", At: func(h any) any { return &h.(*Haul).People }},
@@ -85,7 +85,7 @@ var DeliveryObject = &doc.Object{Maybe: func(at any, fresh bool) any {
 		return nil
 	}
 	return *m
-}, ID: "delivery", Name: "delivery", Tables: []doc.Fields{doc.Fields{
+}, ID: "delivery", Name: "delivery", Tables: []doc.Fields{{
 	{Name: "fee", Type: &doc.Money, About: "for every load", At: func(d any) any { return &d.(*Delivery).Fee }},
 	{Name: "capacity", Type: &doc.Volume, About: "of one load", At: func(d any) any { return &d.(*Delivery).Capacity }},
 	{Name: "payload", Type: &doc.Mass, About: "of one load", At: func(d any) any { return &d.(*Delivery).Payload }},

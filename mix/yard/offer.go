@@ -66,7 +66,7 @@ var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
 		return nil
 	}
 	return &(*l)[i]
-}, ID: "offer", Name: "an offer", Tables: []doc.Fields{doc.Fields{
+}, ID: "offer", Name: "an offer", Tables: []doc.Fields{{
 	{Name: "material", Type: &catalog.MaterialWord, About: "what it is", At: func(o any) any { return &o.(*Offer).Material }},
 	{Name: "pack", Type: &catalog.SizeType, About: `a bag or bale, "2 cu ft"; or bulk`, At: func(o any) any { return &o.(*Offer).Pack }},
 	{Name: "bulk", Type: &catalog.SizeType, About: `the step that loose material is sold by, "1/2 cu yd"; or pack`, At: func(o any) any { return &o.(*Offer).Bulk }},
@@ -98,7 +98,7 @@ var breakObject = &doc.Object{Row: func(at any, i, n int) any {
 		return nil
 	}
 	return &(*l)[i]
-}, ID: "price_break", Name: "a break", Help: "a price break of an offer", Tables: []doc.Fields{doc.Fields{
+}, ID: "price_break", Name: "a break", Help: "a price break of an offer", Tables: []doc.Fields{{
 	{Name: "from", Type: &fromTwo, About: "this many, or more", At: func(b any) any { return &b.(*Break).From }},
 	{Name: "price", Type: &doc.Price, About: "of each then", At: func(b any) any { return &b.(*Break).Price }},
 }}}
