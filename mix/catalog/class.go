@@ -24,16 +24,7 @@ func (k *Class) Whole() units.Range {
 }
 
 // ClassObject describes a job's own container in a document.
-var ClassObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Class)
-	if n > 0 {
-		*l = make([]Class, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "own_container", Name: "a container", Help: "a container of your own", Tables: []doc.Fields{classFields}}
+var ClassObject = &doc.Object{Row: doc.RowOf[Class], ID: "own_container", Name: "a container", Help: "a container of your own", Tables: []doc.Fields{classFields}}
 
 // classFields are the fields of a container, for a job's own and for the
 // catalogue's.

@@ -65,16 +65,7 @@ var (
 var MaterialWord = doc.Type{Takes: "a material", Form: "material", Such: "a material", Read: doc.ReadWord}
 
 // MaterialObject describes a job's own material in a document.
-var MaterialObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Material)
-	if n > 0 {
-		*l = make([]Material, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "material", Name: "a material", Help: "a material of your own", Tables: []doc.Fields{materialFields}}
+var MaterialObject = &doc.Object{Row: doc.RowOf[Material], ID: "material", Name: "a material", Help: "a material of your own", Tables: []doc.Fields{materialFields}}
 
 // materialFields are the fields of a material, for a job's own and for the
 // catalogue's.

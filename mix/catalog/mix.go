@@ -51,16 +51,7 @@ const (
 )
 
 // MixObject describes a job's own mix in a document.
-var MixObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Mix)
-	if n > 0 {
-		*l = make([]Mix, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "mix", Name: "a mix", Help: "a mix of your own", Tables: []doc.Fields{mixFields}}
+var MixObject = &doc.Object{Row: doc.RowOf[Mix], ID: "mix", Name: "a mix", Help: "a mix of your own", Tables: []doc.Fields{mixFields}}
 
 // mixFields are the fields of a mix, for a job's own and for the catalogue's.
 var mixFields = doc.Fields{

@@ -7,28 +7,10 @@ import (
 // object describes the catalogue's own document.
 var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{{
 	{Name: "sources", Type: &doc.Type{Such: "sources", Of: func() *doc.Object {
-		return &doc.Object{Name: "a source", Row: func(at any, i, n int) any {
-			l := at.(*[]Source)
-			if n > 0 {
-				*l = make([]Source, n)
-			}
-			if i >= len(*l) {
-				return nil
-			}
-			return &(*l)[i]
-		}, Tables: []doc.Fields{sourceFields}}
+		return &doc.Object{Name: "a source", Row: doc.RowOf[Source], Tables: []doc.Fields{sourceFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Sources }},
 	{Name: "allowances", Type: &doc.Type{Such: "allowances", Of: func() *doc.Object {
-		return &doc.Object{Name: "an allowance", Row: func(at any, i, n int) any {
-			l := at.(*[]Common)
-			if n > 0 {
-				*l = make([]Common, n)
-			}
-			if i >= len(*l) {
-				return nil
-			}
-			return &(*l)[i]
-		}, Tables: []doc.Fields{commonFields}}
+		return &doc.Object{Name: "an allowance", Row: doc.RowOf[Common], Tables: []doc.Fields{commonFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Allowances }},
 	{Name: "containers", Type: &doc.Type{Such: "containers", Of: func() *doc.Object {
 		return &doc.Object{Name: "a container", Row: ClassObject.Row, Tables: []doc.Fields{ownClassFields, classFields}}
@@ -41,28 +23,10 @@ var object = &doc.Object{Name: "the catalogue", Tables: []doc.Fields{{
 		return &doc.Object{Name: "a mix", Row: MixObject.Row, Tables: []doc.Fields{ownMixFields, mixFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Mixes }},
 	{Name: "substitutes", Type: &doc.Type{Such: "substitutes", Of: func() *doc.Object {
-		return &doc.Object{Name: "a substitute", Row: func(at any, i, n int) any {
-			l := at.(*[]Substitute)
-			if n > 0 {
-				*l = make([]Substitute, n)
-			}
-			if i >= len(*l) {
-				return nil
-			}
-			return &(*l)[i]
-		}, Tables: []doc.Fields{substituteFields}}
+		return &doc.Object{Name: "a substitute", Row: doc.RowOf[Substitute], Tables: []doc.Fields{substituteFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Substitutes }},
 	{Name: "soils", Type: &doc.Type{Such: "soils", Of: func() *doc.Object {
-		return &doc.Object{Name: "a soil", Row: func(at any, i, n int) any {
-			l := at.(*[]Soil)
-			if n > 0 {
-				*l = make([]Soil, n)
-			}
-			if i >= len(*l) {
-				return nil
-			}
-			return &(*l)[i]
-		}, Tables: []doc.Fields{soilFields}}
+		return &doc.Object{Name: "a soil", Row: doc.RowOf[Soil], Tables: []doc.Fields{soilFields}}
 	}, Read: doc.ReadEach}, At: func(cat any) any { return &cat.(*Catalog).Soils }},
 }}}
 

@@ -37,16 +37,7 @@ func sizes(t *doc.Type, r *doc.Reader, n *json.Node, at any) {
 }
 
 // sizeRows makes room for the sizes in a list.
-var sizeRows = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Size)
-	if n > 0 {
-		*l = make([]Size, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}}
+var sizeRows = &doc.Object{Row: doc.RowOf[Size]}
 
 // checkSizes reports packs too small or too large to be counted.
 func checkSizes(r *doc.Reader, field string, sizes []Size) {

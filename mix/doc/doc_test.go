@@ -52,26 +52,8 @@ var partFields = doc.Fields{
 // The three ways in which an object stands in another.
 var (
 	partObject  = doc.Object{ID: "part", Name: "a part", Tables: []doc.Fields{partFields}}
-	maybeObject = doc.Object{ID: "maybe", Name: "a part", Tables: []doc.Fields{partFields}, Maybe: func(at any, fresh bool) any {
-		m := at.(**part)
-		if fresh {
-			*m = &part{}
-		}
-		if *m == nil {
-			return nil
-		}
-		return *m
-	}}
-	rowObject = doc.Object{ID: "row", Name: "a part", Tables: []doc.Fields{partFields}, Row: func(at any, i, n int) any {
-		l := at.(*[]part)
-		if n > 0 {
-			*l = make([]part, n)
-		}
-		if i >= len(*l) {
-			return nil
-		}
-		return &(*l)[i]
-	}}
+	maybeObject = doc.Object{ID: "maybe", Name: "a part", Tables: []doc.Fields{partFields}, Maybe: doc.MaybeOf[part]}
+	rowObject   = doc.Object{ID: "row", Name: "a part", Tables: []doc.Fields{partFields}, Row: doc.RowOf[part]}
 )
 
 // Types that a table makes for itself.

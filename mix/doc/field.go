@@ -42,6 +42,30 @@ type Object struct {
 	Maybe func(at any, fresh bool) any
 }
 
+// RowOf is the Row of an object that is a row of a list of T.
+func RowOf[T any](at any, i, n int) any {
+	list := at.(*[]T)
+	if n > 0 {
+		*list = make([]T, n)
+	}
+	if i >= len(*list) {
+		return nil
+	}
+	return &(*list)[i]
+}
+
+// MaybeOf is the Maybe of an object that a *T points to.
+func MaybeOf[T any](at any, fresh bool) any {
+	t := at.(**T)
+	if fresh {
+		*t = new(T)
+	}
+	if *t == nil {
+		return nil
+	}
+	return *t
+}
+
 // Title is the heading of the object's fields in a list of all objects: its Help, or
 // else its Name in English.
 func (o *Object) Title() string {

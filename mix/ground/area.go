@@ -268,16 +268,7 @@ var Type = doc.Type{Takes: "area", Form: "area", Of: Object,
 // Object describes an area in a document, when it is an object. It is a
 // function because an area can contain areas.
 func Object() *doc.Object {
-	return &doc.Object{Row: func(at any, i, n int) any {
-		l := at.(*[]Area)
-		if n > 0 {
-			*l = make([]Area, n)
-		}
-		if i >= len(*l) {
-			return nil
-		}
-		return &(*l)[i]
-	}, ID: "area", Name: "an area", Line: true, Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
+	return &doc.Object{Row: doc.RowOf[Area], ID: "area", Name: "an area", Line: true, Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
 }
 
 // readArea reads one line of text, or an object with exactly one shape.

@@ -24,16 +24,7 @@ var (
 )
 
 // StripObject describes a strip in a document.
-var StripObject = &doc.Object{Maybe: func(at any, fresh bool) any {
-	m := at.(**Strip)
-	if fresh {
-		*m = &Strip{}
-	}
-	if *m == nil {
-		return nil
-	}
-	return *m
-}, ID: "strip", Name: "a strip", Tables: []doc.Fields{{
+var StripObject = &doc.Object{ID: "strip", Name: "a strip", Maybe: doc.MaybeOf[Strip], Tables: []doc.Fields{{
 	{Name: "along", Type: &doc.Lengths, About: "the straight runs, one after the other", At: func(s any) any { return &s.(*Strip).Along }},
 	{Name: "width", Type: &doc.Length, About: "across the strip", At: func(s any) any { return &s.(*Strip).Width }},
 	{Name: "corners", Type: &doc.MaybeCount, About: "right angles; one fewer than the runs when left out", At: func(s any) any { return &s.(*Strip).Corners }},

@@ -34,16 +34,7 @@ var (
 	seen     = doc.Type{Form: "choice", Words: []string{"round", "square"}, Read: doc.ReadChoice}
 )
 
-var container = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Container)
-	if n > 0 {
-		*l = make([]Container, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "container", Name: "a container line", Help: "a container line of a fill task", Tables: []doc.Fields{{
+var container = &doc.Object{Row: doc.RowOf[Container], ID: "container", Name: "a container line", Help: "a container line of a fill task", Tables: []doc.Fields{{
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(k any) any { return &k.(*Container).Count }},
 	{Name: "size", Type: &sizeWord, About: `a class such as "#1", or a container of your own`, At: func(k any) any { return &k.(*Container).Size }},
 	{Name: "holds", Type: &catalog.HoldsType, About: "what one takes to the fill line", At: func(k any) any { return &k.(*Container).Holds }},

@@ -56,30 +56,12 @@ var (
 		Between: []string{"overlap"}, Read: doc.ReadOne}
 )
 
-var stems = &doc.Object{Maybe: func(at any, fresh bool) any {
-	m := at.(**Stems)
-	if fresh {
-		*m = &Stems{}
-	}
-	if *m == nil {
-		return nil
-	}
-	return *m
-}, ID: "stems", Name: "stems", Tables: []doc.Fields{{
+var stems = &doc.Object{ID: "stems", Name: "stems", Maybe: doc.MaybeOf[Stems], Tables: []doc.Fields{{
 	{Name: "count", Type: &doc.Count, About: "how many plants", At: func(s any) any { return &s.(*Stems).Count }},
 	{Name: "clear", Type: &doc.Length, About: "bare ground from the stem outwards, all round", At: func(s any) any { return &s.(*Stems).Clear }},
 }}}
 
-var sheet = &doc.Object{Maybe: func(at any, fresh bool) any {
-	m := at.(**Sheet)
-	if fresh {
-		*m = &Sheet{}
-	}
-	if *m == nil {
-		return nil
-	}
-	return *m
-}, ID: "sheet", Name: "a sheet", Tables: []doc.Fields{{
+var sheet = &doc.Object{ID: "sheet", Name: "a sheet", Maybe: doc.MaybeOf[Sheet], Tables: []doc.Fields{{
 	{Name: "size", Type: &doc.TwoLengths, About: `one sheet, "4 ft x 3 ft"`, At: func(s any) any { return &s.(*Sheet).Size }},
 	{Name: "overlap", Type: &doc.Margin, About: "how far each lies over the next", At: func(s any) any { return &s.(*Sheet).Overlap }},
 }}}

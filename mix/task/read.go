@@ -26,16 +26,7 @@ func readList(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 }
 
 // Object describes the fields that tasks of every kind have in a document.
-var Object = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Task)
-	if n > 0 {
-		*l = make([]Task, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "task", Name: "a task", Help: "a task, of any kind", Tables: []doc.Fields{fields}}
+var Object = &doc.Object{Row: doc.RowOf[Task], ID: "task", Name: "a task", Help: "a task, of any kind", Tables: []doc.Fields{fields}}
 
 var fields = doc.Fields{
 	{Name: "kind", Type: &kindWord, About: "what the task does", At: func(any) any { return nil }},

@@ -76,16 +76,7 @@ type Delivery struct {
 }
 
 // DeliveryObject describes delivery in a document.
-var DeliveryObject = &doc.Object{Maybe: func(at any, fresh bool) any {
-	m := at.(**Delivery)
-	if fresh {
-		*m = &Delivery{}
-	}
-	if *m == nil {
-		return nil
-	}
-	return *m
-}, ID: "delivery", Name: "delivery", Tables: []doc.Fields{{
+var DeliveryObject = &doc.Object{ID: "delivery", Name: "delivery", Maybe: doc.MaybeOf[Delivery], Tables: []doc.Fields{{
 	{Name: "fee", Type: &doc.Money, About: "for every load", At: func(d any) any { return &d.(*Delivery).Fee }},
 	{Name: "capacity", Type: &doc.Volume, About: "of one load", At: func(d any) any { return &d.(*Delivery).Capacity }},
 	{Name: "payload", Type: &doc.Mass, About: "of one load", At: func(d any) any { return &d.(*Delivery).Payload }},

@@ -57,16 +57,7 @@ func (o *Offer) PriceFor(count int64) units.Money {
 }
 
 // OfferObject describes an offer in a document.
-var OfferObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Offer)
-	if n > 0 {
-		*l = make([]Offer, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "offer", Name: "an offer", Tables: []doc.Fields{{
+var OfferObject = &doc.Object{Row: doc.RowOf[Offer], ID: "offer", Name: "an offer", Tables: []doc.Fields{{
 	{Name: "material", Type: &catalog.MaterialWord, About: "what it is", At: func(o any) any { return &o.(*Offer).Material }},
 	{Name: "pack", Type: &catalog.SizeType, About: `a bag or bale, "2 cu ft"; or bulk`, At: func(o any) any { return &o.(*Offer).Pack }},
 	{Name: "bulk", Type: &catalog.SizeType, About: `the step that loose material is sold by, "1/2 cu yd"; or pack`, At: func(o any) any { return &o.(*Offer).Bulk }},
@@ -89,16 +80,7 @@ var (
 )
 
 // breakObject describes a price break in a document.
-var breakObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Break)
-	if n > 0 {
-		*l = make([]Break, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "price_break", Name: "a break", Help: "a price break of an offer", Tables: []doc.Fields{{
+var breakObject = &doc.Object{Row: doc.RowOf[Break], ID: "price_break", Name: "a break", Help: "a price break of an offer", Tables: []doc.Fields{{
 	{Name: "from", Type: &fromTwo, About: "this many, or more", At: func(b any) any { return &b.(*Break).From }},
 	{Name: "price", Type: &doc.Price, About: "of each then", At: func(b any) any { return &b.(*Break).Price }},
 }}}

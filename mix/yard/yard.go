@@ -29,16 +29,7 @@ type Bought struct {
 }
 
 // Object describes the yard in a document.
-var Object = &doc.Object{Maybe: func(at any, fresh bool) any {
-	m := at.(**Yard)
-	if fresh {
-		*m = &Yard{}
-	}
-	if *m == nil {
-		return nil
-	}
-	return *m
-}, ID: "yard", Name: "yard", Tables: []doc.Fields{{
+var Object = &doc.Object{ID: "yard", Name: "yard", Maybe: doc.MaybeOf[Yard], Tables: []doc.Fields{{
 	{Name: "without", Type: &offerNames, About: `what is sold out: ["bark-fines:2 cu ft"]; a step of bulk is "bark-fines:1/2 cu yd bulk"`, At: func(y any) any { return &y.(*Yard).Without }},
 	{Name: "only_stock", Type: &doc.MaybeCount, About: "so many are left of every offer that does not say", At: func(y any) any { return &y.(*Yard).Only }},
 	{Name: "bought", Type: &bought, About: `what is bought already: [{"offer": "peat:3.8 cu ft", "count": 2}]`, At: func(y any) any { return &y.(*Yard).Bought }},
@@ -49,16 +40,7 @@ var bought = doc.Type{Takes: "list", Form: "list", Such: "bought",
 	Of: func() *doc.Object { return boughtObject }, Read: doc.ReadEach}
 
 // boughtObject describes one entry of what is bought.
-var boughtObject = &doc.Object{Row: func(at any, i, n int) any {
-	l := at.(*[]Bought)
-	if n > 0 {
-		*l = make([]Bought, n)
-	}
-	if i >= len(*l) {
-		return nil
-	}
-	return &(*l)[i]
-}, ID: "bought", Name: "what is bought", Tables: []doc.Fields{{
+var boughtObject = &doc.Object{Row: doc.RowOf[Bought], ID: "bought", Name: "what is bought", Tables: []doc.Fields{{
 	{Name: "offer", Type: &offerName, About: `the material and the pack: "peat:3.8 cu ft"`, At: func(b any) any { return &b.(*Bought).Offer }},
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(b any) any { return &b.(*Bought).Count }},
 }}}
