@@ -21,14 +21,7 @@ import (
 func TestEncodeRandom(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := draw{t}.job()
-		data, err := mix.Encode(j)
-		if err != nil {
-			t.Fatalf("Encode: %v", err)
-		}
-		back, err := mix.Decode(data)
-		if err != nil {
-			t.Fatalf("Decode: %v\n%s", err, data)
-		}
+		data, back := roundTrip(t, j)
 		if diff := cmp.Diff(j, back, sameJob); diff != "" {
 			t.Fatalf("(-made +written and read)\n%s\n%s", diff, data)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+	"pgregory.net/rapid"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/catalog"
@@ -25,7 +26,7 @@ var sameJob = cmp.Options{
 }
 
 // roundTrip encodes a job and reads it back.
-func roundTrip(t *testing.T, j *mix.Job) ([]byte, *mix.Job) {
+func roundTrip(t rapid.TB, j *mix.Job) ([]byte, *mix.Job) {
 	t.Helper()
 	data, err := mix.Encode(j)
 	if err != nil {
