@@ -25,24 +25,12 @@ import (
 	"example.org/barrow/mix/report"
 	"example.org/barrow/mix/task"
 	"example.org/barrow/units"
+	"example.org/barrow/web/test"
 )
-
-// needNode returns node, or skips where it is not installed; on CI it must be.
-func needNode(t *testing.T) string {
-	t.Helper()
-	node, err := exec.LookPath("node")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatal("node is not installed; on CI it must be")
-		}
-		t.Skip("node is not installed")
-	}
-	return node
-}
 
 // TestNode runs the tests of the page's modules that need no browser.
 func TestNode(t *testing.T) {
-	node := needNode(t)
+	node := test.Node(t)
 	readModules(t)
 	files, err := filepath.Glob("test/*.test.mjs")
 	if err != nil || len(files) < 3 {
@@ -96,7 +84,7 @@ func callNode(t *testing.T, program string, in, into any) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	cmd := exec.Command(needNode(t), "--input-type=module", "--eval", program)
+	cmd := exec.Command(test.Node(t), "--input-type=module", "--eval", program)
 	cmd.Stdin = bytes.NewReader(input)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()

@@ -14,6 +14,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/wasm/answer"
+	"example.org/barrow/web/test"
 )
 
 var once = sync.OnceValues(func() (output, error) {
@@ -88,24 +89,11 @@ func TestBuildTellsAll(t *testing.T) {
 	}
 }
 
-// needNode finds node, or skips; on CI it must be there.
-func needNode(t *testing.T) string {
-	t.Helper()
-	node, err := exec.LookPath("node")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatal("node is not installed; on CI it must be")
-		}
-		t.Skip("node is not installed")
-	}
-	return node
-}
-
 // TestSameBytes: the library answers a job with the same bytes in the built
 // worker as compiled for this machine, whether the job is sound or not.
 func TestSameBytes(t *testing.T) {
 	t.Parallel()
-	node := needNode(t)
+	node := test.Node(t)
 	dist := t.TempDir()
 	if err := place(built(t), dist); err != nil {
 		t.Fatal(err)

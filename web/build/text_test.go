@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/barrow/mix/lang"
+	"example.org/barrow/web/test"
 )
 
 // TestShort: the language file as it is downloaded says everything that its
@@ -33,7 +34,7 @@ func TestShort(t *testing.T) {
 	}
 	require.Equal(t, "no such form", es.Form("no such form"))
 
-	said := exec.Command(needNode(t), "--input-type=module", "--eval", `
+	said := exec.Command(test.Node(t), "--input-type=module", "--eval", `
 		import {readFileSync} from 'node:fs';
 		import {say, setLanguage} from '../text/say.js';
 		const {built, texts} = JSON.parse(readFileSync(0, 'utf8'));

@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"testing"
 
+	"example.org/barrow/web/test"
 	"github.com/stretchr/testify/require"
 )
 
@@ -242,7 +243,7 @@ func TestAlteredProgram(t *testing.T) {
 // however it was changed before. An engine checks the types of all code.
 func TestStillValid(t *testing.T) {
 	t.Parallel()
-	node := needNode(t)
+	node := test.Node(t)
 	dir := t.TempDir()
 	count := 0
 	put := func(program []byte) {

@@ -142,25 +142,19 @@ func (r *reader) byte() byte {
 
 // count reads an unsigned number that counts or names something. None that is
 // met goes past 31 bits.
-func (r *reader) count() int {
-	v, n := binary.Uvarint(r.rest)
-	if n <= 0 || v > math.MaxInt32 {
-		r.fail()
-		return 0
-	}
-	r.rest = r.rest[n:]
-	return int(v)
-}
+func (r *reader) count() int { return int(r.unsigned(math.MaxInt32)) }
 
 // offset reads an unsigned number of 32 bits.
-func (r *reader) offset() uint32 {
+func (r *reader) offset() uint32 { return uint32(r.unsigned(math.MaxUint32)) }
+
+func (r *reader) unsigned(most uint64) uint64 {
 	v, n := binary.Uvarint(r.rest)
-	if n <= 0 || v > math.MaxUint32 {
+	if n <= 0 || v > most {
 		r.fail()
 		return 0
 	}
 	r.rest = r.rest[n:]
-	return uint32(v)
+	return v
 }
 
 func (r *reader) signed() int64 {

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/barrow/web/build/compile"
+	"example.org/barrow/web/test"
 )
 
 // linked is a program as Go links it, with the page's flags, made once for all
@@ -47,25 +48,12 @@ func theLinked(t *testing.T) []byte {
 	return program
 }
 
-// needNode finds node, or skips; on CI it must be there.
-func needNode(t *testing.T) string {
-	t.Helper()
-	node, err := exec.LookPath("node")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatal("node is not installed; on CI it must be")
-		}
-		t.Skip("node is not installed")
-	}
-	return node
-}
-
 // TestRuns: a program that grows stacks, collects garbage, unwinds panics, jumps
 // about and switches goroutines prints the same as Go links it, after all passes,
 // and where a newer Go made it and one pass leaves it alone.
 func TestRuns(t *testing.T) {
 	t.Parallel()
-	node := needNode(t)
+	node := test.Node(t)
 	goroot, err := compile.Tool(nil, "env", "GOROOT")
 	require.NoError(t, err)
 	loader, err := os.ReadFile(compile.Loader(goroot))
