@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var update = flag.Bool("update", false, "write embedded.go anew")
+var update = flag.Bool("update", false, "write embedded.go again")
 
 // TestEmbedded compares every embedded.go with the document that it was made from.
 // Edit the document; go test ./mix -run TestEmbedded -update writes embedded.go again.

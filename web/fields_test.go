@@ -17,13 +17,13 @@ import (
 	"example.org/barrow/mix/doc"
 )
 
-var update = flag.Bool("update", false, "write state/tables.js anew")
+var update = flag.Bool("update", false, "write state/tables.js again")
 
 // said is what the page says of a field itself: words are those of its choices.
 type said struct{ Words []string }
 
 // TestTables holds the page's tables of fields to the library's, from which they
-// are made; go test ./web -run TestTables -update writes them anew.
+// are made; go test ./web -run TestTables -update writes them again.
 func TestTables(t *testing.T) {
 	const name = "state/tables.js"
 	if *update {

@@ -189,8 +189,8 @@ func TestHostUpdates(t *testing.T) {
 	// A build replaces the folder itself.
 	must(t, os.Rename(h.dir, h.dir+".old"))
 	must(t, os.Mkdir(h.dir, 0o777))
-	must(t, os.WriteFile(filepath.Join(h.dir, "index.html"), []byte("built anew"), 0o666))
-	if body, _ := io.ReadAll(ask(h, "GET", "/", nil).Body); string(body) != "built anew" {
+	must(t, os.WriteFile(filepath.Join(h.dir, "index.html"), []byte("built again"), 0o666))
+	if body, _ := io.ReadAll(ask(h, "GET", "/", nil).Body); string(body) != "built again" {
 		t.Errorf("the folder was replaced, and yet %q", body)
 	}
 }

@@ -19,7 +19,7 @@ import (
 	"example.org/barrow/units"
 )
 
-var update = flag.Bool("update", false, "write the schemas and the page's types anew")
+var update = flag.Bool("update", false, "write the schemas and the page's types again")
 
 // current holds a file to what it is written from.
 func current(t *testing.T, file string, want []byte) {

@@ -12,7 +12,7 @@ func tooMuch() message.Text {
 
 // deep is how deep v lies over a, rounded down to the nanometre so that the stock is
 // never said to go further than it does. A nanolitre over a square micrometre is a
-// metre, hence the factor. Past [units.MaxLength] it stops there.
+// metre, so there is a factor. Past [units.MaxLength] it stops there.
 func deep(v units.Volume, a units.Area) *Reached {
 	d, ok := v.MulDiv(1_000_000_000, int64(a))
 	if !ok {

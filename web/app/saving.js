@@ -124,7 +124,7 @@ export function createSaving(state) {
 /** @param {Saved} record */
 const keysOf = record => /** @type {(keyof Saved)[]} */ (Object.keys(record));
 
-/** A plan kept from before, to show until it is worked out anew. @param {string} text @returns {Partial<State>} */
+/** A plan kept from before, to show until it is worked out again. @param {string} text @returns {Partial<State>} */
 function savedPlan(text) {
   try {
     const plan = JSON.parse(text);

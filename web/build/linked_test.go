@@ -30,8 +30,8 @@ var heavy = map[string]string{
 
 // reached are functions that nothing may call, of packages that must be there.
 var reached = map[string]string{
-	"slices.pdqsort":                         "slices.Sort and SortFunc are compiled anew for every type; use mix/stable",
-	"slices.stableCmpFunc":                   "slices.SortStableFunc is compiled anew for every type; use mix/stable",
+	"slices.pdqsort":                         "slices.Sort and SortFunc are compiled again for every type; use mix/stable",
+	"slices.stableCmpFunc":                   "slices.SortStableFunc is compiled again for every type; use mix/stable",
 	"sort.":                                  "package sort; use mix/stable",
 	"internal/reflectlite.haveIdenticalType": "errors.As and errors.Is reflect, 10 kB; use errors.AsType",
 }

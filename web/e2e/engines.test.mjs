@@ -53,7 +53,7 @@ for (const [name, engine] of Object.entries({ chromium, firefox, webkit })) {
     test('sends the program once to the page, and once at most to what keeps it', async () => {
       await kept(browser);
       const sent = server.requests.filter((asked) => asked.path === '/barrow.wasm' && asked.status === 200);
-      const most = name === 'webkit' ? 2 : 1; // what its page was sent, a service worker there asks for anew
+      const most = name === 'webkit' ? 2 : 1; // what its page was sent, a service worker there asks for again
       assert.ok(sent.length <= most, `${sent.length} times`);
     });
 

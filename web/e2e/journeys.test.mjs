@@ -530,7 +530,7 @@ describe('a newer build', limit, () => {
       await hand.until(() => document.querySelector('[data-test="update"]')?.checkVisibility(), 'the newer one to be offered');
       await hand.enter('tasks[2].layer', '5 in');
       await new Promise((done) => setTimeout(done, 1500));
-      assert.equal(await hand.evaluate(() => globalThis.stays), true, 'it did not load itself anew');
+      assert.equal(await hand.evaluate(() => globalThis.stays), true, 'it did not reload itself');
 
       await hand.tap('update-now');
       await hand.until(() => globalThis.stays === undefined && document.readyState === 'complete', 'the newer page');

@@ -144,7 +144,7 @@ export class Phone {
       try {
         if (await this.evaluate(() => globalThis.pressed !== false)) return true;
       } catch {
-        return true; // the page is being loaded anew
+        return true; // the page is being reloaded
       }
       await new Promise((done) => setTimeout(done, 20));
     } while (Date.now() < end);

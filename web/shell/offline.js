@@ -91,7 +91,7 @@ function follow(found) {
   });
 }
 
-/** Takes the newer version and loads the page anew. Save first. */
+/** Takes the newer version and reloads the page. Save first. */
 export function useUpdate() {
   const waiting = registration?.waiting;
   if (!waiting) return location.reload();

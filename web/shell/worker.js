@@ -48,7 +48,7 @@ function ask({room, ask, answer, mem}, verb, docs) {
   for (const [i, text] of [encoder.encode(verb), ...docs].entries()) {
     const at = room(i, text.length);
     if (at === 0) throw new RangeError('more than the program takes');
-    new Uint8Array(mem.buffer, at, text.length).set(text); // memory may have grown: looked at anew
+    new Uint8Array(mem.buffer, at, text.length).set(text); // memory may have grown: looked at again
   }
   const size = ask(docs.length);
   return new Uint8Array(mem.buffer, answer(), size).slice();

@@ -48,7 +48,7 @@ export class Either extends PureComponent {
     /** @param {string | null | undefined} name */
     const named = name => ways.find(w => w.name === name);
     const picked = named(this.state.picked);
-    // While a box is emptied to be filled anew, its way stays.
+    // While a box is emptied to be filled again, its way stays.
     const way = picked && given(picked) ? picked : ways.find(given) ?? picked ?? named(this.last) ?? ways[0];
     /** @type {string | undefined} */
     this.last = way.name;

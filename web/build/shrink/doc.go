@@ -14,7 +14,7 @@ and 536,211 after all of them:
 	address   24,623  23,920       a function has the high part of its return addresses once
 
 Alone, symtab has nothing to read: a table of functions lies in many segments until
-they are joined. Measure it anew with TestSavings, which prints this table:
+they are joined. Measure it again with TestSavings, which prints this table:
 
 	go test ./web/build/shrink -run TestSavings -v -savings
 
