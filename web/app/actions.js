@@ -17,8 +17,8 @@ import {say} from '../text/say.js';
 
 const emptyJob = {schema: 1, name: '', measure: 'us', tasks: []};
 
-/** @param {State} state @param {Program} program @returns {Actions} */
-export function createActions(state, program) {
+/** @param {State} state @param {Program} program @param {(error: Error) => void} failed @returns {Actions} */
+export function createActions(state, program, failed) {
   const {store, job} = state;
   const {take, begin, outcome, saveSoon, save, heard, forget} = createSaving(state);
 
@@ -45,7 +45,7 @@ export function createActions(state, program) {
   return {
     take, saveSoon, save, heard,
     startEmpty: () => begin({...emptyJob}),
-    startSample: async () => begin(await program.ask('sample')),
+    startSample: () => program.ask('sample').then(doc => begin(doc), failed),
     openFile: pick,
     takeFile,
     open(id) {
@@ -84,7 +84,7 @@ export function createActions(state, program) {
     async share() {
       const {link, why} = await linkOf(job.doc, shareBase());
       if (link === undefined) return showMessage(state, why, {bad: true});
-      const {size, path} = fitsQR(link) ? await program.ask('qr', link) : {};
+      const {size, path} = fitsQR(link) ? await program.ask('qr', link).catch(noCode) : {};
       state.shared = {link, code: size && path ? {size, path} : null, why: say('The job is too large for one code: send the link or a file.')};
       state.redraw();
     },
@@ -101,7 +101,13 @@ export function createActions(state, program) {
       }
     },
     exportJob() { download(jobText(job.doc), fileName(job.doc.name, 'json'), 'application/json'); },
-    async exportCSV() { download(await program.text('csv', job.doc), fileName(job.doc.name, 'csv'), 'text/csv'); },
+    exportCSV: () => program.text('csv', job.doc).then(text => download(text, fileName(job.doc.name, 'csv'), 'text/csv'), failed),
+    stop: program.stop,
+    askAgain() {
+      state.message = null;
+      state.redraw();
+      return state.recompute();
+    },
     print(which) {
       state.printing = which;
       state.redraw();
@@ -133,6 +139,9 @@ export function createActions(state, program) {
     },
   };
 }
+
+/** A link is of use without its code. @returns {{size?: number, path?: string}} */
+const noCode = () => ({});
 
 /** The page's own address, without what it was opened with. */
 function shareBase() {

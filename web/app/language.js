@@ -18,7 +18,7 @@ export async function changeLanguage(state, program, language) {
   state.language = language;
   setLanguage(language === 'en' ? null : JSON.parse(new TextDecoder().decode(bytes)));
   document.documentElement.lang = language;
-  program.call('language', bytes, new TextEncoder().encode(state.comma ? ',' : '.'));
+  program.call('language', bytes, new TextEncoder().encode(state.comma ? ',' : '.')).catch(() => {}); // what is asked next fails too, and is told
 }
 
 /** Says everything again: what is shown was said in another language. @param {State} state @param {Program} program */

@@ -97,6 +97,7 @@ export function startRecompute(state, program, on = {}) {
       state.stale = !now;
       if (now) on.planned?.(text);
     }
+    if (state.message?.again) state.message = null;
     markResult(state);
     redraw();
     on.settled?.();

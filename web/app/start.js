@@ -9,18 +9,27 @@ import {totalLine} from '../result/bill.js';
 import {assets, single} from '../shell/assets.js';
 import {pageView} from '../shell/frame.js';
 import * as offline from '../shell/offline.js';
-import {startProgram} from '../shell/program.js';
+import {Ended, startProgram, Stopped} from '../shell/program.js';
 import {createState} from '../state/state.js';
 import {deviceStorage} from '../store/device.js';
 import {openStore} from '../store/jobs.js';
 import {chooseLanguage, decimalMark, say, sayCount} from '../text/say.js';
 import {render} from '../ui/h.js';
 
-const program = startProgram(assets);
+const program = startProgram(assets, {
+  restarted() {
+    state.message = {text: say('What works things out had ended. It was started again, and nothing is lost.')};
+    state.redraw();
+  },
+  long(what) {
+    state.long = what;
+    state.redraw();
+  },
+});
 globalThis.barrowCall = program.call;
 
 const state = createState({schema: 1, tasks: []}, openStore(deviceStorage()));
-state.actions = createActions(state, program);
+state.actions = createActions(state, program, fail);
 state.theme = setting('theme') ?? '';
 if (state.theme) document.documentElement.dataset.theme = state.theme;
 
@@ -55,10 +64,17 @@ const recompute = startRecompute(state, program, {
 /** What a screen reader hears once a result is there. */
 const announcement = () => state.stale ? sayCount(state.problems.size, '{n} field needs a look.', '{n} fields need a look.') : totalLine(state) ?? '';
 
-/** @param {Error} error */
+/** Says why there is no answer. @param {Error} error */
 function fail(error) {
-  state.message = {text: say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message}), bad: true};
+  state.message = {text: failure(error), bad: true, again: true};
   state.redraw();
+}
+
+/** @param {Error} error */
+function failure(error) {
+  if (error instanceof Stopped) return say('Stopped. What you typed is kept.');
+  if (error instanceof Ended) return say('This job is too much to work out here: {why}. What you typed is kept.', {why: error.message});
+  return say('The program stopped: {why}. What you typed is kept; load the page again.', {why: error.message});
 }
 
 state.recompute = recompute;
@@ -86,7 +102,6 @@ async function start() {
   if (last && !location.hash) state.actions.take(last);
   state.redraw();
   await openAddress();
-  await program.ready;
   state.catalog = await program.ask('catalog');
   state.redraw();
   offlineWork();

@@ -574,3 +574,67 @@ describe('in another language', limit, () => {
     hand.clean();
   });
 });
+
+describe('the program ends, or does not come back', limit, () => {
+  // worker is the one behind the page now.
+  const worker = async () => {
+    await hand.until(() => document.documentElement.dataset.result === 'fresh', 'a result');
+    return hand.page.workers().at(-1);
+  };
+  const total = () => hand.show('total');
+
+  test('ended while nothing was asked: told, started again, and the next key has its answer', async () => {
+    await sample();
+    const before = await total();
+    await (await worker()).evaluate(() => self.close());
+    await hand.enter('tasks[2].layer', '4 in');
+    await hand.until(() => document.querySelector('[data-test="message"]')?.textContent.includes('started again'), 'the page to say so');
+    await hand.fresh();
+    assert.notEqual(await total(), before);
+    assert.equal((await hand.seen('stale')).length, 0);
+    const file = await hand.job();
+    assert.match(await total(), new RegExp(plan(file.path).total.replace('.', '\\.')));
+    hand.clean();
+  });
+
+  test('ended over a question: asked again by itself', async () => {
+    await sample();
+    await (await worker()).evaluate(() => {
+      const post = self.postMessage;
+      self.postMessage = (said, ...more) => {
+        if (said.begun) throw new RangeError('out of memory');
+        post.call(self, said, ...more);
+      };
+    });
+    await hand.enter('tasks[2].layer', '4 in');
+    await hand.fresh();
+    const file = await hand.job();
+    assert.match(await total(), new RegExp(plan(file.path).total.replace('.', '\\.')));
+    hand.clean();
+  });
+
+  test('a question that does not return is told and can be stopped, and asked again', async () => {
+    await sample();
+    await (await worker()).evaluate(() => {
+      const post = self.postMessage;
+      self.postMessage = (said, ...more) => {
+        post.call(self, said, ...more);
+        while (said.begun) { /* for good */ }
+      };
+    });
+    await hand.enter('tasks[2].layer', '4 in');
+    await hand.until(() => document.querySelector('[data-test="long"]'), 'the page to say that it takes long');
+    assert.deepEqual(await hand.seen('stale'), ['from before']);
+    assert.deepEqual(await hand.evaluate(sideways), [], 'and it fits the screen');
+    await hand.tap('stop');
+    await hand.until(() => document.querySelector('[data-test="ask-again"]'), 'the way to ask again');
+    assert.equal((await hand.seen('long')).length, 0);
+    assert.equal(JSON.parse((await hand.job()).bytes).tasks[2].layer, '4 in', 'what was typed is kept');
+    await hand.tap('ask-again');
+    await hand.fresh();
+    assert.equal((await hand.seen('message')).length, 0);
+    const file = await hand.job();
+    assert.match(await total(), new RegExp(plan(file.path).total.replace('.', '\\.')));
+    hand.clean();
+  });
+});

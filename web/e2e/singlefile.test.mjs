@@ -39,6 +39,13 @@ for (const [name, engine] of Object.entries({ chromium, firefox })) {
       }
     });
 
+    const shut = name === 'chromium' ? false : "puppeteer has no way into this browser's workers";
+    test('goes on when its worker ends', { skip: shut }, async () => {
+      await browser.page.workers().at(-1).evaluate(() => self.close());
+      assert.deepEqual(await ask(browser, 'plan', await ask(browser, 'sample')), planBytes());
+      assert.match(await show(browser, 'message'), /started again/);
+    });
+
     test('takes nothing from beside it', async () => {
       const asked = await browser.evaluate(() =>
         performance.getEntriesByType('resource').map((entry) => entry.name).filter((url) => !/^(blob|data):/.test(url)));

@@ -11,14 +11,21 @@ const program = block('barrow-wasm');
 export const single = Boolean(program);
 
 /**
- * What startProgram takes: how the worker starts and, where that cannot fetch
- * the program, its bytes.
- * @typedef {{worker: () => Worker | MessagePort, bytes?: Promise<ArrayBuffer>}} Assets
+ * What startProgram takes: how a worker starts and how it is ended and, where it
+ * cannot fetch the program, the program's bytes.
+ * @typedef {{worker: () => {port: Worker | MessagePort, end: () => void}, bytes?: Promise<ArrayBuffer>}} Assets
  */
 
 /** @type {Assets} */
-export const assets = program ? {worker: workerInside, bytes: unzip(program)}
-  : {worker: () => globalThis.barrowEarly ?? new Worker('worker.js', {type: 'module'})};
+export const assets = program ? {worker: workerInside, bytes: unzip(program)} : {worker: workerBeside};
+
+// workerBeside is a worker of the file beside the page: first the one on its way
+// since the page began.
+function workerBeside() {
+  const port = globalThis.barrowEarly ?? new Worker('worker.js', {type: 'module'});
+  globalThis.barrowEarly = undefined;
+  return {port, end: () => port.terminate()};
+}
 
 // workerInside is a port with the program behind it: in a worker or, where the
 // browser lets a file start none, here.
@@ -26,17 +33,20 @@ function workerInside() {
   const {port1, port2} = new MessageChannel();
   port1.start();
   const here = () => globalThis.barrowWorker(port2);
+  /** @type {Worker | undefined} */
+  let worker;
   try {
-    const worker = new Worker(URL.createObjectURL(new Blob([/** @type {string} */ (block('barrow-worker'))], {type: 'text/javascript'})));
+    worker = new Worker(URL.createObjectURL(new Blob([/** @type {string} */ (block('barrow-worker'))], {type: 'text/javascript'})));
     worker.onerror = here;
     worker.onmessage = () => { // it runs
+      if (!worker) return;
       worker.onerror = null;
       worker.postMessage(null, [port2]);
     };
   } catch {
     here();
   }
-  return port1;
+  return {port: port1, end: () => { worker?.terminate(); port1.close(); }};
 }
 
 /** @param {string} gzip64 */

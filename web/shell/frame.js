@@ -53,9 +53,13 @@ function messages(state) {
       h('p', null, say('This job was changed in another tab.')),
       h('button', {type: 'button', 'data-test': 'conflict-theirs', onClick: state.conflict.theirs}, say('Show that one')),
       h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: state.conflict.mine}, say('Keep this one as a copy'))),
+    state.long && h('div', {class: 'message', role: 'status', 'data-test': 'long'},
+      h('p', null, state.long === 'loading' ? say('The program is slow to load.') : say('This takes long to work out.')),
+      h('button', {type: 'button', 'data-test': 'stop', onClick: state.actions.stop}, state.long === 'loading' ? say('Try again') : say('Stop'))),
     state.message && h('div', {class: 'message', role: state.message.bad ? 'alert' : 'status', 'data-test': 'message'},
       h('p', null, state.message.text),
       undoes && h('button', {type: 'button', 'data-test': 'undo', onClick: () => undo(state, undoes)}, say('Undo')),
+      state.message.again && h('button', {type: 'button', 'data-test': 'ask-again', onClick: state.actions.askAgain}, say('Ask again')),
       h('button', {type: 'button', class: 'quiet', onClick: () => closeMessage(state)}, say('Close'))));
 }
 

@@ -1,5 +1,7 @@
 // @ts-check
-// The program, away from the page: answers {id, verb, docs} with {id, answer}.
+// The program, away from the page: says {begun: id} of a question {id, verb, docs},
+// and answers it with {id, answer}, with {id, refused} when it takes no such
+// question, or with {id, ended} when the program ended over it.
 //
 // It fetches the program itself; in the page that is one file, where self is a
 // port, the page sends {start: {bytes}}. Asked {hello}, it says {ready} once it
@@ -43,11 +45,15 @@ async function sent(imports) {
   return WebAssembly.instantiate(bytes, imports);
 }
 
-/** One call: the texts of the question go into the program's memory, the answer is copied out. @param {Exports} program @param {string} verb @param {Uint8Array[]} docs */
+/**
+ * One call: the texts of the question go into the program's memory, the answer is
+ * copied out. Nothing, when they are more than the program takes.
+ * @param {Exports} program @param {string} verb @param {Uint8Array[]} docs
+ */
 function ask({room, ask, answer, mem}, verb, docs) {
   for (const [i, text] of [encoder.encode(verb), ...docs].entries()) {
     const at = room(i, text.length);
-    if (at === 0) throw new RangeError('more than the program takes');
+    if (at === 0) return undefined;
     new Uint8Array(mem.buffer, at, text.length).set(text); // memory may have grown: looked at again
   }
   const size = ask(docs.length);
@@ -59,9 +65,12 @@ self.addEventListener('message', async event => {
   if (hello) program.then(() => self.postMessage({ready: true}), error => self.postMessage({failed: String(error)}));
   if (id === undefined) return;
   try {
-    const answer = ask(await program, verb, docs);
-    self.postMessage({id, answer}, [answer.buffer]);
+    const ready = await program;
+    self.postMessage({begun: id});
+    const answer = ask(ready, verb, docs);
+    if (answer) self.postMessage({id, answer}, [answer.buffer]);
+    else self.postMessage({id, refused: 'more than the program takes'});
   } catch (error) {
-    self.postMessage({id, error: String(error)});
+    self.postMessage({id, ended: String(error)});
   }
 });

@@ -25,7 +25,7 @@ export function createState(doc, store = openStore(null)) {
     problems: new Map(), problemsFor: null,
     store, record: null, home: null, ticks: {}, conflict: null, deleted: store.deleted(), keptText: '',
     place: 'job', touched: new Set(), open: new Set(), jobsOpen: false, printing: null, shared: null,
-    message: null, announcement: '', language: 'en', comma: false, theme: '', updateReady: false,
+    message: null, long: '', announcement: '', language: 'en', comma: false, theme: '', updateReady: false,
     actions: /** @type {Actions} */ ({}),
     redraw() {}, expect() {}, useUpdate() {}, async recompute() {},
   };

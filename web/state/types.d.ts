@@ -61,6 +61,8 @@ export interface State {
   /** The job as a link. */
   shared: Shared | null;
   message: Message | null;
+  /** What takes long: the program is loading, or working; '' for nothing. */
+  long: '' | 'loading' | 'working';
   /** What the live region says. */
   announcement: string;
   language: string;
@@ -107,6 +109,9 @@ export interface Actions {
   copyLink(): Promise<void>;
   exportJob(): void;
   exportCSV(): Promise<void>;
+  /** Ends the question under way. */
+  stop(): void;
+  askAgain(): Promise<void>;
   print(which: Sheet): void;
   setLanguage(language: string): Promise<void>;
   setDecimal(mark: string): Promise<void>;
@@ -120,6 +125,8 @@ export interface Message {
   /** Offers to take the last change back; what is to be put back besides the job, if anything. */
   undo?: true | (() => void);
   bad?: boolean;
+  /** Offers to ask again for what had no answer. */
+  again?: true;
 }
 
 export interface Shared {

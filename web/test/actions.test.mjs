@@ -67,7 +67,7 @@ test('the decimal mark changes in English too, which no file is of', async () =>
   const state = tab(saved('Bed', 3));
   /** @type {any[]} */
   const asked = [];
-  const program = {call: (/** @type {any[]} */ ...question) => asked.push(question.map(part => typeof part === 'string' ? part : new TextDecoder().decode(part))), ask: async () => ({})};
+  const program = {call: async (/** @type {any[]} */ ...question) => asked.push(question.map(part => typeof part === 'string' ? part : new TextDecoder().decode(part))), ask: async () => ({})};
   state.recompute = async () => {};
   await createActions(state, program).setDecimal(',');
   assert.deepEqual(asked, [['language', '', ',']]);

@@ -16,7 +16,11 @@ const send = data => listeners.forEach(listener => listener({data}));
 let heard;
 globalThis.postMessage = message => heard(message);
 const next = () => new Promise((resolve, reject) => {
-  heard = message => message.failed || message.error ? reject(new Error(message.failed ?? message.error)) : resolve(message);
+  heard = message => {
+    const why = message.failed ?? message.refused ?? message.ended;
+    if (why) reject(new Error(why));
+    else if (message.begun === undefined) resolve(message);
+  };
 });
 
 let message = next();
