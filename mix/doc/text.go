@@ -103,19 +103,11 @@ func (r *Reader) Name(n *json.Node) string {
 	case len([]rune(name)) > maxName:
 		r.Problem(NameLong, message.Of("at most {0} letters", itoa(maxName)))
 		return ""
-	case strings.ContainsFunc(name, isControl):
+	case strings.ContainsFunc(name, message.IsControl):
 		r.Problem(NameControl, "a name is one line, without control characters")
 		return ""
 	}
 	return name
-}
-
-// isControl reports whether r could move a terminal's cursor or reverse the text
-// after it: the C0 and C1 controls, the separators of lines and paragraphs, and the
-// bidirectional controls.
-func isControl(r rune) bool {
-	return r < ' ' || 0x7f <= r && r < 0xa0 || r == 0x2028 || r == 0x2029 ||
-		0x202a <= r && r <= 0x202e || 0x2066 <= r && r <= 0x2069
 }
 
 // id reads a name that other fields refer to.

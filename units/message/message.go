@@ -44,14 +44,27 @@ func Of(form Text, with ...string) Text {
 }
 
 // clean replaces every control character by a sign, so that text somebody typed
-// cannot pass for a part of a sentence.
+// cannot pass for a part of a sentence, nor change how the rest of it shows.
 func clean(s string) string {
 	return strings.Map(func(r rune) rune {
-		if r < ' ' {
+		if IsControl(r) {
 			return '\uFFFD'
 		}
 		return r
 	}, s)
+}
+
+// IsControl reports whether r is no letter or sign of a text but could move a
+// terminal's cursor or turn the text around it: the controls C0 (tab and line end
+// among them), delete and C1, the separators of lines and paragraphs, and the marks,
+// embeddings, overrides and isolates of the Unicode bidirectional algorithm
+// (UAX #9, section 2).
+func IsControl(r rune) bool {
+	switch {
+	case r < ' ', 0x7f <= r && r < 0xa0, 0x2028 <= r && r <= 0x202e, 0x2066 <= r && r <= 0x2069:
+		return true
+	}
+	return r == 0x200e || r == 0x200f || r == 0x061c
 }
 
 // Language translates forms and figures. Form returns the form in the language,

@@ -3,6 +3,7 @@ package message
 import (
 	"strings"
 	"testing"
+	"unicode"
 )
 
 // shout is a language for tests: loud, and with commas in figures.
@@ -34,6 +35,7 @@ func TestPhrase(t *testing.T) {
 		{"a hole at the end", Of("to {0}", "b"), "to b", "TO b"},
 		{"text that looks like a hole", Of("{0}{1}", "{1}", "x"), "{1}x", "{1}x"},
 		{"text with the signs of a phrase", Of("no {0}", "\x02a\x1fb\x03"), "no \uFFFDa\uFFFDb\uFFFD", "NO \uFFFDa\uFFFDb\uFFFD"},
+		{"text with an escape and a mark", Of("no {0}", "a\u009b31mb\u202ec"), "no a\uFFFD31mb\uFFFDc", "NO a\uFFFD31mb\uFFFDc"},
 		{"an empty text", Of("no {0}.", ""), "no .", "NO ."},
 	} {
 		if got := tt.in.String(); got != tt.english {
@@ -41,6 +43,17 @@ func TestPhrase(t *testing.T) {
 		}
 		if got := tt.in.In(shout{}); got != tt.loud {
 			t.Errorf("%s: %q, want %q", tt.why, got, tt.loud)
+		}
+	}
+}
+
+// TestIsControl compares every code point with the classes of Unicode that package
+// unicode has.
+func TestIsControl(t *testing.T) {
+	for r := range unicode.MaxRune + 1 {
+		want := unicode.In(r, unicode.Cc, unicode.Zl, unicode.Zp, unicode.Bidi_Control)
+		if IsControl(r) != want {
+			t.Errorf("%U: %v, want %v", r, !want, want)
 		}
 	}
 }

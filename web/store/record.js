@@ -100,5 +100,5 @@ export function parseIndex(text) {
 
 /** A name on one line, not too long. @param {unknown} name */
 export function tidyName(name) {
-  return typeof name === 'string' ? [...name.replace(/[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]+/gu, ' ').trim()].slice(0, 120).join('').trim() : '';
+  return typeof name === 'string' ? [...name.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Bidi_C}]+/gu, ' ').trim()].slice(0, 120).join('').trim() : '';
 }
