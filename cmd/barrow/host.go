@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
-	"io"
 	"io/fs"
 	"net"
 	"net/http"
@@ -95,13 +94,14 @@ func readInside(dir, name string) ([]byte, error) {
 	if !fs.ValidPath(name) || strings.HasPrefix(name, ".") || strings.Contains(name, "/.") {
 		return nil, fs.ErrNotExist
 	}
-	f, err := os.OpenInRoot(dir, name)
+	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
-	if info, err := f.Stat(); err != nil || !info.Mode().IsRegular() {
+	defer root.Close()
+	// Asked before it is opened: to open a pipe is to wait for somebody to write.
+	if info, err := root.Stat(name); err != nil || !info.Mode().IsRegular() {
 		return nil, fs.ErrNotExist
 	}
-	return io.ReadAll(f)
+	return root.ReadFile(name)
 }

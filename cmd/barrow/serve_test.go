@@ -168,6 +168,32 @@ func TestHost(t *testing.T) {
 	}
 }
 
+// TestHostServesFiles checks that what is in the folder and is no file is as good as
+// missing: a request must not wait for somebody to write into a pipe.
+func TestHostServesFiles(t *testing.T) {
+	h := host{page(t)}
+	if mkfifo, err := exec.LookPath("mkfifo"); err == nil {
+		must(t, exec.Command(mkfifo, filepath.Join(h.dir, "pipe.js")).Run())
+	}
+	socket, err := net.Listen("unix", filepath.Join(h.dir, "socket.js"))
+	must(t, err)
+	defer socket.Close()
+	must(t, os.Symlink("/dev/zero", filepath.Join(h.dir, "zero.js")))
+	must(t, os.Mkdir(filepath.Join(h.dir, "folder.js"), 0o777))
+	for _, name := range []string{"pipe.js", "socket.js", "zero.js", "folder.js"} {
+		status := make(chan int, 1)
+		go func() { status <- ask(h, "GET", "/"+name, nil).StatusCode }()
+		select {
+		case got := <-status:
+			if got != 404 {
+				t.Errorf("GET /%s: %d, want 404", name, got)
+			}
+		case <-time.After(10 * time.Second):
+			t.Errorf("GET /%s: no answer", name)
+		}
+	}
+}
+
 // TestHostUpdates checks that what has not changed is not sent again, and what
 // has changed is.
 func TestHostUpdates(t *testing.T) {
