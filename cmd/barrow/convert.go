@@ -46,10 +46,10 @@ barrow list units shows the units.`,
 				w.String(c.Unit)
 				w.EndObject()
 				_, err = a.out.Write(w.Bytes())
-				return unwritten(err)
+				return err
 			}
 			_, err = fmt.Fprintln(a.out, c)
-			return unwritten(err)
+			return err
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, `write {"value": 54, "unit": "cu ft"}`)

@@ -109,7 +109,7 @@ func (l *list) text(out io.Writer) error {
 		}
 	}
 	_, err := out.Write(b.Bytes())
-	return unwritten(err)
+	return err
 }
 
 func (l *list) json(out io.Writer, name string) error {
@@ -131,7 +131,7 @@ func (l *list) json(out io.Writer, name string) error {
 	w.EndArray()
 	w.EndObject()
 	_, err := out.Write(w.Bytes())
-	return unwritten(err)
+	return err
 }
 
 func materials(m units.Measure) list {

@@ -52,13 +52,21 @@ func (o *output) check() error {
 	if _, ok := yard.ParseAim(o.aim); o.aim != "" && !ok {
 		return fmt.Errorf("--aim %q: write cost, left over or lifting", o.aim)
 	}
-	if o.measure == "" {
-		return nil
-	}
-	if _, ok := units.ParseMeasure(o.measure); !ok {
+	if _, ok := units.ParseMeasure(o.measure); o.measure != "" && !ok {
 		return fmt.Errorf("--measure %q: write us, metric or both", o.measure)
 	}
-	return nil
+	return apart(nil, o.files(nil, nil))
+}
+
+// files are the files to write: the plot, then the result, each if it was asked for.
+func (o *output) files(plot, result []byte) (list []file) {
+	if o.plot != "" {
+		list = append(list, file{"plot", o.plot, plot})
+	}
+	if o.file != "" {
+		list = append(list, file{"out", o.file, result})
+	}
+	return list
 }
 
 // override replaces what the job says by what the command line says.
@@ -102,16 +110,13 @@ func (a *app) write(o *output, p *mix.Plan) error {
 // one was asked for, to its own file. When the plot cannot be written, nothing
 // goes to standard output.
 func (a *app) send(o *output, p *mix.Plan, result []byte) error {
-	var files []file
+	var drawing []byte
 	if o.plot != "" {
-		files = append(files, file{o.plot, plot(p)})
+		drawing = plot(p)
 	}
-	if o.file != "" {
-		files = append(files, file{o.file, result})
-	}
-	if err := writeFiles(files); err != nil || o.file != "" {
+	if err := writeFiles(o.files(drawing, result)); err != nil || o.file != "" {
 		return err
 	}
 	_, err := a.out.Write(result)
-	return unwritten(err)
+	return err
 }

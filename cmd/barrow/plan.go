@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"io/fs"
 
 	"github.com/spf13/cobra"
 
@@ -32,12 +33,12 @@ and show what changes, line by line.`,
 			if err := o.check(); err != nil {
 				return err
 			}
-			doc, err := a.chooseJob(args, sample)
+			doc, from, err := a.chooseJob(args, sample)
 			if err != nil {
 				return err
 			}
-			if len(args) == 1 && sameFile(args[0], o.file) {
-				return errors.New("--out would write the plan over the job; name another file")
+			if err := apart(from, o.files(nil, nil)); err != nil {
+				return err
 			}
 			if y.given() {
 				return a.replan(&o, &y, doc)
@@ -54,15 +55,15 @@ and show what changes, line by line.`,
 	return cmd
 }
 
-// chooseJob reads the job that the command line names.
-func (a *app) chooseJob(args []string, sample bool) ([]byte, error) {
+// chooseJob reads the job that the command line names, from a file or from nil.
+func (a *app) chooseJob(args []string, sample bool) (data []byte, from fs.FileInfo, err error) {
 	switch {
 	case sample && len(args) > 0:
-		return nil, errors.New("give a job file or --sample, not both")
+		return nil, nil, errors.New("give a job file or --sample, not both")
 	case sample:
-		return mix.Sample(), nil
+		return mix.Sample(), nil, nil
 	case len(args) == 0:
-		return nil, errors.New("which job? name a job file, - for standard input, or --sample")
+		return nil, nil, errors.New("which job? name a job file, - for standard input, or --sample")
 	}
 	return a.readJob(args[0])
 }
@@ -82,7 +83,7 @@ already is left alone.`,
 				return writeFile(args[0], mix.Sample(), true)
 			}
 			_, err := a.out.Write(mix.Sample())
-			return unwritten(err)
+			return err
 		},
 	}
 }

@@ -92,7 +92,7 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 		return writeFile(q.file, b.Bytes(), false)
 	}
 	_, err := a.out.Write(b.Bytes())
-	return unwritten(err)
+	return err
 }
 
 // reachText lays the result out for a terminal.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -46,13 +47,18 @@ func (p *problems) Error() string { return p.err.Error() }
 // run runs the program and returns its exit status. Only the caller exits, so
 // that tests can run it in their own process.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
-	a := &app{in: in, out: out, err: errOut, colour: isTerminal(out)}
+	result := &screen{to: out, bold: isTerminal(out)}
+	a := &app{in: in, out: result, err: &screen{to: errOut}, colour: result.bold}
 	root := a.root()
 	root.SetArgs(args)
-	root.SetIn(in)
-	root.SetOut(out)
-	root.SetErr(errOut)
-	return a.end(commandError(root, root.Execute()))
+	root.SetIn(a.in)
+	root.SetOut(a.out)
+	root.SetErr(a.err)
+	err := commandError(root, root.Execute())
+	if result.wrong != nil {
+		err = result.wrong // help keeps the error to itself
+	}
+	return a.end(err)
 }
 
 // end says what went wrong, if anything, and returns the exit status.
@@ -112,6 +118,7 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.SetUsageTemplate(usage)
 	root.SetFlagErrorFunc(flagError)
 	root.DisableSuggestions = true // commandError makes one line of it
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { io.WriteString(a.out, helpText(cmd)) })
 	root.SetHelpCommand(helpCommand(root))
 	root.AddCommand(a.taskCommands()...)
 	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(),
@@ -126,6 +133,16 @@ func version() string {
 		return "unknown"
 	}
 	return info.Main.Version
+}
+
+// helpText is the help on a command. Cobra's own help would put the error of a failed
+// write beside ours.
+func helpText(cmd *cobra.Command) string {
+	text := strings.TrimRight(cmp.Or(cmd.Long, cmd.Short), " \n") + "\n\n"
+	if cmd.Runnable() || cmd.HasSubCommands() { // not a topic, such as job
+		text += cmd.UsageString()
+	}
+	return text
 }
 
 // helpCommand is cobra's, except that help on something unknown is an error.
@@ -143,7 +160,7 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 				return errors.New("--schema is for help on job files: barrow help job --schema")
 			case schema:
 				_, err := root.OutOrStdout().Write(mix.Schema())
-				return unwritten(err)
+				return err
 			}
 			cmd.InitDefaultHelpFlag()
 			return cmd.Help()
@@ -195,14 +212,6 @@ func flagError(cmd *cobra.Command, err error) error {
 type writeError struct{ err error }
 
 func (w *writeError) Error() string { return "the result could not be written whole: " + w.err.Error() }
-
-// unwritten makes the error of a failed write a writeError.
-func unwritten(err error) error {
-	if err == nil {
-		return nil
-	}
-	return &writeError{err}
-}
 
 // report writes every problem: where it is, what was typed, what to write
 // instead.

@@ -79,7 +79,7 @@ func (a *app) serve(ctx context.Context, listener net.Listener, dir string) erro
 	}
 	if _, err := io.WriteString(a.out, text); err != nil {
 		server.Close()
-		return unwritten(err)
+		return err
 	}
 	select {
 	case err := <-ended:
@@ -142,7 +142,7 @@ func (a *app) pageFolder(ctx context.Context, dir string) (found string, done fu
 	done = func() { os.RemoveAll(dir) }
 	if _, err := io.WriteString(a.out, "Building the page.\n"); err != nil {
 		done()
-		return "", nil, unwritten(err)
+		return "", nil, err
 	}
 	var said bytes.Buffer
 	build := exec.CommandContext(ctx, "go", "run", pageBuilder, "-quiet", "-out", dir)
