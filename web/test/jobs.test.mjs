@@ -285,7 +285,7 @@ test('an index is made again from the records', () => {
 test('names', () => {
   const {store} = storeOver();
   assert.equal(store.create(doc(' \u202eodd\nname ')).record.name, 'odd name');
-  assert.equal(store.create(doc('odd\u200ename\u061c')).record.name, 'odd name');
+  assert.equal(store.create(doc('even\u200ename\u061c')).record.name, 'even name');
   assert.equal(store.create({}).record.name, 'My job');
   assert.equal(store.create({name: 7}).record.name, 'My job 2');
   assert.equal([...store.create(doc('é'.repeat(500))).record.name].length, 120);
