@@ -130,22 +130,39 @@ func (n *noter) unpriced() {
 	n.say("offers", "cost.partial", "the cost leaves out {0}: no price is given", p.Language.Text(doc.And(materials)))
 }
 
-// missing notes needs that no offer covers, with what can stand in for them. A job
+// missing notes what the order leaves out, with what can stand in for it. A job
 // without any offers asks only for the needs, so it has no such note.
 func (n *noter) missing() {
 	p := n.p
-	for i := range p.Needs {
-		need := &p.Needs[i]
-		if !p.Offered() || need.Buy.Plan == 0 || p.Ordered(need.Material) {
-			continue
+	if !p.Offered() {
+		return
+	}
+	for _, out := range p.LeftOut() {
+		called, volume := n.e.scope.Called(out.Material.ID), p.Printer().Volume(out.Volume)
+		switch first, sold := n.offerOf(out.Material); {
+		case p.Ordered(out.Material):
+			n.say(offerPath(first)+".stock", doc.StockShort,
+				"too little of {0} is in stock: the order has all there is, and leaves out {1}", called, volume)
+		case sold:
+			n.say("offers", "offer.missing", "every offer of {0} is sold out: the order leaves out {1}", called, volume)
+		default:
+			n.say("offers", "offer.missing", "no offer of {0}: see what packs it comes in", called)
 		}
-		n.say("offers", "offer.missing", "no offer of {0}: see what packs it comes in",
-			n.e.scope.Called(need.Material.ID))
 		note := &n.list[len(n.list)-1]
-		for _, sentence := range p.StandIns(need.Material.ID) {
+		for _, sentence := range p.StandIns(out.Material.ID) {
 			note.Text += ". " + sentence
 		}
 	}
+}
+
+// offerOf returns the index of the first offer of a material, and whether there is any.
+func (n *noter) offerOf(m *catalog.Material) (first int, any bool) {
+	for i := range n.e.terms.Offers {
+		if n.e.terms.Offers[i].Material == m.ID {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 func offerPath(i int) string { return "offers[" + strconv.Itoa(i) + "]" }

@@ -176,13 +176,27 @@ func (p *Plan) Ordered(m *catalog.Material) bool {
 	return false
 }
 
-// LeftOut lists the materials that are to be bought but that the order does not have,
-// because no offer covers them or there are no offers. Needs of up to [catalog.Slack]
-// do not count.
-func (p *Plan) LeftOut() (list []*catalog.Material) {
+// LeftOut is what the order lacks of one material: all that is to be bought of it, or
+// what no stock covers.
+type LeftOut struct {
+	Material *catalog.Material
+	Volume   units.Volume // loose, as planned
+}
+
+// LeftOut lists what is to be bought but is not in the order, because nothing is
+// offered of it or too little is in stock, or there are no offers. Up to
+// [catalog.Slack] of a material does not count.
+func (p *Plan) LeftOut() (list []LeftOut) {
 	for i := range p.Needs {
-		if n := &p.Needs[i]; n.Buy.Plan > catalog.Slack && !p.Ordered(n.Material) {
-			list = append(list, n.Material)
+		n := &p.Needs[i]
+		short := n.Buy.Plan
+		for k := range p.Lines {
+			if p.Lines[k].Material == n.Material {
+				short -= p.Lines[k].Volume
+			}
+		}
+		if short > catalog.Slack {
+			list = append(list, LeftOut{n.Material, short})
 		}
 	}
 	return list

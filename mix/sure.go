@@ -70,14 +70,18 @@ var (
 	bucketFill = sure.Factor{Low: 0.9, Mode: 1, High: 1.1}
 )
 
-// Sure works out how likely the order is to be enough. It is nil when there is no
-// order, or when more is uncertain than package sure can work out. It takes some
+// Sure works out how likely the order is to be enough of the materials that it does not
+// leave out. It is nil when there is no order, when it leaves something out of every
+// material, or when more is uncertain than package sure can work out. It takes some
 // milliseconds, and gives the same result every time.
 func (p *Plan) Sure() *Sureness {
 	if len(p.Lines) == 0 || p.e == nil {
 		return nil
 	}
 	m := newModel(p)
+	if len(m.needs) == 0 {
+		return nil
+	}
 	model := m.with(p.Lines)
 	if model.Check() != nil {
 		return nil
@@ -124,13 +128,17 @@ type uncertain struct {
 }
 
 // newModel makes terms of what the tasks need and of what is on hand. It leaves out
-// materials that no offer covers: the order could never be enough of them, and its
-// chance would always be zero.
+// materials that the order leaves out, all of them or a part: it could never be enough
+// of them, and its chance would always be zero.
 func newModel(p *Plan) *uncertain {
 	e := p.e
 	u := &uncertain{p: p, e: e, language: p.Language, item: map[int]int{}, factors: map[any]int{}}
+	out := map[*catalog.Material]bool{}
+	for _, one := range p.LeftOut() {
+		out[one.Material] = true
+	}
 	for i := range e.needs {
-		if n := &e.needs[i]; n.Buy.Plan <= catalog.Slack || p.Ordered(n.Material) {
+		if n := &e.needs[i]; !out[n.Material] {
 			u.item[n.Index()] = len(u.needs)
 			u.needs = append(u.needs, i)
 		}
@@ -255,7 +263,11 @@ func (u *uncertain) with(lines []yard.Line) *sure.Model {
 	m.Supplies = append([]sure.Term(nil), u.model.Supplies...)
 	for i := range lines {
 		l := &lines[i]
-		t := sure.Term{Item: u.item[u.index(l.Material)], Amount: l.Volume.Litres()}
+		item, ok := u.item[u.index(l.Material)]
+		if !ok {
+			continue
+		}
+		t := sure.Term{Item: item, Amount: l.Volume.Litres()}
 		t.Uses = []sure.Use{{Factor: u.fullness(l), Kind: sure.Times}}
 		m.Supplies = append(m.Supplies, t)
 	}

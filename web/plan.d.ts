@@ -125,12 +125,16 @@ export interface Trip extends Weighed {
 export interface Batch {
 }
 
-/** A material to buy that the order does not have. */
+/** What the order lacks of a material: all of it, or what no stock covers. */
 export interface LeftOut {
   /** the material's id */
   material: string;
   /** what people call it */
   name: string;
+  /** how much, loose */
+  litres: number;
+  /** the same as text */
+  shown: string;
   /** what can stand in, in sentences */
   stand_ins: string[];
 }

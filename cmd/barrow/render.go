@@ -177,8 +177,17 @@ func (r *renderer) total() {
 		parts = append(parts, fmt.Sprintf("%d delivered", p.Load.Loads))
 	}
 	r.lines("Together "+strings.Join(parts, "; "), 2, width)
-	if out := p.LeftOut(); len(out) > 0 {
-		r.lines("All of this LEAVES OUT "+names(out)+": no offer covers it.", 2, width)
+	r.leftOut()
+}
+
+// leftOut says what the order does not have.
+func (r *renderer) leftOut() {
+	var out []string
+	for _, one := range r.p.LeftOut() {
+		out = append(out, one.Material.Name+", "+r.p.Printer().Volume(one.Volume))
+	}
+	if len(out) > 0 {
+		r.lines("All of this LEAVES OUT "+strings.Join(out, "; ")+": the offers do not cover it.", 2, width)
 	}
 }
 

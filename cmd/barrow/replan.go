@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/yard"
 )
 
@@ -129,14 +128,10 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	if is := after.Load.DrivesText(after.Printer()); is != "" {
 		r.lines("Still "+is, 2, width)
 	}
-	if out := after.LeftOut(); len(out) > 0 {
-		r.lines("All of this LEAVES OUT "+names(out)+": no offer covers it.", 2, width)
-	}
-	for i := range after.Needs {
-		if n := &after.Needs[i]; n.Buy.Plan > 0 && !after.Ordered(n.Material) {
-			for _, s := range after.StandIns(n.Material.ID) {
-				r.item("-", s+".")
-			}
+	r.leftOut()
+	for _, out := range after.LeftOut() {
+		for _, s := range after.StandIns(out.Material.ID) {
+			r.item("-", s+".")
 		}
 	}
 	b.WriteByte('\n')
@@ -145,12 +140,3 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 
 // becomes are the words for what happens to a line.
 var becomes = map[string]string{"new": "new", "gone": "no more", "more": "changed", "fewer": "changed"}
-
-// names lists the names of materials.
-func names(list []*catalog.Material) string {
-	text := make([]string, len(list))
-	for i, m := range list {
-		text[i] = m.Name
-	}
-	return strings.Join(text, ", ")
-}

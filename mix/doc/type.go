@@ -279,7 +279,7 @@ func (r *Reader) Count(n *json.Node, least int64) int64 {
 }
 
 // wholeNumber reads the literal of a JSON number that is digits with or without a
-// minus sign. A number above [MaxCount] comes back as MaxCount+1, however long it is,
+// minus sign. -0 is none: the page could not keep it as a number. A number above [MaxCount] comes back as MaxCount+1, however long it is,
 // so that nothing overflows.
 func wholeNumber(literal string) (v int64, ok bool) {
 	digits, negative := strings.CutPrefix(literal, "-")
@@ -290,7 +290,7 @@ func wholeNumber(literal string) (v int64, ok bool) {
 		v = min(10*v+int64(c-'0'), MaxCount+1)
 	}
 	if negative {
-		v = -v
+		return -v, v > 0
 	}
 	return v, true
 }

@@ -201,9 +201,12 @@ func (w *writer) leftOut() {
 		return
 	}
 	w.Rows("left_out", len(out), func(i int) {
-		w.Text("material", out[i].ID)
-		w.Text("name", out[i].Name)
-		in := w.p.StandIns(out[i].ID)
+		m := out[i].Material
+		w.Text("material", m.ID)
+		w.Text("name", m.Name)
+		w.Litres("litres", out[i].Volume)
+		w.Text("shown", w.Printer.Volume(out[i].Volume))
+		in := w.p.StandIns(m.ID)
 		w.List("stand_ins", len(in), func(k int) { w.JSON.String(in[k]) })
 	})
 }

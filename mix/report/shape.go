@@ -133,9 +133,11 @@ func loadShape() *json.Shape {
 }
 
 func leftOutShape() *json.Shape {
-	return json.AnObject("LeftOut", "A material to buy that the order does not have.",
+	return json.AnObject("LeftOut", "What the order lacks of a material: all of it, or what no stock covers.",
 		must("material", json.AString, "the material's id"),
 		must("name", json.AString, "what people call it"),
+		must("litres", json.ANumber, "how much, loose"),
+		must("shown", json.AString, "the same as text"),
 		must("stand_ins", json.ListOf(json.AString), "what can stand in, in sentences"))
 }
 

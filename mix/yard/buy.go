@@ -110,12 +110,19 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 
 // add adds one need and its offers. When the offers with a price are enough,
 // the others are left out, because it is not known whether they are cheaper.
+// When all stocks together are too few, what there is is bought, since a grower
+// at the yard takes that home and looks for the rest elsewhere.
 func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
+	stock := inStock(lines)
+	if stock <= catalog.Slack {
+		return
+	}
 	material := len(q.needs)
 	q.needs, q.Needs = append(q.needs, n), append(q.Needs, n.Buy.Plan)
+	if stock+catalog.Slack < n.Buy.Plan {
+		q.Needs[material] = stock
+	}
 	priced := pricedCover(n, lines)
-	var stock units.Volume
-	limited := true
 	for i := range lines {
 		l := &lines[i]
 		l.tooHeavy(r, q.terms)
@@ -124,15 +131,16 @@ func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 		}
 		q.offers, q.lines = append(q.offers, l.index), append(q.lines, *l)
 		q.Offers = append(q.Offers, l.ask(material, q.terms.Delivery != nil))
-		if l.Offer.Stock == nil {
-			limited = false
-		} else {
-			stock = min(stock+l.inStock(), units.MaxVolume)
-		}
 	}
-	if limited && stock+catalog.Slack < n.Buy.Plan {
-		shortOf(r, lines, stock)
+}
+
+// inStock is the loose volume of everything that the yard has of the lines'
+// offers, up to the largest volume.
+func inStock(lines []Line) (stock units.Volume) {
+	for i := range lines {
+		stock = min(stock+lines[i].inStock(), units.MaxVolume)
 	}
+	return stock
 }
 
 // pricedCover reports whether the offers with a price cover the need by
@@ -204,24 +212,6 @@ func (l *Line) tooHeavy(r *doc.Reader, t *Terms) {
 			"one of these takes more room than there is, {#0}: leave it out, or take a smaller step or a pack",
 			units.Both.Volume(room)))
 	}
-	r.Leave()
-	r.Leave()
-}
-
-// shortOf reports that the stock of all offers together does not cover a need.
-func shortOf(r *doc.Reader, lines []Line, stock units.Volume) {
-	l := &lines[0]
-	hint := message.Of(
-		"{0} of these are needed; raise the stock, add another offer, or buy what there is and count it as on hand",
-		itoa(l.Count))
-	if len(lines) > 1 {
-		hint = message.Of(
-			"all offers of {0} together have {#1} in stock, which is short of the need; raise the stock, add another offer, or buy what there is and count it as on hand",
-			l.Material.ID, units.Both.Volume(stock))
-	}
-	r.Enter("offers")
-	r.EnterAt(l.index)
-	r.ProblemAt("stock", doc.StockShort, hint)
 	r.Leave()
 	r.Leave()
 }

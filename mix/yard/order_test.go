@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/doc"
@@ -143,7 +144,6 @@ func TestBadYards(t *testing.T) {
 	for _, tt := range []struct{ why, offers, more, want string }{
 		{"too heavy alone", `{"bulk": "1 cu yd"}`, `, "haul": {"payload": "700 lb"}`, "offers[0] offer.heavy"},
 		{"too large alone", `{"bulk": "1 cu yd"}`, `, "haul": {"room": "1/2 cu yd"}`, "offers[0] offer.large"},
-		{"stock of all is short", `{"pack": "2 cu ft", "stock": 2}, {"pack": "3 cu ft", "stock": 1}`, ``, "offers[0].stock stock.short"},
 		{"more at least than in stock", `{"pack": "2 cu ft", "stock": 2, "least": 3}`, ``, "offers[0].least offer.least"},
 		{"breaks going down", `{"pack": "2 cu ft", "price": "4", "breaks": [{"from": 9, "price": "3"}, {"from": 4, "price": "2"}]}`, ``, "offers[0].breaks[1].from break.order"},
 		{"breaks without a price", `{"pack": "2 cu ft", "breaks": [{"from": 9, "price": "3"}]}`, ``, "offers[0].price field.missing"},
@@ -159,6 +159,83 @@ func TestBadYards(t *testing.T) {
 			t.Errorf("%s: %v, want %s", tt.why, err, tt.want)
 		}
 	}
+}
+
+// TestShortStock: where too little is in stock, all of it is bought, and the plan says
+// what it leaves out. The figures are arithmetic on a need of 10 cu ft.
+func TestShortStock(t *testing.T) {
+	for _, tt := range []struct {
+		why, offers, more, want, out string
+	}{
+		{"both offers, all of each", `{"pack": "2 cu ft", "price": "1", "stock": 2}, {"pack": "3 cu ft", "price": "9", "stock": 1}`, ``,
+			"2 x 2 cu ft, 1 x 3 cu ft = 11.00", "3 cu ft"},
+		{"those without a price too", `{"pack": "2 cu ft", "price": "1", "stock": 2}, {"pack": "3 cu ft", "stock": 1}`, ``,
+			"2 x 2 cu ft, 1 x 3 cu ft = 2.00", "3 cu ft"},
+		{"a minimum that the stock meets", `{"pack": "2 cu ft", "price": "1", "stock": 3, "least": 3}`, ``, "3 x 2 cu ft = 3.00", "4 cu ft"},
+		{"whatever comes first", `{"pack": "2 cu ft", "price": "1", "stock": 3}`, `, "aim": "left over"`, "3 x 2 cu ft = 3.00", "4 cu ft"},
+		{"and what is bought still has to come home", `{"pack": "2 cu ft", "price": "1", "stock": 4}`, `, "haul": {"room": "4 cu ft", "trip_cost": "5"}`,
+			"4 x 2 cu ft = 14.00", "2 cu ft"},
+		{"none in stock", `{"pack": "2 cu ft", "price": "1", "stock": 0}`, ``, " = 0.00", "10 cu ft"},
+		{"enough, to the slack", `{"pack": "9.99999 cu ft", "price": "1", "stock": 1}`, ``, "1 x 9.99999 cu ft = 1.00", ""},
+	} {
+		p, err := mix.PlanDocument([]byte(mulchJob(tt.offers, tt.more)))
+		require.NoError(t, err, tt.why)
+		var lines []string
+		for i := range p.Lines {
+			lines = append(lines, fmt.Sprintf("%d x %s", p.Lines[i].Count, p.Lines[i].Offer.Size().Text))
+		}
+		require.Equal(t, tt.want, strings.Join(lines, ", ")+" = "+p.Bill.Total.String(), tt.why)
+		var out, notes string
+		for _, one := range p.LeftOut() {
+			out += p.Printer().Volume(one.Volume)
+		}
+		require.Equal(t, tt.out, out, tt.why)
+		for _, n := range p.Notes {
+			notes += n.Text + " "
+			if n.Code == doc.StockShort {
+				require.Equal(t, "offers[0].stock stock.short", n.Path+" "+n.Code, tt.why)
+			}
+		}
+		require.Equal(t, tt.out != "", strings.Contains(notes, "leaves out "+tt.out), tt.why)
+	}
+}
+
+// TestShortStockByBruteForce: for random stocks, the order of a need that they do not
+// cover is all there is, and what is left out is the rest of the need to the nanolitre.
+func TestShortStockByBruteForce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var offers []string
+		var all units.Volume
+		for i := range rapid.IntRange(1, 4).Draw(t, "offers") {
+			size, stock := rapid.IntRange(1, 5).Draw(t, "size"), rapid.IntRange(0, 3).Draw(t, "stock")
+			all += units.Volume(size*stock) * units.CubicFoot
+			offers = append(offers, fmt.Sprintf(`{"pack": "%d cu ft", "price": "%d", "stock": %d}`, size, i+1, stock))
+		}
+		p, err := mix.PlanDocument([]byte(mulchJob(strings.Join(offers, ", "), "")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var left units.Volume
+		for _, one := range p.LeftOut() {
+			left += one.Volume
+		}
+		if want := max(10*units.CubicFoot-all, 0); left != want || want > 0 && p.Load.Volume != all {
+			t.Errorf("of %v there are %v, %v are bought and %v left out", 10*units.CubicFoot, all, p.Load.Volume, left)
+		}
+	})
+}
+
+// TestShortStockIsNotSure: how sure the order is says nothing of a material that it
+// leaves out a part of, since it cannot be enough of that.
+func TestShortStockIsNotSure(t *testing.T) {
+	p, err := mix.PlanDocument([]byte(mulchJob(`{"pack": "2 cu ft", "price": "1", "stock": 3}`, ``)))
+	require.NoError(t, err)
+	require.Nil(t, p.Sure())
+	p, err = mix.PlanDocument([]byte(strings.Replace(mulchJob(`{"pack": "2 cu ft", "price": "1", "stock": 3}, `+
+		`{"material": "peat", "pack": "3.8 cu ft", "opens_to": "7 cu ft", "price": "20"}`, ``),
+		`"tasks": [`, `"tasks": [{"kind": "cover", "area": "10 sq ft", "layer": "3 in", "material": "peat"}, `, 1)))
+	require.NoError(t, err)
+	require.Greater(t, p.Sure().Chance, 0.99) // 2.5 cu ft of peat of a bale of 7
 }
 
 // TestPlacard is the worked example of 49 CFR 575.6(a)(5): 1400 lb less five

@@ -31,7 +31,7 @@ function yardSheet(state) {
         h('td', {class: 'box'}, state.ticks[offerName(l)] === l.count ? '☑' : '☐'),
         h('td', null, count(l)), h('td', null, packName(l)), h('td', null, nameOf(state, l.material)),
         h('td', null, l.cost !== undefined ? money(state, l.cost) : ''), h('td', null, l.mass_shown ?? ''))))),
-    (plan.left_out ?? []).map(m => h('p', {key: m.material}, h('strong', null, say('Not on the list')), ': ', m.name, ', ', plan.needs.find(n => n.material === m.material)?.shown)),
+    (plan.left_out ?? []).map(m => h('p', {key: m.material}, h('strong', null, say('Not on the list')), ': ', m.name, ', ', m.shown)),
     plan.needs.filter(n => n.grade).map(n => h('p', {key: n.material, class: 'note'}, n.name, ': ', say('Ask for: {grade}', {grade: n.grade}))),
     bill(state),
     plan.trips.length > 0 && [h('h2', null, say('Trips')), plan.load?.drives_shown && h('p', null, plan.load.drives_shown),

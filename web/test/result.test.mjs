@@ -38,7 +38,7 @@ test('the result says what a new page would, whatever changes on it', () => {
     ['a decimal comma', () => { state.comma = true; }],
     ['another currency', () => { state.plan = {...state.plan, currency: 'CAD'}; }],
     ['another name', () => { state.plan = {...state.plan, needs: state.plan.needs.map((/** @type {any} */ n, /** @type {number} */ i) => i === 0 ? {...n, material: 'peat', name: 'Moss peat'} : n)}; }],
-    ['something is left out', () => { state.plan = {...state.plan, left_out: state.plan.left_out?.length > 0 ? [] : [{material: 'peat', name: 'Peat', stand_ins: []}]}; }],
+    ['something is left out', () => { state.plan = {...state.plan, left_out: state.plan.left_out?.length > 0 ? [] : [{material: 'peat', name: 'Peat', litres: 1, shown: '1 L', stand_ins: []}]}; }],
     ['another note', () => { state.plan = {...state.plan, notes: [{text: 'something else', path: 'name'}]}; }],
     ['another caution', () => { state.plan = {...state.plan, cautions: [{code: 'lift', text: 'Lift with care.'}]}; }],
     ['it is of an older entry', () => { state.stale = true; }],

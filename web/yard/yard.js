@@ -47,14 +47,14 @@ function needsAlone(state) {
       facts(n.packs.map(p => [packName(p), count(p)])))));
 }
 
-/** What no offer covers. @param {Planned} state */
+/** What the offers do not cover. @param {Planned} state */
 function leftOut(state) {
   const out = state.plan.left_out ?? [];
   if (out.length === 0) return null;
   return h('section', {class: 'left-out', role: 'alert'},
     h('h2', null, say('Not on the list')),
     out.map(m => h('div', {key: m.material},
-      h('p', null, h('strong', null, m.name), ': ', say('no offer covers it.'), ' ', state.plan.needs.find(n => n.material === m.material)?.shown),
+      h('p', null, h('strong', null, m.name), ': ', say('{volume}, which the offers do not cover.', {volume: m.shown})),
       m.stand_ins.length > 0 && h('ul', null, m.stand_ins.map((s, i) => h('li', {key: i}, s))))));
 }
 
