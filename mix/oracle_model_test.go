@@ -1,145 +1,9 @@
 package mix_test
 
-import (
-	"encoding/json"
-	"maps"
-	"math/big"
-	"os"
-	"slices"
-	"strings"
-	"sync"
-	"testing"
-)
-
-// This file is a second model of a job, in fractions, from the rules alone: it
-// shares no arithmetic, no parsing and no catalogue decoding with the package.
-// Lengths are millimetres, areas square millimetres, volumes microlitres, which
-// are cubic millimetres, so that no step of it converts.
-
-// exact is a fraction. A curved one came through pi or a root, which the model
-// takes to 200 bits and the program takes through floating point.
-type exact struct {
-	rat    *big.Rat
-	curved bool
-}
-
-func exactly(num, den int64) exact { return exact{rat: big.NewRat(num, den)} }
-
-// decimal reads a fraction from a constant of this test.
-func decimal(s string) exact {
-	r, ok := new(big.Rat).SetString(s)
-	if !ok {
-		panic("not a number: " + s)
-	}
-	return exact{rat: r}
-}
-
-func (a exact) plus(b exact) exact {
-	return exact{new(big.Rat).Add(a.rat, b.rat), a.curved || b.curved}
-}
-func (a exact) minus(b exact) exact {
-	return exact{new(big.Rat).Sub(a.rat, b.rat), a.curved || b.curved}
-}
-func (a exact) times(b exact) exact {
-	return exact{new(big.Rat).Mul(a.rat, b.rat), a.curved || b.curved}
-}
-func (a exact) over(b exact) exact {
-	return exact{new(big.Rat).Quo(a.rat, b.rat), a.curved || b.curved}
-}
-func (a exact) taken(n int64) exact { return a.times(exactly(n, 1)) }
-func (a exact) rest() exact         { return exactly(1, 1).minus(a) } // what a share leaves of the whole
-func (a exact) less(b exact) bool   { return a.rat.Cmp(b.rat) < 0 }
-func (a exact) float() float64      { f, _ := a.rat.Float64(); return f }
-
-func (a exact) atLeast(b exact) exact {
-	if a.less(b) {
-		return b
-	}
-	return a
-}
-
-func (a exact) atMost(b exact) exact {
-	if b.less(a) {
-		return b
-	}
-	return a
-}
-
-// whole rounds half away from zero to a multiple of step, as parsing does.
-func (a exact) whole(step exact) exact {
-	q := a.over(step)
-	twice := new(big.Int).Mul(q.rat.Num(), big.NewInt(2))
-	if q.rat.Sign() < 0 {
-		twice.Sub(twice, q.rat.Denom())
-	} else {
-		twice.Add(twice, q.rat.Denom())
-	}
-	n := twice.Quo(twice, new(big.Int).Mul(q.rat.Denom(), big.NewInt(2)))
-	return exact{new(big.Rat).SetInt(n), a.curved}.times(step)
-}
-
-// ceil is the least whole number that is not below a.
-func (a exact) ceil() int64 {
-	n, rest := new(big.Int).DivMod(a.rat.Num(), a.rat.Denom(), new(big.Int))
-	if rest.Sign() > 0 {
-		n.Add(n, big.NewInt(1))
-	}
-	return n.Int64()
-}
-
-func rooted(f *big.Float) exact {
-	r, _ := f.Rat(nil)
-	return exact{r, true}
-}
-
-func (a exact) root() exact {
-	f := new(big.Float).SetPrec(200).SetRat(a.rat)
-	return rooted(f.Sqrt(f))
-}
-
-var pi = sync.OnceValue(func() exact {
-	f, _, err := big.ParseFloat("3.14159265358979323846264338327950288419716939937510582097494459230781640629", 10, 200,
-		big.ToNearestEven)
-	if err != nil {
-		panic(err)
-	}
-	return rooted(f)
-})
-
-// disc is the area of a circle or ellipse by its two diameters.
-func disc(a, b exact) exact { return pi().times(a).times(b).over(exactly(4, 1)) }
-
-// spread is a figure with the least and the most it may be.
-type spread struct{ low, plan, high exact }
-
-func certain(a exact) spread { return spread{a, a, a} }
-
-func (s spread) plus(o spread) spread {
-	return spread{s.low.plus(o.low), s.plan.plus(o.plan), s.high.plus(o.high)}
-}
-
-// minus leaves the least where the most is taken away. Nothing is below zero.
-func (s spread) minus(o spread) spread {
-	zero := exactly(0, 1)
-	return spread{
-		s.low.minus(o.high).atLeast(zero),
-		s.plan.minus(o.plan).atLeast(zero),
-		s.high.minus(o.low).atLeast(zero),
-	}
-}
-func (s spread) times(a exact) spread {
-	return spread{s.low.times(a), s.plan.times(a), s.high.times(a)}
-}
-func (s spread) over(a exact) spread { return spread{s.low.over(a), s.plan.over(a), s.high.over(a)} }
-func (s spread) taken(n int64) spread {
-	return s.times(exactly(n, 1))
-}
-
-// typed is a quantity as text and as the count that the text stands for.
-type typed struct {
-	text  string
-	value exact
-}
+// The files oracle_*_test.go are a second model of a job, in fractions, from the rules
+// alone: it shares no arithmetic, no parsing and no figure with the package. Lengths are
+// millimetres, areas square millimetres, volumes microlitres, which are cubic
+// millimetres, so that no step of it converts.
 
 // A job of the model. A nil pointer is a field left out.
 type (
@@ -221,165 +85,6 @@ type (
 		count      int64
 		plus, less []modelGround
 	}
-)
-
-// area is what the ground covers: so many of the shape, and what is added, less
-// what is left out.
-func (g *modelGround) area() exact {
-	sum := g.one().taken(g.count)
-	for i := range g.plus {
-		sum = sum.plus(g.plus[i].area())
-	}
-	for i := range g.less {
-		sum = sum.minus(g.less[i].area())
-	}
-	return sum
-}
-
-func (g *modelGround) one() exact {
-	side := func(i int) exact { return g.sides[i].value }
-	switch g.shape {
-	case "area":
-		return side(0)
-	case "rectangle":
-		return side(0).times(side(1))
-	case "circle":
-		return disc(side(0), side(0))
-	case "ellipse":
-		return disc(side(0), side(1))
-	case "ring":
-		return disc(side(0), side(0)).minus(disc(side(1), side(1)))
-	case "triangle":
-		if len(g.sides) == 2 {
-			return side(0).times(side(1)).over(exactly(2, 1))
-		}
-		return heron(side(0), side(1), side(2))
-	case "strip":
-		return g.strip()
-	}
-	return g.polygon()
-}
-
-func heron(a, b, c exact) exact {
-	s := a.plus(b).plus(c).over(exactly(2, 1))
-	return s.times(s.minus(a)).times(s.minus(b)).times(s.minus(c)).root()
-}
-
-// strip counts the square at every corner once: runs measured along the outer
-// edge have it twice, along the inner edge never.
-func (g *modelGround) strip() exact {
-	run := exactly(0, 1)
-	for _, r := range g.sides {
-		run = run.plus(r.value)
-	}
-	for _, gap := range g.gaps {
-		run = run.minus(gap.value)
-	}
-	bends := int64(len(g.sides)) - 1
-	if g.corners != nil {
-		bends = *g.corners
-	}
-	squares := g.width.value.times(g.width.value).taken(bends)
-	area := run.times(g.width.value)
-	switch g.edge {
-	case "outer":
-		return area.minus(squares)
-	case "inner":
-		return area.plus(squares)
-	}
-	return area
-}
-
-// polygon is the shoelace rule; the outline may go round either way.
-func (g *modelGround) polygon() exact {
-	twice := exactly(0, 1)
-	for i, p := range g.points {
-		q := g.points[(i+1)%len(g.points)]
-		twice = twice.plus(p[0].value.times(q[1].value)).minus(q[0].value.times(p[1].value))
-	}
-	return exact{twice.rat.Abs(twice.rat), false}.over(exactly(2, 1))
-}
-
-// catalogue is what the model reads of mix/catalog/catalog.json, by itself.
-type catalogue struct {
-	pots   map[string]modelPot
-	mixes  map[string]modelMix
-	settle map[string]exact
-	swell  map[string]spread
-	common map[string]exact // allowances
-}
-
-type catalogueRows struct {
-	Allowances []struct{ ID, Share string }
-	Containers []struct {
-		ID, Low, Fill, High string
-		Cells               int64
-	}
-	Materials []struct{ ID, Settle string }
-	Mixes     []struct {
-		ID    string
-		Parts map[string]json.Number
-	}
-	Soils []struct {
-		ID, Swell string
-		Low       string `json:"swell_low"`
-		High      string `json:"swell_high"`
-	}
-}
-
-var trade = sync.OnceValue(func() *catalogue {
-	data, err := os.ReadFile("catalog/catalog.json")
-	if err != nil {
-		panic(err)
-	}
-	var rows catalogueRows
-	if err := json.Unmarshal(data, &rows); err != nil {
-		panic(err)
-	}
-	return rows.read()
-})
-
-func (rows *catalogueRows) read() *catalogue {
-	c := &catalogue{map[string]modelPot{}, map[string]modelMix{}, map[string]exact{}, map[string]spread{},
-		map[string]exact{}}
-	for _, r := range rows.Allowances {
-		c.common[r.ID] = percent(r.Share)
-	}
-	for _, r := range rows.Containers {
-		c.pots[r.ID] = modelPot{r.ID, max(1, r.Cells), row(r.Fill), row(r.Low), row(r.High)}
-	}
-	for _, r := range rows.Materials {
-		if r.Settle != "" {
-			c.settle[r.ID] = percent(r.Settle)
-		}
-	}
-	for _, r := range rows.Mixes {
-		m := modelMix{id: r.ID}
-		for _, of := range slices.Sorted(maps.Keys(r.Parts)) {
-			m.parts = append(m.parts, modelPart{of, typed{value: decimal(r.Parts[of].String())}})
-		}
-		c.mixes[r.ID] = m
-	}
-	for _, r := range rows.Soils {
-		c.swell[r.ID] = spread{percent(r.Low), percent(r.Swell), percent(r.High)}
-	}
-	return c
-}
-
-func percent(s string) exact { return decimal(strings.TrimSuffix(s, "%")).over(exactly(100, 1)) }
-
-// row reads a volume of the catalogue's container rows.
-func row(s string) *typed {
-	number, unit, _ := strings.Cut(s, " ")
-	size := map[string]exact{"cu in": decimal("16387.064"), "mL": exactly(1000, 1)}[unit]
-	return &typed{s, decimal(number).times(size).whole(nanolitre)}
-}
-
-// The steps that quantities are rounded to when they are read.
-var (
-	nanolitre   = exactly(1, 1000)      // of a microlitre
-	nanometre   = exactly(1, 1_000_000) // of a millimetre
-	micrometre2 = exactly(1, 1_000_000) // of a square millimetre
 )
 
 // pot finds a container by its id, the job's own before the catalogue's.
@@ -667,6 +372,14 @@ func (j *modelJob) buy(material string, takes spread) spread {
 	return takes
 }
 
+// loose is what one pack gives.
+func (o *modelOffer) loose() exact {
+	if o.opens != nil {
+		return o.opens.value
+	}
+	return o.size.value
+}
+
 // lines counts what is rounded on the way to a need.
 func (j *modelJob) lines() int64 {
 	n := int64(len(j.tasks))
@@ -704,31 +417,4 @@ func (j *modelJob) rounding() exact {
 // packs is the least count that covers need but for a millilitre.
 func packs(need, size exact) int64 {
 	return max(0, need.minus(exactly(1000, 1)).over(size).ceil())
-}
-
-// TestModelKnowsTheTrade holds the model against figures worked by hand, so
-// that a slip in it is not taken for one of the program.
-func TestModelKnowsTheTrade(t *testing.T) {
-	ft := func(n int64) exact { return exactly(n*3048, 10) }
-	foot := decimal("28316846.592") // microlitres
-	bed := modelGround{shape: "rectangle", count: 1, sides: []typed{{value: ft(60)}, {value: ft(4)}}}
-	if got, want := bed.area().times(ft(1)).over(foot), exactly(240, 1); got.rat.Cmp(want.rat) != 0 {
-		t.Errorf("60 ft x 4 ft x 1 ft is %v cu ft, want 240", got.rat)
-	}
-	right := modelGround{shape: "triangle", count: 2, sides: []typed{{value: ft(3)}, {value: ft(4)}, {value: ft(5)}}}
-	if got := right.area().over(ft(1)).over(ft(1)).float(); got != 12 {
-		t.Errorf("two triangles of 3, 4, 5 ft are %v sq ft, want 12", got)
-	}
-	if got := packs(foot.taken(189), foot); got != 189 {
-		t.Errorf("189 cu ft are %d bags of 1 cu ft", got)
-	}
-	if got := exactly(-5, 2).whole(exactly(1, 1)); got.rat.Cmp(big.NewRat(-3, 1)) != 0 {
-		t.Errorf("-2 1/2 rounds to %v, want -3", got.rat)
-	}
-	// facts of the trade: 100 L net at 10 % and 10 % needs 123.46 L.
-	task := modelTask{kind: "fill", filling: "rooting", isMix: true,
-		lines: []modelLine{{count: 1, form: "holds", sides: []typed{{value: exactly(100_000_000, 1)}}}}}
-	if got := task.loose(&modelJob{}).plan.over(exactly(1_000_000, 1)).rat.FloatString(2); got != "123.46" {
-		t.Errorf("100 L net takes %s L, want 123.46", got)
-	}
 }
