@@ -227,6 +227,8 @@ export interface Cover {
   layer_mm: number;
   /** sheets underneath */
   sheets?: number;
+  /** whether sheets is an estimate: it is exact on a rectangle and on a straight strip */
+  sheets_about?: boolean;
 }
 
 /** One more thing that a task works out. */

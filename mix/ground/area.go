@@ -160,6 +160,20 @@ func (a *Area) MeasureIn(r *doc.Reader) units.Area {
 	return total
 }
 
+// Oblong returns the length and the width of one piece of a rectangle or a strip,
+// before Plus and Less. straight is false for a strip with corners or gaps, whose
+// length is then that of a straight strip of the same area. Any other shape has no
+// such sides, and both are 0. The area must have been measured without problems.
+func (a *Area) Oblong() (length, width units.Length, straight bool) {
+	switch s := a.Strip; {
+	case a.Shape == "rectangle":
+		return a.Sides[0], a.Sides[1], true
+	case a.Shape == "strip":
+		return s.straightened(), s.Width, s.bends() == 0 && len(s.Gaps) == 0
+	}
+	return 0, 0, false
+}
+
 // measureList measures areas one by one. Problems are reported below name.
 func measureList(r *doc.Reader, name string, list []Area) []units.Area {
 	r.Enter(name)

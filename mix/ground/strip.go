@@ -76,6 +76,21 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 	return ground
 }
 
+// straightened returns how long the strip is when its corners are pulled straight:
+// the length that has the strip's area at its width, or 0 or less where there is
+// none.
+func (s *Strip) straightened() units.Length {
+	run := sum(s.Along) - sum(s.Gaps)
+	corners := units.Length(s.bends())
+	switch s.Edge {
+	case "outer":
+		return run - corners*s.Width
+	case "inner":
+		return run + corners*s.Width
+	}
+	return run
+}
+
 // bends returns how many right angles the strip has: as given, or one between
 // every two runs.
 func (s *Strip) bends() int64 {

@@ -3,7 +3,7 @@ package json
 // Shape describes what one place of a document can hold, for a schema. Shapes
 // are read-only once made.
 type Shape struct {
-	Is      string   // "string", "number", "integer", "array" or "object"
+	Is      string   // "string", "number", "integer", "boolean", "array" or "object"
 	Words   []string // of a string: one of these; nil for any text
 	Of      *Shape   // of an array: each element
 	Count   int      // of an array: the number of elements; 0 for any number
@@ -26,6 +26,7 @@ var (
 	AString = &Shape{Is: "string"}
 	ANumber = &Shape{Is: "number"}
 	AnInt   = &Shape{Is: "integer"}
+	ABool   = &Shape{Is: "boolean"}
 	ARange  = &Shape{Is: "array", Of: ANumber, Count: 2} // the lowest and the highest
 )
 

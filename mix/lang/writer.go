@@ -55,6 +55,12 @@ func (w *Writer) Int(key string, n int64) {
 	w.JSON.Int(n)
 }
 
+// Bool writes true or false.
+func (w *Writer) Bool(key string, b bool) {
+	w.JSON.Key(key)
+	w.JSON.Bool(b)
+}
+
 // Pair writes two whole numbers as a list.
 func (w *Writer) Pair(key string, pair [2]int64) {
 	w.JSON.Key(key)

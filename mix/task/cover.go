@@ -102,10 +102,12 @@ type Mulch struct {
 	Stems   int64        // how many; 0 for none
 	Clear   units.Length // the radius left bare around each; 0 without stems
 	Sheets  int64        // how many lie underneath; 0 for none
-	Exact   bool         // Sheets counts rows laid out, and is not an estimate from the area
+	Exact   bool         // Sheets counts sheets as they lie, and is not an estimate
 
-	work *Cover
-	net  units.Range
+	work   *Cover
+	net    units.Range
+	rows   bool  // Sheets are laid in rows
+	pieces int64 // how many pieces of ground have rows of their own
 }
 
 func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
@@ -123,7 +125,7 @@ func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 		return m
 	}
 	if v.Sheet != nil {
-		m.Sheets, m.Exact = v.Sheet.cover(r, &v.Area, m.Ground)
+		v.Sheet.cover(r, m)
 	}
 	vol, ok := m.Covered.Deep(v.Layer)
 	if !ok {
@@ -187,26 +189,30 @@ func (s *Sheet) check(r *doc.Reader) {
 	}
 }
 
-// cover counts the sheets. On a single rectangle it lays them in rows, both ways
-// round, and takes the fewer. On any other ground it divides the area by what one
+// cover counts the sheets on the ground of m. A rectangle or a strip is laid in rows,
+// the better way round, and each of several pieces by itself. A strip that turns or
+// has gaps is laid as if it were straight, which is an estimate, since nobody knows
+// where the sheets meet its corners. Other ground is the area divided by what one
 // sheet adds: sheets are cut along the edges and the pieces used elsewhere, so rows
-// would count too many. exact tells which.
-func (s *Sheet) cover(r *doc.Reader, a *ground.Area, bed units.Area) (n int64, exact bool) {
+// would count too many.
+func (s *Sheet) cover(r *doc.Reader, m *Mulch) {
+	a, n := &m.work.Area, int64(doc.MaxCount+1)
 	l, w := s.Size[0], s.Size[1]
-	if a.Shape == "rectangle" && max(a.Count, 1) == 1 && len(a.Plus)+len(a.Less) == 0 {
-		one := s.rows(a.Sides[0], l, a.Sides[1], w)
-		two := s.rows(a.Sides[0], w, a.Sides[1], l)
-		n, exact = min(one, two), true
+	length, width, straight := a.Oblong()
+	if m.rows = length > 0 && len(a.Plus)+len(a.Less) == 0; m.rows {
+		m.Exact, m.pieces = straight, max(a.Count, 1)
+		n = min(s.rows(length, l, width, w), s.rows(length, w, width, l))
+		if n <= doc.MaxCount {
+			n *= m.pieces // both at most a thousand million
+		}
 	} else if each, _ := (l - s.Overlap).By(w - s.Overlap); each > 0 {
-		n = int64((bed + each - 1) / each)
-	} else {
-		n = doc.MaxCount + 1
+		n = int64((m.Ground + each - 1) / each)
 	}
 	if n > doc.MaxCount {
 		r.ProblemAt("sheet", doc.SheetSmall, "the overlap leaves too little of a sheet")
-		return 0, false
+		return
 	}
-	return n, exact
+	m.Sheets = n
 }
 
 // rows counts sheets laid in rows, side a along length and side b along width. Past
@@ -277,11 +283,21 @@ func (m *Mulch) Steps(s *Steps) {
 		return
 	}
 	form := message.Text("sheets {0} x {1}, overlap {2}: area / (sheet less overlap), rounded up; edges are cut to fit")
-	if m.Exact {
+	switch {
+	case m.Exact:
 		form = "sheets {0} x {1}, overlap {2}: laid in rows, the better way round"
+	case m.rows:
+		form = "sheets {0} x {1}, overlap {2}: laid in rows as if the strip were straight and in one piece"
+	}
+	one := m.Sheets
+	if m.rows {
+		one /= m.pieces
 	}
 	size := v.Sheet.Size
-	s.Add(form, itoa(m.Sheets), catalog.Arithmetic, p.Length(size[0]), p.Length(size[1]), p.Length(v.Sheet.Overlap))
+	s.Add(form, itoa(one), catalog.Arithmetic, p.Length(size[0]), p.Length(size[1]), p.Length(v.Sheet.Overlap))
+	if one < m.Sheets {
+		s.Add("{0} pieces of ground, each with sheets of its own", itoa(m.Sheets), catalog.Arithmetic, itoa(m.pieces))
+	}
 }
 
 // Notes counts the layer in for the note on settling. A task that gives its own
@@ -319,6 +335,7 @@ func (m *Mulch) JSON(w *lang.Writer) {
 	w.Millimetres("layer_mm", m.Layer)
 	if m.Sheets > 0 {
 		w.Int("sheets", m.Sheets)
+		w.Bool("sheets_about", !m.Exact)
 	}
 	w.Close()
 }
@@ -329,6 +346,7 @@ func (m *Mulch) Shape() *json.Member {
 		json.Member{Name: "area_m2", Shape: json.ANumber, About: "the ground that is covered, the bare circles left out"},
 		json.Member{Name: "bare_m2", Shape: json.ANumber, About: "the ground left bare round the stems"},
 		json.Member{Name: "layer_mm", Shape: json.ANumber, About: "how deep it is spread"},
-		json.Member{Name: "sheets", Shape: json.AnInt, About: "sheets underneath", Maybe: true})
+		json.Member{Name: "sheets", Shape: json.AnInt, About: "sheets underneath", Maybe: true},
+		json.Member{Name: "sheets_about", Shape: json.ABool, About: "whether sheets is an estimate: it is exact on a rectangle and on a straight strip", Maybe: true})
 	return &json.Member{Name: "cover", About: "what is covered", Maybe: true, Shape: shape}
 }
