@@ -35,6 +35,7 @@ func (c *comparison) job(t *rapid.T, j *modelJob) {
 		}
 		c.span(t, j, doc, id+" takes", need.Takes, want)
 		c.span(t, j, doc, id+" to buy", need.Buy, j.buy(id, want))
+		c.weight(t, j, doc, need, j.buy(id, want))
 		c.choices(t, j, doc, need, j.buy(id, want))
 	}
 	for i := range j.tasks {
@@ -75,6 +76,22 @@ func (c *comparison) span(t *rapid.T, j *modelJob, doc []byte, what string, got 
 		if tol := tolerance(j, side.want); off.Abs(off).Cmp(tol) > 0 {
 			t.Fatalf("%s, %s: %d nL, want %s: off by %s, more than %s\n%s", what, side.name, side.got,
 				nanolitres(side.want).FloatString(3), off.FloatString(3), tol.FloatString(3), doc)
+		}
+	}
+}
+
+// weight compares the lightest and the heaviest, in micrograms. A material of the
+// job's own weighs nothing that is known.
+func (c *comparison) weight(t *rapid.T, j *modelJob, doc []byte, need *yard.Need, want spread) {
+	id := need.Material.ID
+	dry, wet := j.densities(id)
+	for i, side := range []struct{ volume, density exact }{{want.low, dry}, {want.high, wet}} {
+		c.spans++
+		heavy := side.volume.times(side.density)
+		off := exactly(int64(need.Mass()[i]), 1).minus(heavy)
+		slack := exact{rat: tolerance(j, side.volume)}.over(exactly(1000, 1)).times(side.density).plus(exactly(1, 1))
+		if off.rat.Abs(off.rat).Cmp(slack.rat) > 0 {
+			t.Fatalf("%s weighs %d ug, want %s\n%s", id, need.Mass()[i], heavy.rat.FloatString(3), doc)
 		}
 	}
 }

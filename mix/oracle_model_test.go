@@ -380,6 +380,18 @@ func (o *modelOffer) loose() exact {
 	return o.size.value
 }
 
+// densities are those of a material dry and wet, in micrograms a microlitre. The
+// job's own row stands in for the catalogue's, and has none.
+func (j *modelJob) densities(material string) (dry, wet exact) {
+	for _, m := range j.materials {
+		if m.id == material {
+			return exactly(0, 1), exactly(0, 1)
+		}
+	}
+	d := trade().density[material]
+	return d[0], d[1]
+}
+
 // lines counts what is rounded on the way to a need.
 func (j *modelJob) lines() int64 {
 	n := int64(len(j.tasks))

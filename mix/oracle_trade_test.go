@@ -192,16 +192,17 @@ func (f *tradeFigure) split() map[string]string {
 
 // tradeRows are the figures as the model counts with them.
 type tradeRows struct {
-	pots   map[string]modelPot
-	mixes  map[string]modelMix
-	settle map[string]exact
-	swell  map[string]spread
-	common map[string]exact // allowances
+	pots    map[string]modelPot
+	mixes   map[string]modelMix
+	density map[string][2]exact // dry and wet, in micrograms a microlitre
+	settle  map[string]exact
+	swell   map[string]spread
+	common  map[string]exact // allowances
 }
 
 var trade = sync.OnceValue(func() *tradeRows {
-	c := &tradeRows{map[string]modelPot{}, map[string]modelMix{}, map[string]exact{}, map[string]spread{},
-		map[string]exact{}}
+	c := &tradeRows{map[string]modelPot{}, map[string]modelMix{}, map[string][2]exact{}, map[string]exact{},
+		map[string]spread{}, map[string]exact{}}
 	for i := range tradeFigures {
 		c.add(tradeFigures[i].section, tradeFigures[i].id, tradeFigures[i].split())
 	}
@@ -219,6 +220,7 @@ func (c *tradeRows) add(section, id string, figures map[string]string) {
 		}
 		c.pots[id] = modelPot{id, cells.ceil(), row(figures["fill"]), row(figures["low"]), row(figures["high"])}
 	case "materials":
+		c.density[id] = [2]exact{density(figures["dry"]), density(figures["wet"])}
 		if figures["settle"] != "" {
 			c.settle[id] = percent(figures["settle"])
 		}
@@ -241,4 +243,15 @@ func row(s string) *typed {
 	number, unit, _ := strings.Cut(s, " ")
 	size := map[string]exact{"cu in": decimal("16387.064"), "mL": exactly(1000, 1)}[unit]
 	return &typed{s, decimal(number).times(size).whole(nanolitre)}
+}
+
+// density reads a mass per volume, which the program keeps in micrograms a litre.
+func density(s string) exact {
+	number, unit, _ := strings.Cut(s, " ")
+	size := map[string]exact{
+		"lb/cu yd": decimal("453592370").over(decimal("764554.857984")).over(exactly(1000, 1)),
+		"kg/m3":    exactly(1, 1),
+		"g/cm3":    exactly(1000, 1),
+	}[unit]
+	return decimal(number).times(size).whole(exactly(1, 1_000_000))
 }

@@ -133,7 +133,7 @@ func (r *published) put(template any, taken map[string]bool) (value any, ok bool
 	switch v := template.(type) {
 	case string:
 		if key, isHole := hole(v); isHole {
-			return r.input1(key)
+			return r.value(key)
 		}
 	case []any:
 		list := []any{}
@@ -149,7 +149,7 @@ func (r *published) put(template any, taken map[string]bool) (value any, ok bool
 			if key == "..." {
 				for _, rest := range slices.Sorted(maps.Keys(r.in)) {
 					if !taken[rest] {
-						object[rest], _ = r.input1(rest)
+						object[rest], _ = r.value(rest)
 					}
 				}
 			} else if e, ok := r.put(e, taken); ok {
@@ -161,9 +161,9 @@ func (r *published) put(template any, taken map[string]bool) (value any, ok bool
 	return template, true
 }
 
-// input1 is one input as JSON: a number, an object or a list as it stands, and
+// value is one input as JSON: a number, an object or a list as it stands, and
 // everything else as text.
-func (r *published) input1(key string) (any, bool) {
+func (r *published) value(key string) (any, bool) {
 	if key == "exact" {
 		return r.exact.RatString() + " " + r.unit, true
 	}
