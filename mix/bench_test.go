@@ -45,6 +45,19 @@ func BenchmarkJob20(b *testing.B) {
 	}
 }
 
+// BenchmarkCrossings compares bags and bulk for the sample job.
+func BenchmarkCrossings(b *testing.B) {
+	p, err := mix.PlanDocument(mix.Sample())
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if len(p.Crossings()) != 2 {
+			b.Fatal(p.Crossings())
+		}
+	}
+}
+
 // BenchmarkLines is a job of ever more container lines, document in to plan
 // out: the cost is to grow in line. MB-sys is the memory that the whole
 // process has taken from the system so far.

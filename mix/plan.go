@@ -216,13 +216,17 @@ func (p *Plan) StandIns(id string) (sentences []string) {
 }
 
 // Crossings works out, for every material to buy that is offered both in bags and in
-// bulk with prices, from which volume on bulk costs less. It takes some milliseconds,
-// which is why a plan does not have it from the start.
+// bulk with prices, what it costs either way, and for which volumes bulk costs less.
+// It takes some milliseconds, which is why a plan does not have it from the start.
 func (p *Plan) Crossings() []yard.Crossing {
 	if p.e == nil {
 		return nil
 	}
-	return p.e.terms.Crossings(p.e.needs)
+	list := p.e.terms.Crossings(p.e.needs)
+	for i := range list {
+		list[i].Currency = p.Currency
+	}
+	return list
 }
 
 // MaxOptions is how many orders the command line and the page list: enough to compare

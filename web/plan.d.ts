@@ -377,6 +377,16 @@ export interface Plan {
   working: Step[];
 }
 
+/** Volumes for all of which the same costs less. */
+export interface Stretch {
+  /** every volume above this one */
+  over_litres: number;
+  /** up to and including this one */
+  up_to_litres: number;
+  /** what costs less; neither where neither covers it, unknown where it was not worked out */
+  cheaper: 'unknown' | 'bags' | 'bulk' | 'same' | 'neither';
+}
+
 /** What a volume costs either way; left out where the stock is short of it. */
 export interface CrossingPoint {
   /** the volume, loose */
@@ -387,15 +397,31 @@ export interface CrossingPoint {
   bulk?: string;
 }
 
-/** From how much on bulk costs less than bags. */
+/** What a material costs in bags alone and in bulk alone, bought by itself. */
 export interface Crossing {
   /** the material's id */
   material: string;
   /** the sentence */
   text: string;
-  /** from this volume on; left out where there is none */
+  /** the need, loose */
+  need_litres: number;
+  /** an amount of money, with a point, of the need in bags; left out where they do not cover it */
+  bags?: string;
+  /** the same as the reader writes it, where that differs */
+  bags_shown?: string;
+  /** an amount of money, with a point, of the need in bulk; left out where it does not cover it */
+  bulk?: string;
+  /** the same as the reader writes it, where that differs */
+  bulk_shown?: string;
+  /** what costs less for the need */
+  cheaper: 'unknown' | 'bags' | 'bulk' | 'same' | 'neither';
+  /** above this volume bulk costs less for every volume that was looked at; left out where there is none */
   bulk_from_litres?: number;
-  /** cost against volume */
+  /** the largest volume that was looked at */
+  looked_to_litres: number;
+  /** what costs less, for every volume that was looked at */
+  stretches: Stretch[];
+  /** cost against volume: both ends of every step that was looked at */
   points: CrossingPoint[];
 }
 

@@ -64,7 +64,7 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *yard.Crossing) {
 	}
 	sentence := k.Sentence(p.Printer())
 	fmt.Fprintf(b, "<desc>%s</desc>\n", html.EscapeString(sentence))
-	fmt.Fprintf(b, `<text x="%d" y="22" font-weight="bold">%s</text>`+"\n", 12, html.EscapeString(sentence))
+	fmt.Fprintf(b, `<text x="%d" y="22" font-weight="bold">%s</text>`+"\n", 12, html.EscapeString(k.Material.Name))
 	fmt.Fprintf(b, `<path d="M%d %dV%dH%d" fill="none" stroke="#333"/>`+"\n",
 		plotLeft, plotTop, plotHigh-plotBottom, plotWide-plotRight)
 	tick := func(x, y int, text string) {
@@ -76,9 +76,12 @@ func panel(b *bytes.Buffer, p *mix.Plan, k *yard.Crossing) {
 	stairs(b, s, k.Points, "#8a3b12", 1.5, func(at yard.CrossingPoint) units.Money { return at.Bags })
 	stairs(b, s, k.Points, "#1f5a7a", 4, func(at yard.CrossingPoint) units.Money { return at.Bulk })
 	upright(b, s.x(k.Need), plotTop-4, "need")
-	if k.From > 0 {
-		upright(b, s.x(k.From), plotHigh-plotBottom+34, "bulk from here")
+	for _, st := range k.Stretches {
+		if st.Cheaper == yard.CheaperBulk {
+			fmt.Fprintf(b, `<path d="M%.1f %dH%.1f" stroke="#1f5a7a" stroke-width="8"/>`, s.x(st.Over), plotHigh-plotBottom, s.x(st.UpTo))
+		}
 	}
+	fmt.Fprintf(b, `<text x="%d" y="%d">bulk costs less where this line is thick</text>`+"\n", plotLeft, plotHigh-plotBottom+36)
 	fmt.Fprintf(b, `<text x="%d" y="%d" fill="#8a3b12">bags, thin</text>`, plotLeft+10, plotTop+14)
 	fmt.Fprintf(b, `<text x="%d" y="%d" fill="#1f5a7a">bulk, thick</text>`+"\n", plotLeft+10, plotTop+32)
 }

@@ -49,6 +49,7 @@ const (
 	aBulk
 	aNeed
 	aCrossing
+	aCheaper
 )
 
 // classNames are the names of the classes in drawings.
@@ -95,6 +96,7 @@ var classNames = [...]string{
 	aBulk:       "bulk",
 	aNeed:       "need",
 	aCrossing:   "crossing",
+	aCheaper:    "cheaper",
 }
 
 // anchor is which part of a text is at its point.

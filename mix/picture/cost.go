@@ -56,9 +56,9 @@ func (k *pen) cost(c *yard.Crossing) {
 	k.notes(aLabel, unitName.String(), 2)
 	at := func(v units.Volume) float64 { return x0 + (x1-x0)*float64(v)/float64(top) }
 
-	// The texts of the two marks. Where bulk becomes cheaper has a row of its
+	// The texts of the two marks. Above where bulk costs less has a row of its
 	// own; the need is on the side of its line that the other line does not cross.
-	crosses := !c.Always && !c.Never
+	crosses := c.From > 0
 	if crosses {
 		for _, s := range k.sentence(costFrom).like(c.From, c.Need).wrap(right-left, 2).lines {
 			w := labelWide(s) / 2
@@ -92,6 +92,13 @@ func (k *pen) cost(c *yard.Crossing) {
 		}
 	}
 	k.path(aAxis, false, x0, k.Height, x0, y0, x1, y0)
+	thick := false
+	for _, s := range c.Stretches {
+		if s.Cheaper == yard.CheaperBulk {
+			k.line(aCheaper, at(s.Over), y0, at(s.UpTo), y0)
+			thick = true
+		}
+	}
 	if crosses {
 		k.line(aCrossing, at(c.From), from, at(c.From), y0)
 	}
@@ -111,6 +118,9 @@ func (k *pen) cost(c *yard.Crossing) {
 	k.text(aFigure, atStart, x1+6, bulk+5, bulkName)
 	k.Height = y0 + step + 8
 	k.notes(aLabel, k.sentence(costVolume).figure(name).String(), 1)
+	if thick {
+		k.note(k.sentence(costThick).String())
+	}
 }
 
 // curve draws a cost against the volume and returns the height of its last

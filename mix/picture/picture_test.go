@@ -673,6 +673,22 @@ func TestCostsToScale(t *testing.T) {
 		if from := first(d, "line", "crossing"); math.Abs(from.X-x(c.From)) > .011 {
 			t.Errorf("%v is marked at %v", c.From, from.X)
 		}
+		var thick []picture.Shape
+		for _, s := range d.Shapes {
+			if s.Class == "cheaper" {
+				thick = append(thick, s)
+			}
+		}
+		for _, s := range c.Stretches {
+			if s.Cheaper != yard.CheaperBulk {
+				continue
+			}
+			if len(thick) == 0 || math.Abs(thick[0].X-x(s.Over)) > .011 || math.Abs(thick[0].X+thick[0].W-x(s.UpTo)) > .011 {
+				t.Errorf("%v is drawn as %v", s, thick)
+				break
+			}
+			thick = thick[1:]
+		}
 		for class, of := range map[string]func(yard.CrossingPoint) units.Money{
 			"bags": func(p yard.CrossingPoint) units.Money { return p.Bags },
 			"bulk": func(p yard.CrossingPoint) units.Money { return p.Bulk },

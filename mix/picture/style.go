@@ -40,4 +40,5 @@ text { fill: #1c1c18 }
 .bulk { stroke-width: 2.4 }
 .need { stroke-width: 1.6; stroke-dasharray: 2 3 }
 .crossing { stroke-width: 1 }
+.cheaper { stroke-width: 5; stroke-linecap: butt }
 `

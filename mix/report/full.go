@@ -19,20 +19,38 @@ func (w *writer) full() {
 	}
 }
 
-// crossing writes from which volume on bulk costs less than bags. Without
-// "bulk_from_litres" there is no such volume.
+// crossing writes what a material costs in bags and in bulk. Without
+// "bulk_from_litres" bulk does not cost less at the end of what was looked at.
 func (w *writer) crossing(k *yard.Crossing) {
 	w.Text("material", k.Material.ID)
 	w.Text("text", k.Sentence(w.Printer))
-	if k.From > 0 {
+	w.Litres("need_litres", k.Need)
+	w.alone("bags", k.Bags)
+	w.alone("bulk", k.Bulk)
+	w.Text("cheaper", k.Cheaper.String())
+	if k.Always || k.From > 0 {
 		w.Litres("bulk_from_litres", k.From)
 	}
+	w.Litres("looked_to_litres", k.Top)
+	w.Rows("stretches", len(k.Stretches), func(i int) {
+		w.Litres("over_litres", k.Stretches[i].Over)
+		w.Litres("up_to_litres", k.Stretches[i].UpTo)
+		w.Text("cheaper", k.Stretches[i].Cheaper.String())
+	})
 	w.Rows("points", len(k.Points), func(i int) {
 		at := k.Points[i]
 		w.Litres("litres", at.Volume)
 		w.price("bags", at.Bags)
 		w.price("bulk", at.Bulk)
 	})
+}
+
+// alone writes what the need costs in one kind alone. A negative one means that the offers do
+// not cover the need, and is left out.
+func (w *writer) alone(key string, m units.Money) {
+	if m >= 0 {
+		w.Figure(key, m.String())
+	}
 }
 
 // price writes an amount. A negative one means that the stock cannot cover the

@@ -3,6 +3,7 @@ package report
 import (
 	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 )
 
 // Shape returns what the document with that name may have: "Plan", "FullPlan",
@@ -255,11 +256,22 @@ func fullShape() *json.Shape {
 	point := json.AnObject("CrossingPoint", "What a volume costs either way; left out where the stock is short of it.",
 		must("litres", json.ANumber, "the volume, loose"),
 		may("bags", json.AString, money), may("bulk", json.AString, money))
-	crossing := json.AnObject("Crossing", "From how much on bulk costs less than bags.",
+	less := func() *json.Shape { return json.AWord(yard.CheaperWords()...) }
+	stretch := json.AnObject("Stretch", "Volumes for all of which the same costs less.",
+		must("over_litres", json.ANumber, "every volume above this one"),
+		must("up_to_litres", json.ANumber, "up to and including this one"),
+		must("cheaper", less(), "what costs less; neither where neither covers it, unknown where it was not worked out"))
+	crossing := json.AnObject("Crossing", "What a material costs in bags alone and in bulk alone, bought by itself.",
 		must("material", json.AString, "the material's id"),
 		must("text", json.AString, "the sentence"),
-		may("bulk_from_litres", json.ANumber, "from this volume on; left out where there is none"),
-		must("points", json.ListOf(point), "cost against volume"))
+		must("need_litres", json.ANumber, "the need, loose"),
+		may("bags", json.AString, money+", of the need in bags; left out where they do not cover it"), shown("bags"),
+		may("bulk", json.AString, money+", of the need in bulk; left out where it does not cover it"), shown("bulk"),
+		must("cheaper", less(), "what costs less for the need"),
+		may("bulk_from_litres", json.ANumber, "above this volume bulk costs less for every volume that was looked at; left out where there is none"),
+		must("looked_to_litres", json.ANumber, "the largest volume that was looked at"),
+		must("stretches", json.ListOf(stretch), "what costs less, for every volume that was looked at"),
+		must("points", json.ListOf(point), "cost against volume: both ends of every step that was looked at"))
 	choice := json.AnObject("Choice", "An order that could be chosen; the first is the plan's.",
 		may("total", json.AString, money), shown("total"),
 		must("left_litres", json.ANumber, "over the needs"),

@@ -6,23 +6,37 @@ import (
 
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
-	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/order"
 	"example.org/barrow/mix/stable"
 	"example.org/barrow/units"
 )
 
-// Crossing is where bulk becomes cheaper than bags for one material, when the
-// material is bought alone. Costs include trips and delivery.
+// Crossing compares what one material costs in bags and in bulk: the order of
+// least cost with each kind alone, as if no other material were bought, with
+// tax, trips and delivery, and within the stock. The zero value compares
+// nothing.
 type Crossing struct {
 	Material *catalog.Material
 	Need     units.Volume
-	// From is the volume from which bulk is cheaper, to the litre. Always and
-	// Never are set when there is no such volume up to twice the need: bulk is
-	// then cheaper everywhere, or nowhere.
+	// Bags and Bulk are what the need costs either way, and Cheaper which of the
+	// two costs less. A negative cost means that the offers do not cover it.
+	Bags, Bulk units.Money
+	Cheaper    Cheaper
+	// Stretches says what costs less for every volume up to Top, which is twice
+	// the need. Each begins where the one before it ends.
+	Stretches []Stretch
+	Top       units.Volume
+	// From is the volume above which bulk costs less for every volume up to Top.
+	// Always and Never are set when bulk costs less for all volumes, or for none;
+	// From is then zero. It is also zero, and neither of them is set, when bulk
+	// costs less somewhere, but not at Top.
 	From          units.Volume
 	Always, Never bool
-	Points        []CrossingPoint // cost against volume, for a plot
+	// Points are cost against volume, for a plot: both ends of every step that
+	// was looked at.
+	Points []CrossingPoint
+	// Currency is written before an amount; see [Crossing.Sentence].
+	Currency string
 }
 
 // CrossingPoint is what a volume costs in bags and in bulk. A negative cost
@@ -32,27 +46,35 @@ type CrossingPoint struct {
 	Bags, Bulk units.Money
 }
 
-// crossingPoints is how many volumes are tried, up to twice the need.
+// crossingPoints is how many volumes are looked at for the plot, evenly spaced
+// up to twice the need, where the steps are closer than that.
 const crossingPoints = 96
 
+// The work for all materials together is limited to what the search for one
+// order may take, and the searches for one material to some tens of
+// milliseconds. What that leaves open is [CheaperUnknown].
+const (
+	crossingWork = budget
+	mostSearches = 800
+)
+
 // Crossings compares bags and bulk for every need that is offered in both, with
-// prices.
+// prices. Its work is bounded whatever the needs, the packs and the number of
+// offers are.
 func (t *Terms) Crossings(needs []Need) (list []Crossing) {
+	var all []*comparer
 	for i := range needs {
-		n := &needs[i]
-		if n.Buy.Plan <= catalog.Slack {
-			continue
-		}
-		if c := t.compare(n); c != nil {
-			list = append(list, c.crossing(n))
+		if n := &needs[i]; n.Buy.Plan > catalog.Slack {
+			if c := t.compare(n); c != nil {
+				list, all = append(list, Crossing{Material: n.Material, Need: n.Buy.Plan}), append(all, c)
+			}
 		}
 	}
+	for i, c := range all {
+		c.left = work{crossingWork / int64(len(all)), mostSearches}
+		c.crossing(&list[i])
+	}
 	return list
-}
-
-// comparer works out what a volume of one material costs in bags or in bulk.
-type comparer struct {
-	bags, bulk order.Request
 }
 
 // compare separates the material's offers into bags and bulk. It returns nil
@@ -63,106 +85,97 @@ func (t *Terms) compare(n *Need) *comparer {
 	if q == nil || r.Err() != nil {
 		return nil
 	}
-	out := &comparer{bags: q.Request, bulk: q.Request}
-	out.bags.Offers, out.bulk.Offers = nil, nil
-	out.bags.Aim, out.bulk.Aim = order.LeastCost, order.LeastCost
-	out.bags.Budget, out.bulk.Budget = smallBudget, smallBudget
+	top := min(2*n.Buy.Plan, units.MaxVolume)
+	q.Aim = order.LeastCost
+	out := &comparer{bags: curve{request: q.Request, top: top}, bulk: curve{request: q.Request, top: top}}
+	out.bags.request.Offers, out.bulk.request.Offers = nil, nil
 	for i := range q.Offers {
-		q.Offers[i].Limited = false // prices are compared, not stocks
-		switch {
-		case !q.lines[i].Priced:
-			return nil
-		case q.lines[i].Offer.Bulk.Volume > 0:
-			out.bulk.Offers = append(out.bulk.Offers, q.Offers[i])
-		default:
-			out.bags.Offers = append(out.bags.Offers, q.Offers[i])
+		kind := &out.bags.request
+		if q.lines[i].Offer.Bulk.Volume > 0 {
+			kind = &out.bulk.request
+		}
+		if q.lines[i].Priced {
+			kind.Offers = append(kind.Offers, q.Offers[i])
 		}
 	}
-	if len(out.bags.Offers) == 0 || len(out.bulk.Offers) == 0 {
+	if len(out.bags.request.Offers) == 0 || len(out.bulk.request.Offers) == 0 {
 		return nil
 	}
 	return out
 }
 
-// at returns both costs of a volume.
-func (c *comparer) at(v units.Volume) CrossingPoint {
-	return CrossingPoint{v, cost(c.bags, v), cost(c.bulk, v)}
+// crossing works out the need first, then every step from the smallest volume
+// on. Where there are very many it goes on with volumes for the plot, and then
+// with what lies between them, nearest to the need first.
+func (c *comparer) crossing(k *Crossing) {
+	bags, bulk := c.both(k.Need)
+	k.Bags, k.Bulk, k.Cheaper = bags.cost(), bulk.cost(), cheaper(bags.costs, bulk.costs)
+	k.Top = c.bags.top
+	c.bags.walk(crossingPoints, &c.left)
+	c.bulk.walk(crossingPoints, &c.left)
+	cells := c.cells(k.Need)
+	for _, s := range cells {
+		c.both(s.UpTo)
+	}
+	for _, s := range cells {
+		c.split(s.Over, s.UpTo)
+	}
+	k.Stretches = c.stretches(k.Top)
+	k.Points = c.points()
+	k.mark()
 }
 
-// cost is the lowest cost of a volume, or -1 when the offers do not cover it.
-func cost(q order.Request, v units.Volume) units.Money {
-	q.Needs = []units.Volume{v}
-	found, err := order.Search(q)
-	if err != nil {
+// cells cuts the volumes up to the top into even ranges, from Over to UpTo, the
+// nearest to the need first.
+func (c *comparer) cells(need units.Volume) (list []Stretch) {
+	first := catalog.Slack + 1
+	for i := range int64(crossingPoints) {
+		last, _ := c.bags.top.MulDiv(i+1, crossingPoints)
+		if first <= last {
+			list = append(list, Stretch{Over: first, UpTo: last})
+			first = last + 1
+		}
+	}
+	far := func(s Stretch) units.Volume { return max(s.Over-need, need-s.UpTo, 0) }
+	stable.Sort(list, func(a, b Stretch) int { return cmp.Compare(far(a), far(b)) })
+	return list
+}
+
+// points returns both ends of every step of either kind where both costs are
+// known.
+func (c *comparer) points() (list []CrossingPoint) {
+	var at []units.Volume
+	for _, k := range []*curve{&c.bags, &c.bulk} {
+		for i := range k.steps {
+			at = append(at, k.steps[i].first, k.steps[i].last)
+		}
+	}
+	stable.Sort(at, cmp.Compare[units.Volume])
+	for _, v := range slices.Compact(at) {
+		i, bags := c.bags.find(v)
+		j, bulk := c.bulk.find(v)
+		if bags && bulk {
+			list = append(list, CrossingPoint{v, c.bags.steps[i].cost(), c.bulk.steps[j].cost()})
+		}
+	}
+	return list
+}
+
+// cost is what the best order found costs, or -1 when none covers the volume.
+func (s *step) cost() units.Money {
+	if s.most == beyond {
 		return -1
 	}
-	return found.Cost
+	return s.most
 }
 
-// bulkWins reports whether bulk is cheaper, or alone covers the volume.
-func (p *CrossingPoint) bulkWins() bool {
-	return p.Bulk >= 0 && (p.Bags < 0 || p.Bulk < p.Bags)
-}
-
-// volumes lists the volumes to try, up to top: evenly spaced, and on both sides
-// of every step of bulk, where its cost jumps, unless there are too many steps.
-func (c *comparer) volumes(top units.Volume) (list []units.Volume) {
-	for i := range int64(crossingPoints) {
-		v, _ := top.MulDiv(i+1, crossingPoints)
-		list = append(list, v)
+// mark sets From, Always and Never by the stretches.
+func (k *Crossing) mark() {
+	last := k.Stretches[len(k.Stretches)-1]
+	k.Never = !slices.ContainsFunc(k.Stretches, func(s Stretch) bool {
+		return s.Cheaper == CheaperBulk || s.Cheaper == CheaperUnknown
+	})
+	if last.Cheaper == CheaperBulk {
+		k.From, k.Always = last.Over, last.Over == 0
 	}
-	for i := range c.bulk.Offers {
-		step := c.bulk.Offers[i].Yield
-		for k := units.Volume(1); k <= crossingPoints && k*step < top; k++ {
-			list = append(list, k*step, min(k*step+2*catalog.Slack, top))
-		}
-	}
-	stable.Sort(list, cmp.Compare[units.Volume])
-	return slices.Compact(list)
-}
-
-// crossing tries volumes up to twice the need. Then it halves the gap between
-// the last one at which bags cost no more and the next.
-func (c *comparer) crossing(n *Need) Crossing {
-	k := Crossing{Material: n.Material, Need: n.Buy.Plan}
-	last := -1
-	for i, v := range c.volumes(min(2*n.Buy.Plan, units.MaxVolume)) {
-		k.Points = append(k.Points, c.at(v))
-		if !k.Points[i].bulkWins() {
-			last = i
-		}
-	}
-	switch {
-	case last < 0:
-		k.Always = true
-		return k
-	case last == len(k.Points)-1:
-		k.Never = true
-		return k
-	}
-	low, high := k.Points[last].Volume, k.Points[last+1].Volume
-	for high-low > units.Litre {
-		middle := low + (high-low)/2
-		if at := c.at(middle); at.bulkWins() {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	k.From = high
-	return k
-}
-
-// Sentence says in words where bulk becomes cheaper.
-func (k *Crossing) Sentence(m lang.Printer) string {
-	name, need := k.Material.Name, m.VolumeLike(k.Need, k.Need)
-	switch {
-	case k.Always:
-		return m.Print("{0}: bulk is cheaper from {2} on, the least looked at; you need {1}",
-			name, need, m.VolumeLike(k.Points[0].Volume, k.Need))
-	case k.Never:
-		return m.Print("{0}: bags are cheaper, or as cheap, up to twice what you need; you need {1}", name, need)
-	}
-	return m.Print("{0}: bulk is cheaper from {2} on, trips counted; you need {1}",
-		name, need, m.VolumeLike(k.From, k.Need))
 }
