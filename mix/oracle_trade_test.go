@@ -23,28 +23,93 @@ var tradeFigures = []tradeFigure{
 	{"allowances", "settle-pot", "share=10%; low=5%; high=20%",
 		"common practice; Verhagen, Acta Hort. 1168:14: 105 to 155 % of the delivered density, which is 5 to 35 % less"},
 
-	{"containers", "SP1", "low=6.5 cu in; fill=7.25 cu in; high=8 cu in", z60},
-	{"containers", "SP2", "low=13 cu in; fill=14 cu in; high=15 cu in", z60},
-	{"containers", "SP3", "low=20 cu in; fill=25 cu in; high=30 cu in", z60},
-	{"containers", "SP4", "low=51 cu in; fill=57 cu in; high=63 cu in", z60},
-	{"containers", "SP5", "low=93 cu in; fill=114.5 cu in; high=136 cu in", z60},
-	{"containers", "#1", "low=152 cu in; fill=172.8 cu in; high=251 cu in",
-		z60 + "; 10 to the cubic foot, Washington State Univ. nursery-management text: 1728 / 10"},
-	{"containers", "#2", "low=320 cu in; fill=397 cu in; high=474 cu in", z60},
-	{"containers", "#3", "low=628 cu in; fill=685 cu in; high=742 cu in", z60},
-	{"containers", "#5", "low=785 cu in; fill=1013.5 cu in; high=1242 cu in", z60},
-	{"containers", "#7", "low=1337 cu in; fill=1563.5 cu in; high=1790 cu in", z60},
-	{"containers", "#10", "low=2080 cu in; fill=2363 cu in; high=2646 cu in", z60},
-	{"containers", "#15", "low=2768 cu in; fill=3232 cu in; high=3696 cu in", z60},
-	{"containers", "#20", "low=4520 cu in; fill=4836 cu in; high=5152 cu in", z60},
-	{"containers", "#25", "low=5775 cu in; fill=6318 cu in; high=6861 cu in", z60},
-	{"containers", "flat", "low=360 cu in; fill=400 cu in; high=484 cu in",
-		"common practice; UF/IFAS EDIS EP109 has the outside, 21 x 11 x 2 1/2 in"},
-	{"containers", "tray-50", "cells=50; low=95 mL; fill=105 mL; high=115 mL", "from memory"},
-	{"containers", "tray-72", "cells=72; low=39 mL; fill=44 mL; high=50 mL", "from memory"},
-	{"containers", "tray-128", "cells=128; low=19 mL; fill=23 mL; high=26 mL", "from memory"},
-	{"containers", "tray-200", "cells=200; low=10 mL; fill=11 mL; high=13 mL", "from memory"},
-	{"containers", "tray-288", "cells=288; low=5.5 mL; fill=6 mL; high=7 mL", "from memory"},
+	{"containers", "SP1", "low=6.5 cu in; brim=7.25 cu in; high=8 cu in", z60},
+	{"containers", "SP2", "low=13 cu in; brim=14 cu in; high=15 cu in", z60},
+	{"containers", "SP3", "low=20 cu in; brim=25 cu in; high=30 cu in", z60},
+	{"containers", "SP4", "low=51 cu in; brim=57 cu in; high=63 cu in", z60},
+	{"containers", "SP5", "low=93 cu in; brim=114.5 cu in; high=136 cu in", z60},
+	{"containers", "#1", "low=152 cu in; brim=183 cu in; high=251 cu in", z60 + "; 6 in wide and 7 in deep, 183 cu in, filled 10 to the cubic foot: a nursery text that cannot be found again"},
+	{"containers", "#2", "low=320 cu in; brim=397 cu in; high=474 cu in", z60},
+	{"containers", "#3", "low=628 cu in; brim=685 cu in; high=742 cu in", z60},
+	{"containers", "#5", "low=785 cu in; brim=1013.5 cu in; high=1242 cu in", z60},
+	{"containers", "#7", "low=1337 cu in; brim=1563.5 cu in; high=1790 cu in", z60},
+	{"containers", "#10", "low=2080 cu in; brim=2363 cu in; high=2646 cu in", z60},
+	{"containers", "#15", "low=2768 cu in; brim=3232 cu in; high=3696 cu in", z60},
+	{"containers", "#20", "low=4520 cu in; brim=4836 cu in; high=5152 cu in", z60},
+	{"containers", "#25", "low=5775 cu in; brim=6318 cu in; high=6861 cu in", z60},
+	{"containers", "P9", "brim=0.5 L", nps},
+	{"containers", "C1", "brim=1 L", nps},
+	{"containers", "C1.5", "brim=1.5 L", nps},
+	{"containers", "C2", "brim=2 L", nps},
+	{"containers", "C3", "brim=3 L", nps},
+	{"containers", "C4", "brim=4 L", nps},
+	{"containers", "C5", "brim=5 L", nps},
+	{"containers", "C7.5", "brim=7.5 L", nps},
+	{"containers", "C10", "brim=10 L", nps},
+	{"containers", "C15", "brim=15 L", nps},
+	{"containers", "pot-4", "brim=0.5 L", rims},
+	{"containers", "pot-6", "low=1 L; brim=1.9 L", rims},
+	{"containers", "pot-8", "low=3 liq qt; brim=4 L; high=4.5 L", rims},
+	{"containers", "pot-10", "low=5 liq qt; brim=6.4 L; high=8 L", rims},
+	{"containers", "pot-12", "low=10 dry qt; brim=13.2 L; high=13.5 L", rims},
+	{"containers", "pot-16", "low=22 liq qt; brim=24.4 L; high=28 L", rims},
+	{"containers", "pot-20", "low=28 liq qt; brim=39 L; high=52 L", rims},
+	{"containers", "sq-2.5", "brim=14.15 cu in", squares},
+	{"containers", "sq-3", "brim=28.9 cu in", squares},
+	{"containers", "sq-4", "low=35.265 cu in; brim=51 cu in", squares},
+	{"containers", "sq-5", "brim=2.65 L", squares},
+	{"containers", "sq-6", "brim=4.1 L", squares},
+	{"containers", "cloth-1", "brim=1 gal", clothNamed},
+	{"containers", "cloth-3", "brim=3 gal", clothNamed},
+	{"containers", "cloth-5", "brim=5 gal", "Million and Yeager, HortScience 57(7):743, 2022: 18 L of mix, which is 95 % of 5 gal"},
+	{"containers", "cloth-7", "brim=7 gal", clothNamed},
+	{"containers", "cloth-10", "brim=10 gal", clothNamed},
+	{"containers", "cloth-15", "brim=15 gal", clothNamed},
+	{"containers", "cloth-20", "brim=20 gal", clothNamed},
+	{"containers", "band-4", "low=16.9 cu in; fill=19 cu in; high=21.2 cu in", bands},
+	{"containers", "band-5", "low=22.6 cu in; fill=25.4 cu in; high=28.2 cu in", bands},
+	{"containers", "band-6", "low=63.1 cu in; fill=71 cu in; high=78.8 cu in", bands},
+	{"containers", "band-9", "low=115.2 cu in; fill=129.6 cu in; high=144 cu in", bands},
+	{"containers", "band-14", "low=179.2 cu in; fill=201.6 cu in; high=224 cu in", bands},
+	{"containers", "cell-50", "fill=50 mL", nps},
+	{"containers", "cell-55", "fill=55 mL", "Ciência Florestal, Myracrodruon urundeuva in tubes of 55, 180 and 280 cm3"},
+	{"containers", "cell-60", "fill=60 mL", "Dumroese and others, New Forests 44:881, 2013: 60 to 336 mL"},
+	{"containers", "cell-100", "fill=100 mL", nps},
+	{"containers", "cell-115", "fill=115 mL", "Lisboa and others, Revista Árvore 36(4):603, 2012"},
+	{"containers", "cell-180", "fill=180 mL", "Lisboa and others, Revista Árvore 36(4):603, 2012"},
+	{"containers", "cell-200", "fill=200 mL", nps},
+	{"containers", "cell-280", "fill=280 mL", "Lisboa and others, Revista Árvore 36(4):603, 2012"},
+	{"containers", "cell-336", "fill=336 mL", "Dumroese and others, New Forests 44:881, 2013: 60 to 336 mL"},
+	{"containers", "cell-672", "fill=41 cu in", "Appleton and Whitcomb, Southern Nursery Conferences, 1982: 41 cu in"},
+	{"containers", "tray-18", "cells=18; fill=306.4 mL", plugs},
+	{"containers", "tray-32", "cells=32; fill=181.1 mL", plugs},
+	{"containers", "tray-35", "cells=35; fill=120 mL", "Vagnoni and others, Horticultura Argentina 33(80):15, 2014"},
+	{"containers", "tray-36", "cells=36; low=95 mL; fill=115 mL; high=130 mL", "from memory"},
+	{"containers", "tray-40", "cells=40; fill=93 mL", "Aldrete, Envases, lessons on forest nurseries, Mexico"},
+	{"containers", "tray-48", "cells=48; low=65 mL; fill=80 mL; high=95 mL", "from memory"},
+	{"containers", "tray-50", "cells=50; low=53 mL; fill=100.6 mL; high=115 mL", plugs + ": 100.6 mL; Seo and others, Acta Hort. 1273:329, 2020: 53 mL; the most is from memory"},
+	{"containers", "deep-50", "cells=50; fill=195 mL", plugs},
+	{"containers", "tray-72", "cells=72; low=38 mL; fill=56 mL; high=72 mL", ashs + ": 56 mL; " + plugs + ": 4.38 cu in, 71.8 mL; the least is from memory"},
+	{"containers", "tray-98", "cells=98; fill=35 mL", ashs},
+	{"containers", "tray-105", "cells=105; low=20 mL; fill=24 mL; high=28 mL", "from memory"},
+	{"containers", "tray-126", "cells=126; fill=40 mL", "Vagnoni and others, Horticultura Argentina 33(80):15, 2014"},
+	{"containers", "tray-128", "cells=128; low=19 mL; fill=24 mL; high=28 mL", ashs + ": 28 mL; " + dianthus + ": 20 mL; the least is from memory"},
+	{"containers", "tray-162", "cells=162; fill=20 mL", ashs},
+	{"containers", "tray-200", "cells=200; low=8 mL; fill=12 mL; high=20 mL", "from memory, between cells of 162 and 242 a tray: " + ashs},
+	{"containers", "tray-220", "cells=220; fill=12 mL", "Sci. Rep. Fac. Agric. Okayama Univ. 88(1)"},
+	{"containers", "tray-228", "cells=228; fill=20 mL", "Vagnoni and others, Horticultura Argentina 33(80):15, 2014"},
+	{"containers", "tray-242", "cells=242; fill=10 mL", ashs},
+	{"containers", "tray-286", "cells=286; fill=18 mL", "Gómez and Oberpaur, Ciencia e Investigación Agraria 34(3):205, 2007"},
+	{"containers", "tray-288", "cells=288; low=5.5 mL; fill=6.4 mL; high=7 mL", ashs + ": 6.4 mL; the range is from memory"},
+	{"containers", "tray-406", "cells=406; fill=6 mL", dianthus},
+	{"containers", "tray-432", "cells=432; fill=10 mL", "Gómez and Oberpaur, Ciencia e Investigación Agraria 34(3):205, 2007"},
+	{"containers", "tray-448", "cells=448; fill=6 mL", "Sci. Rep. Fac. Agric. Okayama Univ. 88(1)"},
+	{"containers", "tray-512", "cells=512; low=2 mL; fill=3 mL; high=4 mL", "from memory"},
+	{"containers", "tray-814", "cells=814; fill=5 mL", "Gómez and Oberpaur, Ciencia e Investigación Agraria 34(3):205, 2007"},
+	{"containers", "flat", "low=360 cu in; fill=400 cu in; high=484 cu in", "common practice; UF/IFAS EDIS EP109 has the outside, 21 x 11 x 2 1/2 in"},
+	{"containers", "flat-2.5", "low=420 cu in; fill=480 cu in; high=577.5 cu in", "common practice; UF/IFAS EDIS EP109 has the outside, 21 x 11 x 2 1/2 in"},
+	{"containers", "flat-1", "low=160 cu in; fill=180 cu in; high=200 cu in", "common practice"},
+	{"containers", "flat-10", "low=180 cu in; fill=200 cu in; high=242 cu in", "common practice"},
 
 	{"materials", "bark-chunks", "dry=354 lb/cu yd; wet=607 lb/cu yd; packs=1 cu ft, 2 cu ft, 3 cu ft; bulk=true; traits=dust",
 		"Pacific Bulb Society, Growing Medium table: 0.21 and 0.36 g/cm3; packs are common practice"},
@@ -95,7 +160,15 @@ var tradeFigures = []tradeFigure{
 }
 
 const (
-	z60          = "ANSI Z60.1 (2004, 2014), container classes, from memory; the fill is the middle"
+	z60          = "ANSI Z60.1 (2004, 2014), container classes, from memory; the brim is the middle"
+	nps          = "National Plant Specification (UK): named by the litres to the brim, or cells by their cc"
+	rims         = "a garden writer's table of pots by width, the most; Star Nursery, Star-Tip 1026, 2006, and two garden pages, the least; the brim lies between"
+	squares      = "Acme Hydroponics, Container Capacities; a nursery's pot size chart: 0.49 and 1 pint"
+	clothNamed   = "common practice: named by the US gallons to the brim"
+	bands        = "common practice: by the outside size, less a tenth for the taper"
+	plugs        = "a wholesale nursery's page of its plug sizes"
+	ashs         = "American Society for Horticultural Science, annual conference 2010, paper 4609"
+	dianthus     = "transplants of Dianthus caryophyllus and Gypsophila paniculata in cell trays, abstract"
 	mulchFigures = "settle=10%; settle_low=10%; settle_high=25%"
 	mulchSource  = "extension texts, moist, from memory; UF/IFAS: bags of 2 or 3 cu ft; settling: 10 % is common practice, " +
 		"US CPSC, Public Playground Safety Handbook: at least 25 % under feet"
@@ -218,7 +291,8 @@ func (c *tradeRows) add(section, id string, figures map[string]string) {
 		if figures["cells"] != "" {
 			cells = decimal(figures["cells"])
 		}
-		c.pots[id] = modelPot{id, cells.ceil(), row(figures["fill"]), row(figures["low"]), row(figures["high"])}
+		pot := modelPot{id, cells.ceil(), row(figures["fill"]), row(figures["low"]), row(figures["high"])}
+		c.pots[id] = pot.filled(row(figures["brim"]))
 	case "materials":
 		c.density[id] = [2]exact{density(figures["dry"]), density(figures["wet"])}
 		if figures["settle"] != "" {
@@ -238,10 +312,33 @@ func (c *tradeRows) add(section, id string, figures map[string]string) {
 
 func percent(s string) exact { return decimal(strings.TrimSuffix(s, "%")).over(exactly(100, 1)) }
 
-// row reads the volume of a container.
+// filled gives a pot with a brim its fill line, 172.8 parts of 183, and a row
+// without a range a tenth to either side, a pot up to its brim.
+func (p modelPot) filled(brim *typed) modelPot {
+	part := func(of *typed, n, d int64) *typed { return &typed{"", of.value.times(exactly(n, d)).whole(nanolitre)} }
+	if brim != nil {
+		p.holds = part(brim, 1728, 1830)
+		if p.high == nil || p.high.value.rat.Cmp(brim.value.rat) < 0 {
+			p.high = brim
+		}
+	}
+	if p.low == nil {
+		p.low = part(p.holds, 9, 10)
+	}
+	if p.high == nil {
+		p.high = part(p.holds, 11, 10)
+	}
+	return p
+}
+
+// row reads the volume of a container, nil when there is none.
 func row(s string) *typed {
+	if s == "" {
+		return nil
+	}
 	number, unit, _ := strings.Cut(s, " ")
-	size := map[string]exact{"cu in": decimal("16387.064"), "mL": exactly(1000, 1)}[unit]
+	size := map[string]exact{"cu in": decimal("16387.064"), "mL": exactly(1000, 1), "L": exactly(1_000_000, 1),
+		"gal": decimal("3785411.784"), "liq qt": decimal("946352.946"), "dry qt": decimal("67.200625").times(decimal("16387.064"))}[unit]
 	return &typed{s, decimal(number).times(size).whole(nanolitre)}
 }
 

@@ -29,6 +29,7 @@ type publishedKind struct {
 	Unit          string            // what the answer has it in
 	Places        int               // so many places after the point
 	Against       string            // the input it is compared with, or "" for the exact figure
+	Per           string            // the input whose number of them the answer holds, or ""
 	Near          float64           // how near it comes, relative, or 0 for one part in 10^9
 }
 
@@ -78,6 +79,9 @@ func (r *published) checkPlanned(t *testing.T) {
 	if kind.Against != "" {
 		number, unit, _ := strings.Cut(r.in[kind.Against], " ")
 		want, of = decimal(number).rat, unit
+	}
+	if kind.Per != "" {
+		want = new(big.Rat).Mul(want, decimal(r.in[kind.Per]).rat)
 	}
 	want = inUnit(t, want, of, unit)
 	slack := new(big.Rat).SetFloat64(cmp.Or(kind.Near, 1e-9))

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,15 +24,17 @@ var lists = map[string]func(m units.Measure) list{
 	"units":      unitTable,
 }
 
-// list is rows with their sources; source and sure are "" where they do not
-// apply.
+// list is rows with their sources.
 type list struct {
+	note string // what the figures mean, or ""
 	cols []column
 	keys []string // of the JSON
 	rows []listRow
 }
 
+// listRow is one row; kind, source and sure are "" where they do not apply.
 type listRow struct {
+	kind   string // the heading that it stands under
 	cells  []string
 	source string
 	sure   string
@@ -72,29 +75,18 @@ func (a *app) listCommand() *cobra.Command {
 
 // text writes the rows, and the sources they point at.
 func (l *list) text(out io.Writer) error {
-	number := map[string]int{}
-	var sources []string
-	var rows [][]string
-	cols := l.cols
-	sourced := false
-	for _, r := range l.rows {
-		sourced = sourced || r.source != ""
+	var b bytes.Buffer
+	if l.note != "" {
+		for _, line := range wrap(l.note, width-2) {
+			fmt.Fprintf(&b, "  %s\n", line)
+		}
+		b.WriteByte('\n')
 	}
-	if sourced {
+	cols := l.cols
+	if l.rows[0].source != "" {
 		cols = append(cols, column{head: "Sure", most: 6}, column{right: true, most: 4})
 	}
-	for _, r := range l.rows {
-		row := r.cells
-		if sourced {
-			if number[r.source] == 0 {
-				sources = append(sources, r.source)
-				number[r.source] = len(sources)
-			}
-			row = append(row, r.sure, fmt.Sprintf("[%d]", number[r.source]))
-		}
-		rows = append(rows, row)
-	}
-	var b bytes.Buffer
+	rows, sources := l.grouped()
 	table(&b, cols, rows)
 	if len(sources) > 0 {
 		b.WriteByte('\n')
@@ -112,6 +104,40 @@ func (l *list) text(out io.Writer) error {
 	return err
 }
 
+// grouped lists the rows under the headings of their kinds, in the order in which
+// the kinds first occur, and the sources by the numbers that the rows give them.
+func (l *list) grouped() (rows [][]string, sources []string) {
+	var kinds []string
+	for _, r := range l.rows {
+		if !slices.Contains(kinds, r.kind) {
+			kinds = append(kinds, r.kind)
+		}
+	}
+	for _, kind := range kinds {
+		if kind != "" {
+			rows = append(rows, []string{kind})
+		}
+		for _, r := range l.rows {
+			if r.kind == kind {
+				rows = append(rows, r.sourced(&sources))
+			}
+		}
+	}
+	return rows, sources
+}
+
+// sourced returns the cells of a row, and behind them how sure it is and the
+// number of its source, which it adds to sources if it is new.
+func (r *listRow) sourced(sources *[]string) []string {
+	if r.source == "" {
+		return r.cells
+	}
+	if !slices.Contains(*sources, r.source) {
+		*sources = append(*sources, r.source)
+	}
+	return append(r.cells, r.sure, fmt.Sprintf("[%d]", slices.Index(*sources, r.source)+1))
+}
+
 func (l *list) json(out io.Writer, name string) error {
 	var w json.Writer
 	w.BeginObject()
@@ -119,6 +145,9 @@ func (l *list) json(out io.Writer, name string) error {
 	w.BeginArray()
 	for _, r := range l.rows {
 		w.BeginObject()
+		if r.kind != "" {
+			text(&w, "kind", r.kind)
+		}
 		for i, key := range l.keys {
 			text(&w, key, r.cells[i])
 		}
@@ -137,16 +166,16 @@ func (l *list) json(out io.Writer, name string) error {
 func materials(m units.Measure) list {
 	l := list{cols: []column{{head: "Material", most: 14}, {head: "What to ask for", most: 23}, {head: "Weight, dry to wet", most: 21}}, keys: []string{"id", "grade", "density"}}
 	for _, row := range catalog.BuiltIn().Materials {
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.String(), row.Confidence})
+		l.rows = append(l.rows, listRow{row.Kind, []string{row.ID, row.Grade, m.DensityRange(row.Dry, row.Wet)}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
 
 func classes(m units.Measure) list {
-	l := list{cols: []column{{head: "Size", most: 8}, {head: "Container", most: 20}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
+	l := list{note: `A pot takes mix to its fill line, 94 % of its brim; a nursery class has its brim in the middle of the class. Trays, cells, bands and flats are filled level, and a tray counts all its cells. Between is what the makes hold.`, cols: []column{{head: "Size", most: 8}, {head: "Container", most: 19}, {head: "Takes", most: 11}, {head: "Between", most: 20}}, keys: []string{"id", "name", "takes", "between"}}
 	for _, row := range catalog.BuiltIn().Containers {
 		h := row.Whole()
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.String(), row.Confidence})
+		l.rows = append(l.rows, listRow{row.Kind, []string{row.ID, row.Name, m.Volume(h.Plan), m.VolumeRange(h.Low, h.High)}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
@@ -158,7 +187,7 @@ func mixes(units.Measure) list {
 		for _, p := range row.Parts {
 			parts = append(parts, p.String())
 		}
-		l.rows = append(l.rows, listRow{[]string{row.ID, strings.Join(parts, ", ")}, row.Source.String(), row.Confidence})
+		l.rows = append(l.rows, listRow{"", []string{row.ID, strings.Join(parts, ", ")}, row.Source.String(), row.Confidence})
 	}
 	return l
 }
@@ -166,7 +195,7 @@ func mixes(units.Measure) list {
 func soils(units.Measure) list {
 	l := list{cols: []column{{head: "Soil", most: 12}, {head: "Swells when dug by", most: 18}, {head: "Between", most: 14}}, keys: []string{"id", "swell", "between"}}
 	for _, row := range catalog.BuiltIn().Soils {
-		l.rows = append(l.rows, listRow{[]string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.String(), row.Confidence})
+		l.rows = append(l.rows, listRow{"", []string{row.ID, row.Swell.String(), row.SwellLow.String() + " to " + row.SwellHigh.String()}, row.Source.String(), row.Confidence})
 	}
 	return l
 }

@@ -20,12 +20,16 @@ type column struct {
 }
 
 // table writes rows under their heads, indented by two columns. A column
-// without a head and without text takes no room.
+// without a head and without text takes no room. A row of one cell among longer
+// ones is a heading: it stands by itself, with a line left free above.
 func table(out io.Writer, cols []column, rows [][]string) error {
 	wide := make([]int, len(cols))
 	for i, c := range cols {
 		wide[i] = max(utf8.RuneCountInString(c.head), c.least)
 		for _, row := range rows {
+			if len(row) < len(cols) {
+				continue
+			}
 			for _, line := range wrap(row[i], c.most) {
 				wide[i] = max(wide[i], utf8.RuneCountInString(line))
 			}
@@ -61,6 +65,10 @@ func table(out io.Writer, cols []column, rows [][]string) error {
 		write(heads)
 	}
 	for _, row := range rows {
+		if len(row) < len(cols) {
+			b.WriteString("\n  " + row[0] + "\n")
+			continue
+		}
 		cells := make([][]string, len(cols))
 		for i := range cols {
 			cells[i] = wrap(row[i], cols[i].most)

@@ -61,9 +61,11 @@ func (cat *Catalog) in(l *lang.Language) *Catalog {
 	name := func(s *string) { *s = l.Form(*s) }
 	for i := range out.Containers {
 		name(&out.Containers[i].Name)
+		name(&out.Containers[i].Kind)
 	}
 	for i := range out.Materials {
 		name(&out.Materials[i].Name)
+		name(&out.Materials[i].Kind)
 		name(&out.Materials[i].Grade)
 	}
 	for i := range out.Mixes {
@@ -103,6 +105,7 @@ func (cat *Catalog) citeAll(r *doc.Reader) {
 	}
 	for i := range cat.Containers {
 		cat.cite(r, "source", &cat.Containers[i].Source)
+		cat.Containers[i].fill()
 		cat.Containers[i].check(r)
 	}
 	for i := range cat.Materials {

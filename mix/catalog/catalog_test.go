@@ -12,7 +12,7 @@ import (
 // TestCatalogue checks what the decoder of catalog.json does not check.
 func TestCatalogue(t *testing.T) {
 	cat := BuiltIn()
-	if len(cat.Materials) < 8 || len(cat.Containers) < 14 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
+	if len(cat.Materials) < 16 || len(cat.Containers) < 60 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
 		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils",
 			len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
 	}
@@ -53,8 +53,8 @@ func TestCatalogue(t *testing.T) {
 	for i := range cat.Containers {
 		k := &cat.Containers[i]
 		row(k.ID, k.Source, k.Confidence)
-		if h := k.Holds; h.Low <= 0 || h.Plan < h.Low || h.High < h.Plan || k.Cells < 1 {
-			t.Errorf("%s: %+v, %d cells", k.ID, h, k.Cells)
+		if h := k.Holds; h.Low <= 0 || h.Plan < h.Low || h.High < h.Plan || k.Cells < 1 || k.Kind == "" {
+			t.Errorf("%s: %+v, %d cells, kind %q", k.ID, h, k.Cells, k.Kind)
 		}
 	}
 	for i := range cat.Mixes {
@@ -120,5 +120,69 @@ func TestUncited(t *testing.T) {
 	cat.citeAll(&r)
 	if found := doc.ProblemsIn(r.Err()); len(found) != 1 || found[0].Code != "source.unknown" {
 		t.Errorf("problems %v, want source.unknown of the loam alone", found)
+	}
+}
+
+// TestFillLine: every pot of the catalogue has one meaning, the mix to a fill line
+// at 94 % of its brim, and all else is filled level.
+func TestFillLine(t *testing.T) {
+	cat := BuiltIn()
+	level := []string{"Tree bands", "Deep cells", "Cell trays", "Flats"}
+	for i := range cat.Containers {
+		k := &cat.Containers[i]
+		if slices.Contains(level, k.Kind) {
+			if k.Brim != 0 {
+				t.Errorf("%s has a brim, but is filled level", k.ID)
+			}
+			continue
+		}
+		// 183 cu in to the brim, 172.8 cu in to the fill line.
+		off := k.Holds.Plan.Litres()/k.Brim.Litres() - 172.8/183
+		if !(-1e-8 < off && off < 1e-8) || k.Holds.High < k.Brim {
+			t.Errorf("%s: %v of a brim of %v, at most %v", k.ID, k.Holds.Plan, k.Brim, k.Holds.High)
+		}
+	}
+}
+
+// TestOneMake: a row that rests on a single make is taken to differ by a tenth, a
+// pot up to its brim. What a job says its own pot holds stays certain.
+func TestOneMake(t *testing.T) {
+	one := Class{Holds: units.Range{Plan: 100 * units.Millilitre}}
+	one.fill()
+	if want := (units.Range{Low: 90 * units.Millilitre, Plan: 100 * units.Millilitre, High: 110 * units.Millilitre}); one.Holds != want {
+		t.Errorf("one make of 100 mL: %v, want %v", one.Holds, want)
+	}
+	pot := Class{Brim: 305 * units.Millilitre}
+	pot.fill()
+	want := units.Range{Low: 259_200_000, Plan: 288 * units.Millilitre, High: 305 * units.Millilitre}
+	if pot.Holds != want {
+		t.Errorf("a brim of 305 mL: %v, want %v", pot.Holds, want)
+	}
+	own := Class{ID: "mine", Holds: units.Range{Plan: units.Litre}}
+	var r doc.Reader
+	if own.check(&r); !own.Holds.Certain() {
+		t.Errorf("a job's own pot: %v", own.Holds)
+	}
+}
+
+// TestKnownAs: what people call a container leads to one row.
+func TestKnownAs(t *testing.T) {
+	cat, owner := BuiltIn(), map[string]string{}
+	for i := range cat.Containers {
+		k := &cat.Containers[i]
+		for _, name := range append([]string{k.ID}, k.Also...) {
+			if owner[name] != "" {
+				t.Errorf("%q is %s and %s", name, owner[name], k.ID)
+			}
+			owner[name] = k.ID
+		}
+	}
+	for typed, want := range map[string]string{"3 L": "C3", "98 cell": "tray-98", "1020": "flat", "fabric-5": "cloth-5",
+		"5 gal fabric": "cloth-5", "4 in square": "sq-4", "5 gal": "#5", "c3": "C3", "try-98": "tray-98", "15 cm pot": "pot-6"} {
+		var r doc.Reader
+		plain().Class(&r, typed)
+		if p := doc.ProblemsIn(r.Err()); len(p) != 1 || p[0].Hint.String() != doc.DidYouMean(want).String() {
+			t.Errorf("%q: %v, want a hint at %s", typed, p, want)
+		}
 	}
 }

@@ -28,7 +28,7 @@ func ExampleBuiltIn() {
 			fmt.Println(units.US.VolumeRange(k.Holds.Low, k.Holds.High), "-", k.Source)
 		}
 	}
-	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); fill of 10 pots a cubic foot: Washington State Univ. nursery-management text
+	// Output: 0.658 to 1.09 gal - ANSI Z60.1 class (from memory); 183 cu in to the brim, filled 10 to the cubic foot: Washington State Univ. nursery-management text
 }
 
 func ExampleMaterialsOf() {

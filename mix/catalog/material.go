@@ -11,6 +11,7 @@ import (
 // job can define its own. Fields that are zero are unknown.
 type Material struct {
 	ID, Name string
+	Kind     string        // the heading that lists put it under; "" for the job's own
 	Grade    string        // what to ask for at the yard
 	Dry, Wet units.Density // when loose, it is between the two
 	// PackedLow and PackedHigh are the density of a sealed pack by its own

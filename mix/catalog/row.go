@@ -59,16 +59,20 @@ var commonFields = doc.Fields{
 	{Name: "confidence", Type: &confidence, At: func(a any) any { return &a.(*Common).Confidence }},
 }
 
-// ownClassFields adds other names and a confidence, and reads the volume to the
-// fill line as fill, which is what the catalogue calls it.
+// ownClassFields adds a heading, other names and a confidence. A pot has its
+// brim, from which its fill line follows; what is filled level has fill.
 var ownClassFields = doc.Fields{
+	{Name: "kind", Type: &doc.Name, At: func(k any) any { return &k.(*Class).Kind }},
+	{Name: "brim", Type: &doc.Volume, At: func(k any) any { return &k.(*Class).Brim }},
 	{Name: "also", Type: &doc.Names, At: func(k any) any { return &k.(*Class).Also }},
 	{Name: "fill", Type: &doc.Volume, At: func(k any) any { return &k.(*Class).Holds.Plan }},
 	{Name: "confidence", Type: &confidence, At: func(k any) any { return &k.(*Class).Confidence }},
 }
 
-// ownMaterialFields adds the ranges for which the catalogue has sources.
+// ownMaterialFields adds a heading, and the ranges for which the catalogue has
+// sources.
 var ownMaterialFields = doc.Fields{
+	{Name: "kind", Type: &doc.Name, At: func(m any) any { return &m.(*Material).Kind }},
 	{Name: "packed_low", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedLow }},
 	{Name: "packed_high", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedHigh }},
 	{Name: "packed_source", Type: &sourceText, At: func(m any) any { return &m.(*Material).PackedSource }},

@@ -95,9 +95,11 @@ func formsInUse(t *testing.T) map[string]string {
 		add(s.String())
 	}
 	for _, r := range cat.Containers {
+		add(r.Kind)
 		add(r.Name)
 	}
 	for _, r := range cat.Materials {
+		add(r.Kind)
 		add(r.Name)
 		add(r.Grade)
 	}

@@ -157,14 +157,11 @@ func (p *Pot) one(q lang.Printer) (s string) {
 func (p *Pot) steps(s *Steps) {
 	q := s.Printer
 	each, total := q.Range(p.Each), q.Range(p.Total)
-	switch {
-	case p.class == nil:
+	if p.class == nil {
 		how, from := p.Line.formula(q)
 		s.Put(how, each, from)
-	case p.Cells > 1:
-		s.Add("one {0}, a cell, to the fill line", each, p.class.Source, p.class.Name)
-	default:
-		s.Add("one {0}, to the fill line", each, p.class.Source, p.class.Name)
+	} else {
+		s.Add(p.filled(), each, p.class.Source, p.class.Name)
 	}
 	if p.Line.Ball != nil {
 		s.Add("less the root ball, {0}", q.Range(p.Ball), p.ballFrom, q.Figure(p.Line.Ball.String()))
@@ -174,6 +171,22 @@ func (p *Pot) steps(s *Steps) {
 	} else {
 		s.Add("{0} of these, in place", total, catalog.Arithmetic, itoa(p.Line.Count))
 	}
+}
+
+// filled says how far one pot or cell of the line's class is filled. The job's own
+// containers are to their fill line, as the job says what they hold.
+func (p *Pot) filled() message.Text {
+	switch own := p.class.Kind == ""; {
+	case p.class.Brim > 0:
+		return "one {0}, to the fill line, 94 % of the brim"
+	case own && p.Cells > 1:
+		return "one {0}, a cell, to the fill line"
+	case own:
+		return "one {0}, to the fill line"
+	case p.Cells > 1:
+		return "one {0}, a cell, filled level"
+	}
+	return "one {0}, filled level"
 }
 
 // rangeOfPot and rangeOfCell are the notes on a class whose makes differ.
