@@ -252,14 +252,16 @@ func (d draw) task() task.Task {
 
 func (d draw) container() task.Container {
 	k := task.Container{Count: d.count(1, 1e9, "count"), Cells: d.count(0, 500, "cells")}
-	switch d.count(0, 4, "form") {
+	switch d.count(0, 5, "form") {
 	case 0:
 		k.Size = d.id("size")
 	case 1:
 		k.Holds = d.size("holds")
 	case 2:
-		k.Box, k.BelowRim = d.lengths(3, "box"), d.length("below rim")
+		k.Brim, k.Top, k.BelowRim = d.size("brim"), d.length("top"), d.length("below rim")
 	case 3:
+		k.Box, k.BelowRim = d.lengths(3, "box"), d.length("below rim")
+	case 4:
 		k.Across, k.Height, k.Shape = d.length("across"), d.length("height"), "square"
 	default:
 		k.Top, k.Bottom, k.Height = d.length("top"), d.length("bottom"), d.length("height")

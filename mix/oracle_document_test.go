@@ -157,6 +157,13 @@ func (l *modelLine) object() object {
 		o["size"] = l.class
 	case "holds":
 		o.put("holds", &l.sides[0])
+	case "brim":
+		o.put("brim", &l.sides[0])
+		if len(l.sides) > 1 && l.tapers {
+			o.put("top", &l.sides[1])
+		} else if len(l.sides) > 1 {
+			o.put("across", &l.sides[1])
+		}
 	case "box":
 		o["box"] = dims(l.sides...)
 	case "straight":

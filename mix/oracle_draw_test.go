@@ -1,6 +1,7 @@
 package mix_test
 
 import (
+	"cmp"
 	"maps"
 	"math"
 	"slices"
@@ -220,9 +221,9 @@ func (j *modelJob) potIDs() []string {
 
 func drawLine(t *rapid.T, j *modelJob) modelLine {
 	l := modelLine{count: rapid.Int64Range(1, 400).Draw(t, "count")}
-	l.form = rapid.SampledFrom([]string{"size", "holds", "box", "straight", "taper"}).Draw(t, "form")
+	l.form = rapid.SampledFrom([]string{"size", "holds", "brim", "box", "straight", "taper"}).Draw(t, "form")
 	narrow, tall := l.drawSides(t, j)
-	l.square = (l.form == "straight" || l.form == "taper") && often(t, "square")
+	l.square = (l.form == "straight" || l.form == "taper" || l.form == "brim" && l.belowRim != nil) && often(t, "square")
 	if l.form != "size" && often(t, "cells given") {
 		l.cells = rapid.Int64Range(1, 200).Draw(t, "cells")
 	}
@@ -234,7 +235,8 @@ func drawLine(t *rapid.T, j *modelJob) modelLine {
 	if often(t, "stepped up") {
 		room := l.holds(j).plan.float()
 		if tall == 0 { // its shape is not known: a ball inside a cube inside it
-			narrow, tall = math.Cbrt(room)*0.9, math.Cbrt(room)*0.9
+			tall = math.Cbrt(room) * 0.9
+			narrow = min(tall, cmp.Or(narrow, tall))
 		}
 		ball := drawBall(t, j, room, narrow, tall)
 		l.ball = &ball
@@ -253,6 +255,17 @@ func (l *modelLine) drawSides(t *rapid.T, j *modelJob) (narrow, tall float64) {
 	case "holds":
 		l.sides = []typed{typedVolume(t, "holds", 5000, 60_000_000)}
 		return 0, 0
+	case "brim":
+		brim := typedVolume(t, "brim", 5000, 60_000_000)
+		l.sides = []typed{brim}
+		if !often(t, "a fill line") {
+			return 0, 0
+		}
+		side := math.Cbrt(brim.value.float())
+		wide := typedLength(t, "wide", side*0.8, side*1.4)
+		rim := typedLength(t, "below rim", side*0.02, side*0.4) // the widest pot is half as deep as a cube
+		l.sides, l.belowRim, l.tapers = append(l.sides, wide), &rim, often(t, "tapers")
+		return side * 0.8, 0
 	case "box":
 		l.sides = []typed{typedLength(t, "long", 60, 1200), typedLength(t, "wide", 60, 600),
 			typedLength(t, "deep", 40, 500)}

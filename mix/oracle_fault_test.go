@@ -75,6 +75,8 @@ var faults = []fault{
 	potFault("a class larger than its pot", ".ball", modelLine{form: "size", class: "#1", ball: &modelBall{class: "#3"}}),
 	potFault("a ball wider than its pot", ".ball", modelLine{form: "straight", sides: mm(200, 300), ball: &modelBall{across: mm(250)[0], height: mm(20)[0]}}),
 	potFault("a ball taller than the mix", ".ball", modelLine{form: "box", sides: mm(300, 300, 200), belowRim: &mm(50)[0], ball: &modelBall{across: mm(50)[0], height: mm(180)[0]}}),
+	potFault("a slice that is all of the pot", ".below_rim", modelLine{form: "brim", sides: []typed{*litre(2), mm(200)[0]}, belowRim: &mm(70)[0]}),
+	potFault("a ball wider than the rim", ".ball", modelLine{form: "brim", sides: []typed{*litre(2), mm(150)[0]}, tapers: true, belowRim: &mm(20)[0], ball: &modelBall{across: mm(151)[0], height: mm(20)[0]}}),
 	potFault("no room under the rim", ".below_rim", modelLine{form: "taper", sides: mm(300, 250, 200), belowRim: &mm(200)[0]}),
 	potFault("a class that is not known", ".size", modelLine{form: "size", class: "#4711"}),
 	groundFault("a ring turned inside out", "area", modelGround{shape: "ring", asObject: true, sides: mm(1000, 1200)}),
@@ -86,6 +88,12 @@ var faults = []fault{
 		[2]typed(mm(0, 0)), [2]typed(mm(1000, 1000)), [2]typed(mm(1000, 0)), [2]typed(mm(0, 900))}}),
 	holeFault("a ball larger than its hole", "ball", 10, modelBall{volume: litre(30)}),
 	holeFault("a ball wider than its hole", "ball", 10, modelBall{across: mm(320)[0], height: mm(100)[0]}),
+	holeFault("a ball more above the ground than in it", "ball", 10, modelBall{across: mm(200)[0], height: mm(401)[0]}),
+	holeFault("a ball set higher than its hole is deep", "above_grade", 201, modelBall{volume: litre(3)}),
+	{"a layer deeper than its bed", "into", func() modelTask {
+		g := modelGround{shape: "rectangle", count: 1, sides: mm(1000, 1000)}
+		return modelTask{kind: "amend", filling: "compost", ground: g, layer: &mm(201)[0], into: &mm(200)[0]}
+	}},
 	holeFault("a ball that stands on the ground", "ball", 100, modelBall{across: mm(200)[0], height: mm(100)[0]}),
 	{"stems on all the ground", "stems", func() modelTask {
 		g := modelGround{shape: "rectangle", count: 1, sides: mm(1000, 1000)}

@@ -61,9 +61,10 @@ type (
 	}
 	modelLine struct {
 		count, cells int64
-		form         string // size, holds, box, straight, taper
+		form         string // size, holds, brim, box, straight, taper
 		class        string
-		sides        []typed // holds; the box's three; across, height; top, bottom, height
+		sides        []typed // holds; brim, and its width where belowRim is given; the box's three; across, height; top, bottom, height
+		tapers       bool    // of a brim with its width
 		square       bool
 		belowRim     *typed
 		ball         *modelBall
@@ -158,6 +159,8 @@ func (l *modelLine) holds(j *modelJob) spread {
 		return p.span()
 	case "holds":
 		return certain(side(0))
+	case "brim":
+		return l.brim(rim)
 	case "box":
 		return certain(side(0).times(side(1)).times(side(2).minus(rim)))
 	case "straight":
@@ -167,6 +170,30 @@ func (l *modelLine) holds(j *modelJob) spread {
 	fill := height.minus(rim)
 	width := bottom.plus(top.minus(bottom).times(fill).over(height))
 	return certain(l.frustum(width, bottom, fill))
+}
+
+// brim is the mix in a pot of which the volume to the brim is known: a usual share of
+// it; less a slice as wide as the rim where the sides are straight; or between that and
+// what stands in a cone or a pyramid of the same volume and rim, which is the whole one
+// made smaller in every direction.
+func (l *modelLine) brim(rim exact) spread {
+	all := l.sides[0].value
+	if l.belowRim == nil {
+		return spread{all.times(exactly(85, 100)), all.times(exactly(94, 100)), all.times(exactly(96, 100))}
+	}
+	wide := l.sides[1].value
+	mouth := wide.times(wide)
+	if !l.square {
+		mouth = disc(wide, wide)
+	}
+	straight := all.minus(mouth.times(rim))
+	if !l.tapers {
+		return certain(straight)
+	}
+	height := all.times(exactly(3, 1)).over(mouth)
+	smaller := height.minus(rim).over(height)
+	pointed := all.times(smaller).times(smaller).times(smaller)
+	return spread{straight, straight.plus(pointed).over(exactly(2, 1)), pointed}
 }
 
 // frustum is a third of the height by the two ends and their geometric mean.

@@ -20,6 +20,9 @@ type tradeFigure struct{ section, id, figures, source string }
 var tradeFigures = []tradeFigure{
 	{"allowances", "blend-loss", "share=10%; low=5%; high=20%",
 		"from memory; Brown and Pokorny 1975 say that there is a loss"},
+	{"allowances", "brim", "share=6%; low=4%; high=15%",
+		"a nursery-management text: 172.8 of 183 cu in; Univ. of Florida, substrate tests in containers: 1/2 in below the brim, " +
+			"4 % of a straight pot 12 in deep, 13 % of one 4 in deep; NDSU: 1 in and more in large ones, 14 % of 7 in, 15 % of 183 cu in"},
 	{"allowances", "settle-pot", "share=10%; low=5%; high=20%",
 		"common practice; Verhagen, Acta Hort. 1168:14: 105 to 155 % of the delivered density, which is 5 to 35 % less"},
 

@@ -191,7 +191,7 @@ func (u *uncertain) task(d *task.Evaluated) {
 		if t.Less {
 			terms = &u.model.Supplies
 		}
-		u.spread(terms, d.In.Blend, t.Times*scale*t.Each.Plan.Litres(), u.size(uses, t.Class, t.Each))
+		u.spread(terms, d.In.Blend, t.Times*scale*t.Each.Plan.Litres(), u.size(uses, &t))
 		return true
 	})
 }
@@ -200,17 +200,22 @@ func (u *uncertain) task(d *task.Evaluated) {
 // is a type of its own so that no other string is the same key.
 type sizeOf string
 
-// size returns uses with the factor for the size of a class, or uses itself when the
-// size is certain. It never appends in place, because other terms have the same uses.
-func (u *uncertain) size(uses []sure.Use, class string, r units.Range) []sure.Use {
-	if class == "" || r.Certain() {
+// size returns uses with the factor for the size of a class or for how full a pot is
+// filled, or uses itself when the size is certain. It never appends in place, because
+// other terms have the same uses.
+func (u *uncertain) size(uses []sure.Use, t *task.Term) []sure.Use {
+	class, r := t.Class, t.Each
+	if class == "" && t.Usual == nil || r.Certain() {
 		return uses
 	}
 	plan := r.Plan.Litres()
-	f := sure.Factor{
-		Name: u.language.Print("the size of {0}", class),
-		Low:  r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan,
+	f := sure.Factor{Low: r.Low.Litres() / plan, Mode: 1, High: r.High.Litres() / plan}
+	if t.Usual != nil {
+		i := u.factor(t.Usual, u.named("how full the pots are filled", f),
+			"measure how far below the rim you fill one, and how wide it is there")
+		return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})
 	}
+	f.Name = u.language.Print("the size of {0}", class)
 	measure := message.Of("fill one with water and measure or weigh that (1 L is 1 kg, 1 gal {#0})", "8.34 lb")
 	i := u.factor(sizeOf(class), f, measure)
 	return append(uses[:len(uses):len(uses)], sure.Use{Factor: i, Kind: sure.Times})

@@ -1,6 +1,7 @@
 package mix_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -39,6 +40,16 @@ func TestSure(t *testing.T) {
 	if s.At < mix.NineInTen || s.Bill.Total <= p.Bill.Total || len(s.Matters) == 0 ||
 		s.Matters[0].Name != "the size of #1" {
 		t.Errorf("%+v", s)
+	}
+	// A hundred pots of 183 cu in to the brim, of which 85 to 96 % is mix, 94 % the
+	// likeliest, against 172.02 cu in each.
+	brim := strings.NewReplacer(`"size": "#1"`, `"brim": "183 cu in"`, "17270 cu in", "17192 cu in").Replace(onHand)
+	full, err := mix.PlanDocument([]byte(brim))
+	require.NoError(t, err)
+	odds := full.Sure()
+	if want := (94.0 - 85) / (96 - 85); odds.Chance < want-0.01 || odds.Chance > want+0.01 ||
+		len(odds.Matters) == 0 || odds.Matters[0].Name != "how full the pots are filled" {
+		t.Errorf("chance %v of %+v, want %v", odds.Chance, odds.Matters, want)
 	}
 	if again := p.Sure(); again.Chance != s.Chance || again.At != s.At {
 		t.Error("the answer differs from time to time")

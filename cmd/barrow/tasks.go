@@ -24,11 +24,13 @@ a class      64x#1   10xtray-72           (barrow list containers)
 a volume     12x"2.8 L"                   what one takes to the fill line
 a pot        6x"12 in x 11 in"            straight across, and depth of mix
 a box        3x"20 in x 10 in x 2 in"     length, width, depth of mix
+its fields   8x"brim=3 L, below-rim=1 in, top=6 1/2 in"   as in a job file
 Without --mix or --material it is worked out as ready-made potting mix.`,
 		Example: `  barrow fill 64x#1 --mix "bark-fines 3, peat 1, perlite 1"
   barrow fill 64x#1 12x"2.8 L" --mix potting --spare 5%
   barrow fill 3x"20 in x 10 in x 2 in" --mix rooting --pack "peat=3.8 cu ft"
-  barrow fill 40x#3 --mix "bark-fines 4, compost 1" --settle 0% --blend-loss 0%`,
+  barrow fill 40x#3 --mix "bark-fines 4, compost 1" --settle 0% --blend-loss 0%
+  barrow fill 20x"brim=183 cu in" --mix potting`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return fmt.Errorf(`fill what? such as 64x#1 or 12x"2.8 L"; quote what starts with #`)
@@ -107,6 +109,8 @@ func containers(w *json.Writer, lines [][2]string) {
 		number(w, l[0])
 		what := l[1]
 		switch figure, sides := units.Looks(what); {
+		case strings.Contains(what, "="):
+			containerFields(w, what)
 		case !figure:
 			text(w, "size", what)
 		case sides == 2: // both from one text, so that a unit at the end serves both
@@ -123,6 +127,30 @@ func containers(w *json.Writer, lines [][2]string) {
 		w.EndObject()
 	}
 	w.EndArray()
+}
+
+// containerFields writes the fields of a container as they stand, for the job's check
+// to read: "brim=3 L, below-rim=1 in". A comma may stand inside a value.
+func containerFields(w *json.Writer, what string) {
+	fields := fieldOf(kindOf("fill"), "containers").Type.Of().Fields()
+	var pairs []string
+	for part := range strings.SplitSeq(what, ",") {
+		if strings.Contains(part, "=") || len(pairs) == 0 {
+			pairs = append(pairs, part)
+		} else {
+			pairs[len(pairs)-1] += "," + part
+		}
+	}
+	for _, pair := range pairs {
+		name, typed, _ := strings.Cut(pair, "=")
+		name, typed = strings.ReplaceAll(strings.TrimSpace(name), "-", "_"), strings.TrimSpace(typed)
+		w.Key(name)
+		if i := slices.IndexFunc(fields, func(f doc.Field) bool { return f.Name == name }); i >= 0 {
+			value(w, fields[i].Type, typed)
+		} else {
+			w.String(typed)
+		}
+	}
 }
 
 // isLength reports whether what is a length and no volume.

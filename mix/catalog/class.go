@@ -72,7 +72,7 @@ func (k *Class) check(r *doc.Reader) {
 	}
 	if k.Holds.Plan <= 0 {
 		r.ProblemAt("holds", doc.FieldMissing,
-			`say what it holds: fill one with water and measure that, such as "2.8 L"`)
+			`say what it holds to the fill line: fill one with water that far and measure it, such as "2.8 L"`)
 		return
 	}
 	if k.Holds.Low < 0 || k.Holds.High < 0 || k.Holds.High > units.MaxVolume || k.Cells < 0 {

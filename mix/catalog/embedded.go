@@ -11,6 +11,7 @@ const catalogJSON = `{
     {"id": "ashs-4609", "text": "American Society for Horticultural Science, conference of 2010, paper 4609", "kind": "read"},
     {"id": "bands", "text": "Common practice: by its outside size; a tenth is off for the taper", "kind": "practice"},
     {"id": "blend", "text": "Brown and Pokorny 1975, J. Amer. Soc. Hort. Sci. 100:119: mixed volume is below the sum of the parts; 5 to 20 % is from memory", "kind": "memory"},
+    {"id": "brim", "text": "Washington State Univ. nursery-management text (attribution inferred): mix fills 172.8 of the 183 cu in of a #1 pot; the range is 1/2 to 1 in below the rim (Univ. of Florida, test of substrates in containers; NDSU) in pots 4 to 12 in deep", "kind": "read"},
     {"id": "calrecycle", "text": "CalRecycle, weights and volumes for project estimates", "kind": "read"},
     {"id": "chips", "text": "Oregon DEQ survey factors (dry chips); the wet figure is the upper end for moist mulch, from memory", "kind": "memory"},
     {"id": "chunks", "text": "A bulb society's growing-medium table, orchid bark, dry and drained", "kind": "read"},
@@ -59,6 +60,7 @@ const catalogJSON = `{
   ],
   "allowances": [
     {"id": "blend-loss", "share": "10%", "low": "5%", "high": "20%", "source": "blend", "confidence": "low"},
+    {"id": "brim", "share": "6%", "low": "4%", "high": "15%", "source": "brim", "confidence": "low"},
     {"id": "settle-pot", "share": "10%", "low": "5%", "high": "20%", "source": "potting-settle", "confidence": "low"}
   ],
   "containers": [

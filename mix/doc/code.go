@@ -55,6 +55,7 @@ const (
 	BallLarge         = "ball.large"          // a root ball that does not fit
 	BallAbove         = "ball.above"          // a root ball that stands wholly above the ground
 	LayerSmall        = "layer.small"         // a layer too thin to measure
+	LayerDeep         = "layer.deep"          // a layer deeper than the depth that it ends in
 	SheetOverlap      = "sheet.overlap"       // an overlap as wide as the sheet
 	SheetSmall        = "sheet.small"         // sheets too small to count
 	StemsLarge        = "stems.large"         // the ground kept bare round stems is the whole bed

@@ -96,6 +96,15 @@ func (r *Reader) report(code string, hint message.Text, cause error) {
 	r.Add(&Problem{Path: r.path.String(), Code: code, Value: typed(node), Hint: hint, offset: offset, cause: cause})
 }
 
+// Typed returns what was written in a field of the current object, cut to fit a screen.
+// It is "" for a job made in Go, and for a list or an object.
+func (r *Reader) Typed(field string) string {
+	r.Enter(field)
+	node, _ := r.path.find(r.root)
+	r.Leave()
+	return typed(node)
+}
+
 // Here returns a problem at the current path, for [Reader.Add], about a value that is
 // only a part of the field, such as one name in a line of parts.
 func (r *Reader) Here(code, value string, hint message.Text) *Problem {

@@ -68,6 +68,23 @@ func fillLine(top, bottom, depth, height units.Length) float64 {
 	return decimetres(bottom) + float64(decimetres(top-bottom)*(float64(depth)/float64(height)))
 }
 
+// Pointed returns what stands in a pot of volume v up to below under its rim, when it
+// comes to a point at the base, as a cone or a pyramid does: v (1 - below / height)^3,
+// where the height is 3 v over the area of the rim. It is rounded to the nanolitre, and
+// 0 for a pot that is not so deep.
+func Pointed(v units.Volume, rim, below units.Length, square bool) units.Volume {
+	area := float64(decimetres(rim) * decimetres(rim))
+	if !square {
+		area = float64(math.Pi / 4 * area)
+	}
+	left := 1 - float64(decimetres(below)*area)/float64(3*v.Litres())
+	if left <= 0 {
+		return 0
+	}
+	rest, _ := units.VolumeOfLitres(v.Litres() * float64(left*float64(left*left)))
+	return rest
+}
+
 // Filled returns the volume of mix that stands depth high in a pot that widens
 // evenly from bottom to top, round or square. ok is as for [RoundTaper].
 func Filled(top, bottom, height, depth units.Length, square bool) (v units.Volume, ok bool) {

@@ -22,7 +22,7 @@ func sectionOf(t *task.Pot) section {
 		return section{float64(top), float64(bottom), float64(height), float64(t.Depth()), true}
 	}
 	switch {
-	case t.ByClass() || l.Holds.Volume > 0:
+	case t.ByClass() || l.Holds.Volume > 0 || l.Brim.Volume > 0:
 		return section{top: 1, bottom: .8, height: .95, depth: .87}
 	case len(l.Box) == 3:
 		return wide(l.Box[0], l.Box[0], l.Box[2])

@@ -1,6 +1,8 @@
 package task
 
 import (
+	"cmp"
+
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/ground"
@@ -68,14 +70,13 @@ type Bed struct {
 	Area     units.Area
 	Layer    units.Length // as spread, loose
 	Native   units.Length // depth of soil loosened under the layer; 0 where the layer is all there is
-	Finished units.Length // layer and soil together, at least Layer
+	Finished units.Length // layer and soil together
 	Rise     units.Length // how far the ground rises once the layer has settled, at most
 	Share    units.Ratio  // Layer of Finished: exact, or else to the nearest millionth
 
 	work    *Amend
 	blend   *catalog.Blend
 	settle  units.Ratio
-	asked   units.Length // the finished depth as given, which may be less than the layer
 	net     units.Range
 	rounded bool // Share is not exact
 }
@@ -124,29 +125,30 @@ func (a *Amend) check(r *doc.Reader) {
 	case a.Into <= 0 && a.Over <= 0:
 		r.ProblemAt("into", doc.FieldMissing,
 			`into what? the finished depth, such as "9 in"; or over, the depth of native soil loosened, such as "6 in"`)
+	case r.Clean("layer") && a.Into > 0 && a.Layer > a.Into:
+		r.ProblemAt("into", doc.LayerDeep,
+			message.Of("the layer is deeper than the finished depth that holds it; did you mean over {0}?",
+				cmp.Or(r.Typed("into"), units.Both.Length(a.Into))))
 	}
 }
 
 // depths works out layer, native soil, finished depth and share from the two of them
-// that are given. A layer deeper than the finished depth is kept, with a caution: the
-// plan still says what it takes.
+// that are given.
 func (b *Bed) depths() {
 	a := b.work
 	switch {
 	case a.Layer > 0 && a.Into > 0:
-		b.Layer, b.asked = a.Layer, a.Into
-		b.Native = max(a.Into-a.Layer, 0)
+		b.Layer, b.Native = a.Layer, a.Into-a.Layer
 	case a.Layer > 0:
-		b.Layer, b.Native, b.asked = a.Layer, a.Over, a.Layer+a.Over
+		b.Layer, b.Native = a.Layer, a.Over
 	case a.Into > 0: // layer = share x finished
-		b.Layer, b.asked = part(a.Into, a.Share.Num(), a.Share.Den()), a.Into
+		b.Layer = part(a.Into, a.Share.Num(), a.Share.Den())
 		b.Native = a.Into - b.Layer
 	default: // layer = native x share / (1 - share)
 		n, d := a.Share.Num(), a.Share.Den()-a.Share.Num()
 		b.Layer, b.Native = part(a.Over, n, d), a.Over
-		b.asked = b.Layer + b.Native
 	}
-	b.Finished = max(b.asked, b.Layer)
+	b.Finished = b.Layer + b.Native
 	if b.Share = a.Share; b.Share == (units.Ratio{}) {
 		b.Share, b.rounded = shareOf(b.Layer, b.Finished)
 	}
@@ -235,15 +237,15 @@ func (b *Bed) Steps(s *Steps) {
 	switch {
 	case a.Layer == 0 && a.Into > 0:
 		s.Add("layer = {0} of {1} finished depth", p.Length(b.Layer), ofFinished,
-			p.Figure(b.Share.String()), p.Length(b.asked))
+			p.Figure(b.Share.String()), p.Length(b.Finished))
 	case a.Layer == 0:
 		s.Add("layer = {0} x share / (1 - share), share {1}", p.Length(b.Layer), ofBoth,
 			p.Length(b.Native), p.Figure(b.Share.String()))
 	case a.Into > 0:
-		s.Add("share = {0} of {1} finished depth", p.Share(b.Share), ofFinished, p.Length(b.Layer), p.Length(b.asked))
+		s.Add("share = {0} of {1} finished depth", p.Share(b.Share), ofFinished, p.Length(b.Layer), p.Length(b.Finished))
 	default:
 		s.Add("share = {0} over {1} of native soil, {2} together", p.Share(b.Share), ofBoth,
-			p.Length(b.Layer), p.Length(b.Native), p.Length(b.asked))
+			p.Length(b.Layer), p.Length(b.Native), p.Length(b.Finished))
 	}
 	s.Add("{0} x {1} layer, as spread", p.Volume(b.net.Plan), catalog.Arithmetic, p.Area(b.Area), p.Length(b.Layer))
 	s.Add("the grade rises by the layer less what settles, {0}", p.Print("up to {0}", p.Length(b.Rise)),
@@ -257,10 +259,6 @@ func (b *Bed) Notes(*Notes) {}
 // not given is taken as clay here, where the mistake does the most harm.
 func (b *Bed) Cautions(s *catalog.Scope) (list []Caution) {
 	in := b.blend
-	if b.Layer > b.asked {
-		list = append(list, Caution{Code: "layer-deep", Place: 10,
-			Text: "The layer is deeper than the finished depth that is to hold it: check the two depths."})
-	}
 	if units.Percent(50).Less(b.Share) {
 		list = append(list, Caution{Code: "over-half", Place: 20,
 			Text:   "More than half of the finished bed would be amendment: that is a raised bed, and as it rots it sinks.",

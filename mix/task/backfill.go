@@ -85,6 +85,7 @@ type Holes struct {
 	ballFrom catalog.Source
 	deep     units.Length // by how much the hole is deeper than the ball reaches, 0 or more
 	proud    units.Length // by how much the ball stands higher than AboveGrade, 0 or more
+	thin     bool         // the ball, known by its volume, cannot be as high as the hole has it
 }
 
 // result is worked out before the allowances are applied: the material is a share of
@@ -145,8 +146,12 @@ func (f *Backfill) check(r *doc.Reader) {
 	if f.Depth == 0 {
 		r.ProblemAt("depth", doc.FieldMissing, `how deep? such as "7 in", no deeper than the ball`)
 	}
-	if f.AboveGrade < 0 || f.AboveGrade > units.MaxLength {
+	switch {
+	case f.AboveGrade < 0 || f.AboveGrade > units.MaxLength:
 		r.ProblemAt("above_grade", units.QuantityNegative, "zero or more")
+	case f.AboveGrade > f.Depth && f.Depth > 0:
+		r.ProblemAt("above_grade", doc.BallAbove, message.Of(
+			"more of the ball would stand above the ground than the hole is deep, {#0}", units.Both.Length(f.Depth)))
 	}
 	if f.Ball == nil {
 		r.ProblemAt("ball", doc.FieldMissing, `how large is the root ball? such as "#1" or "6 in x 7 in"`)
@@ -168,9 +173,9 @@ func (f *Backfill) pair(r *doc.Reader, t *Task) {
 
 // below is the volume of one ball below the ground. Where only the volume of a ball is
 // known, the ball is taken to stand on the floor of the hole, so its height is the
-// depth of the hole plus what stands above the ground. A ball of known height is
-// placed by AboveGrade, or on the floor of a hole too shallow for that, and deep or
-// proud keeps the difference for a note.
+// depth of the hole plus what stands above the ground; thin keeps whether no ball is
+// like that. A ball of known height is placed by AboveGrade, or on the floor of a hole
+// too shallow for that, and deep or proud keeps the difference. All are for notes.
 func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	f := h.work
 	r.Enter("ball")
@@ -182,6 +187,7 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	}
 	height := f.Ball.Height
 	if height == 0 {
+		h.thin = thin(ball, f.Depth+f.AboveGrade)
 		below, _ := ball.MulDiv(int64(f.Depth), int64(f.Depth+f.AboveGrade))
 		return below
 	}
@@ -193,6 +199,10 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	case sunk <= 0:
 		r.Problem(doc.BallAbove, "the ball is no higher than it stands above grade")
 		return units.Range{}
+	case height-f.Depth > f.Depth:
+		r.Problem(doc.BallAbove, message.Of("{#0} of the ball would stand above the ground, more than the hole is deep, {#1}",
+			units.Both.Length(height-f.Depth), units.Both.Length(f.Depth)))
+		return units.Range{}
 	case sunk > f.Depth:
 		h.proud, sunk = sunk-f.Depth, f.Depth
 	default:
@@ -200,6 +210,13 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 	}
 	v, _ := ground.Cylinder(f.Ball.Across, sunk) // smaller than the whole ball
 	return units.Exactly(v)
+}
+
+// thin reports whether a ball of any volume in v that is as high as given would be more
+// than twice as high as it is wide, which no common pot is (common practice).
+func thin(v units.Range, height units.Length) bool {
+	least, ok := ground.Cylinder(height/2, height)
+	return !ok || least > v.High
 }
 
 // balance works out how much soil goes back and how much is left over. What is left
@@ -274,10 +291,15 @@ func (h *Holes) Steps(s *Steps) {
 // Notes says where the hole does not fit the ball, and which soil is assumed. These
 // are no problems: the volumes are right for the hole as it will be.
 func (h *Holes) Notes(n *Notes) {
-	if h.deep > 0 {
+	switch {
+	case h.deep > 0:
 		n.say("depth", "hole.deep",
-			"the hole is {0} deeper than the ball reaches: firm soil under it, or dig less",
+			"the hole is {0} deeper than the ball reaches, and a hole is no deeper than the ball (Univ. of Idaho, 2012): dig less, or firm soil under it",
 			n.Printer.Length(h.deep))
+	case h.thin:
+		n.say("depth", "hole.deep",
+			"to reach the floor of this hole a ball of {0} would be more than twice as high as it is wide, and a hole is no deeper than the ball (Univ. of Idaho, 2012): dig less, or give the ball across by height",
+			n.Printer.Figure(h.Ball.String()))
 	}
 	if h.proud > 0 {
 		n.say("ball", "ball.proud",

@@ -12,12 +12,14 @@ import (
 )
 
 // Container is one line of a fill task: a number of pots, trays or boxes of one kind.
-// It is given by exactly one of Size, Holds, Box, Across with Height, and Top with
-// Bottom and Height. All lengths are inside.
+// It is given by exactly one of Size, Holds, Brim, Box, Across with Height, and Top
+// with Bottom and Height. With Brim, Across or Top is the width at the rim, for a
+// BelowRim that is to be taken off. All lengths are inside.
 type Container struct {
 	Count int64
 	Size  string       // a class of the catalogue or of the job: "#1"
 	Holds catalog.Size // what one takes to the fill line
+	Brim  catalog.Size // what one holds to the brim, as water measures it
 
 	Box                 []units.Length // length, width and depth
 	Across              units.Length   // a pot with straight sides, with Height
@@ -38,6 +40,7 @@ var container = &doc.Object{Row: doc.RowOf[Container], ID: "container", Name: "a
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(k any) any { return &k.(*Container).Count }},
 	{Name: "size", Type: &sizeWord, About: `a class such as "#1", or a container of your own`, At: func(k any) any { return &k.(*Container).Size }},
 	{Name: "holds", Type: &catalog.HoldsType, About: "what one takes to the fill line", At: func(k any) any { return &k.(*Container).Holds }},
+	{Name: "brim", Type: &catalog.HoldsType, About: "what one holds to the brim; with below_rim, and top or across for its width, or else filled as far as is usual", At: func(k any) any { return &k.(*Container).Brim }},
 	{Name: "box", Type: &doc.ThreeLengths, About: `length, width and depth inside: "20 in x 10 in x 2 in"`, At: func(k any) any { return &k.(*Container).Box }},
 	{Name: "across", Type: &doc.Length, About: "a pot with straight sides, inside; with height", At: func(k any) any { return &k.(*Container).Across }},
 	{Name: "top", Type: &doc.Length, About: "a pot that tapers, inside at the rim; with bottom and height", At: func(k any) any { return &k.(*Container).Top }},
@@ -53,61 +56,78 @@ var container = &doc.Object{Row: doc.RowOf[Container], ID: "container", Name: "a
 // ways at once are a problem even where they agree: one of them would be stale as
 // soon as the other is edited.
 func (k *Container) form(r *doc.Reader) string {
-	var given []string
-	for _, f := range []struct {
-		name string
-		is   bool
-	}{
-		{"size", k.Size != ""},
-		{"holds", k.Holds.Volume > 0},
-		{"box", len(k.Box) == 3},
-		{"across", k.Across > 0},
-		{"top", k.Top > 0},
-	} {
-		if f.is {
-			given = append(given, f.name)
-		}
-	}
-	switch {
-	case len(given) == 0:
+	given := k.given()
+	if len(given) == 0 {
 		r.Problem(doc.ContainerMissing,
-			`say what it is: size ("#1"), holds ("2.8 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
+			`say what it is: size ("#1"), holds ("2.8 L"), brim ("3 L"), box ("20 in x 10 in x 2 in"), across with height, or top with bottom and height`)
 		return ""
+	}
+	k.alone(r, given)
+	switch {
 	case len(given) > 1:
 		r.Problem(doc.FieldBoth, message.Of("give one of {=0}", string(doc.And(given))))
-		return ""
+	case given[0] == "brim":
+		k.brimful(r)
+	default:
+		k.lacking(r, given[0])
 	}
-	k.companions(r, given[0])
 	if !r.Sound() {
 		return ""
 	}
 	return given[0]
 }
 
-// companions reports fields that the form needs but lacks, and fields that mean
-// nothing with it. Ignoring those would hide a misunderstanding.
-func (k *Container) companions(r *doc.Reader, form string) {
-	if form == "across" || form == "top" {
-		if k.Height == 0 {
-			r.ProblemAt("height", doc.FieldMissing,
-				`how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
+// given lists the ways by which the container is given.
+func (k *Container) given() (given []string) {
+	brim := k.Brim.Volume > 0
+	for _, f := range []struct {
+		name string
+		is   bool
+	}{
+		{"size", k.Size != ""},
+		{"holds", k.Holds.Volume > 0},
+		{"brim", brim},
+		{"box", len(k.Box) == 3},
+		{"across", k.Across > 0 && !brim},
+		{"top", k.Top > 0 && !brim},
+	} {
+		if f.is {
+			given = append(given, f.name)
 		}
-	} else if k.Height > 0 {
+	}
+	return given
+}
+
+// alone reports fields that mean nothing in any of the ways given. Ignoring those would
+// hide a misunderstanding.
+func (k *Container) alone(r *doc.Reader, given []string) {
+	with := func(ways ...string) bool {
+		return slices.ContainsFunc(ways, func(way string) bool { return slices.Contains(given, way) })
+	}
+	if k.Height > 0 && !with("across", "top") {
 		r.ProblemAt("height", doc.FieldAlone, "height goes with across, or with top and bottom")
 	}
-	if form == "top" && k.Bottom == 0 {
-		r.ProblemAt("bottom", doc.FieldMissing,
-			"how wide inside at the base? the same as top when it does not taper")
-	}
-	if form != "top" && k.Bottom > 0 {
+	if k.Bottom > 0 && !with("top") {
 		r.ProblemAt("bottom", doc.FieldAlone, "bottom goes with top")
 	}
-	if form != "top" && form != "across" && k.Shape != "" {
+	if k.Shape != "" && !with("across", "top", "brim") {
 		r.ProblemAt("shape", doc.FieldAlone, "shape goes with across, or with top and bottom")
 	}
-	if (form == "size" || form == "holds") && k.BelowRim > 0 {
+	if k.BelowRim > 0 && !with("brim", "box", "across", "top") {
 		r.ProblemAt("below_rim", doc.FieldAlone,
-			"what it holds is already to the fill line; give below_rim with the pot's own measures")
+			"what it holds is already to the fill line: give below_rim with brim, what it holds to the brim, or with the pot's own measures")
+	}
+}
+
+// lacking reports fields that the way needs but lacks.
+func (k *Container) lacking(r *doc.Reader, way string) {
+	if (way == "across" || way == "top") && k.Height == 0 {
+		r.ProblemAt("height", doc.FieldMissing,
+			`how high inside, base to rim? a pot is across and height, such as 4 in x 4 in, or a class, such as "SP4"`)
+	}
+	if way == "top" && k.Bottom == 0 {
+		r.ProblemAt("bottom", doc.FieldMissing,
+			"how wide inside at the base? the same as top when it does not taper")
 	}
 }
 
@@ -142,7 +162,7 @@ func (k *Container) wide() units.Length {
 	return max(k.Across, k.Top)
 }
 
-// volume is what one container given by Holds or by its own measures takes, in
+// volume is what one container given by Holds or by all its measures takes, in
 // nanolitres. ok is false past [units.MaxVolume].
 func (k *Container) volume(depth units.Length) (units.Volume, bool) {
 	switch {
@@ -162,11 +182,9 @@ func (k *Container) volume(depth units.Length) (units.Volume, bool) {
 func (k *Container) words(p lang.Printer) string {
 	switch {
 	case k.Holds.Volume > 0:
-		holds := p.Figure(k.Holds.Text)
-		if holds == "" {
-			holds = p.Volume(k.Holds.Volume)
-		}
-		return p.Print("{0} pot", holds)
+		return p.Print("{0} pot", sized(p, k.Holds))
+	case k.Brim.Volume > 0:
+		return p.Print("pot of {0} to the brim", sized(p, k.Brim))
 	case len(k.Box) == 3:
 		return p.Print("{0} x {1} x {2} box", p.Length(k.Box[0]), p.Length(k.Box[1]), p.Length(k.Box[2]))
 	}
@@ -180,7 +198,16 @@ func (k *Container) words(p lang.Printer) string {
 	return p.Print("round pot {0} x {1}", size, p.Length(k.Height))
 }
 
-// formula is how the volume follows from the measures, in words, and its source.
+// sized is a volume as the job gives it.
+func sized(p lang.Printer, s catalog.Size) string {
+	if s.Text == "" {
+		return p.Volume(s.Volume)
+	}
+	return p.Figure(s.Text)
+}
+
+// formula is how the volume follows from the measures, in words, and its source. A
+// container given by its brim has [Pot.brimFormula].
 func (k *Container) formula(p lang.Printer) (string, catalog.Source) {
 	var how message.Text
 	switch {
@@ -197,12 +224,14 @@ func (k *Container) formula(p lang.Printer) (string, catalog.Source) {
 	default:
 		how = "pi h (t^2 + t b + b^2) / 12, t the width at the fill line"
 	}
-	from := catalog.Source{Text: "the pot's own measures; solid geometry", Kind: "arithmetic"}
 	if k.BelowRim > 0 {
-		return p.Print("{0}, {2} below the rim: {=1}", k.words(p), string(how), p.Length(k.BelowRim)), from
+		return p.Print("{0}, {2} below the rim: {=1}", k.words(p), string(how), p.Length(k.BelowRim)), ownMeasures
 	}
-	return p.Print("{0}, filled to the rim: {=1}", k.words(p), string(how)), from
+	return p.Print("{0}, filled to the rim: {=1}", k.words(p), string(how)), ownMeasures
 }
+
+// ownMeasures is where the volume of a container comes from that is measured.
+var ownMeasures = catalog.Source{Text: "the pot's own measures; solid geometry", Kind: "arithmetic"}
 
 // clone returns a copy that shares nothing with k.
 func (k *Container) clone() Container {

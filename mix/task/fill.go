@@ -87,12 +87,13 @@ func (p *Pots) Net() units.Range { return p.net }
 
 // Terms yields the pots of each line and then, to be taken away, their balls. They are
 // kept apart because pot and ball may be of different classes, and then their sizes
-// vary independently.
+// vary independently. How far the sides of a pot taper that is given by its brim and
+// its width moves it by a hundredth or so, and is left out of the chances.
 func (p *Pots) Terms(yield func(Term) bool) {
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		times := float64(line.Line.Count) * float64(line.Cells)
-		if !yield(Term{Times: times, Each: line.Each, Class: idOf(line.class)}) {
+		if !yield(Term{Times: times, Each: line.Each, Class: idOf(line.class), Usual: line.usual}) {
 			return
 		}
 		if line.Ball.Plan > 0 && !yield(Term{Times: times, Each: line.Ball, Class: idOf(line.rooted), Less: true}) {

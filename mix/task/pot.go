@@ -19,8 +19,9 @@ type Pot struct {
 	Ball  units.Range // one ball; zero when there is none
 	Total units.Range // all pots of the line, without their balls
 
-	class    *catalog.Class // of a container given by Size, or nil
-	rooted   *catalog.Class // of a ball given by its Size, or nil
+	class    *catalog.Class  // of a container given by Size, or nil
+	usual    *catalog.Common // the share of its brim left free, where the fill line is not given; or nil
+	rooted   *catalog.Class  // of a ball given by its Size, or nil
 	ballFrom catalog.Source
 }
 
@@ -34,7 +35,7 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 		r.ProblemAt("shape", doc.WordUnknown, "write round or square")
 	}
 	least := min(k.Across, k.Top, k.Bottom, k.Height, k.BelowRim)
-	if k.Holds.Volume < 0 || least < 0 || k.Cells < 0 { // a document has no such, a Go program may
+	if min(k.Holds.Volume, k.Brim.Volume) < 0 || least < 0 || k.Cells < 0 { // a document has no such, a Go program may
 		r.Problem(units.QuantityNegative, "every measure is zero or more")
 	}
 	depth := k.depth(r)
@@ -44,6 +45,11 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 	switch k.form(r) {
 	case "size":
 		if !p.known(r, s) {
+			return p
+		}
+	case "brim":
+		var ok bool
+		if p.Each, p.usual, ok = k.belowBrim(r, s); !ok {
 			return p
 		}
 	case "":
@@ -103,10 +109,10 @@ func (p *Pot) seat(r *doc.Reader, s *catalog.Scope, depth units.Length) (ok bool
 	p.Ball, p.ballFrom, ok = ball.volume(r, s)
 	p.rooted = s.ClassOf(ball.Size)
 	switch wide := p.Line.wide(); {
-	case !ok || ball.Height == 0 || depth == 0: // nothing to compare
-	case ball.Height > depth:
+	case !ok || ball.Height == 0: // nothing to compare
+	case ball.Height > depth && depth > 0:
 		r.Problem(doc.BallLarge, message.Of("taller than the mix is deep, {#0}", units.Both.Length(depth)))
-	case ball.Across > wide:
+	case ball.Across > wide && wide > 0:
 		r.Problem(doc.BallLarge, message.Of("wider than the container, {#0}", units.Both.Length(wide)))
 	}
 	if rest, ok := p.Each.Minus(p.Ball); !ok || rest.Plan == 0 {
@@ -157,10 +163,14 @@ func (p *Pot) one(q lang.Printer) (s string) {
 func (p *Pot) steps(s *Steps) {
 	q := s.Printer
 	each, total := q.Range(p.Each), q.Range(p.Total)
-	if p.class == nil {
+	switch {
+	case p.Line.Brim.Volume > 0:
+		how, from := p.brimFormula(q)
+		s.Put(how, each, from)
+	case p.class == nil:
 		how, from := p.Line.formula(q)
 		s.Put(how, each, from)
-	} else {
+	default:
 		s.Add(p.filled(), each, p.class.Source, p.class.Name)
 	}
 	if p.Line.Ball != nil {
@@ -191,27 +201,32 @@ func (p *Pot) filled() message.Text {
 
 // rangeOfPot and rangeOfCell are the notes on a class whose makes differ.
 const (
-	rangeOfPot  message.Text = "makes of {0} differ: one takes {1}. Fill one with water, measure that, and write that as what it holds"
+	rangeOfPot  message.Text = "makes of {0} differ: one takes {1}. Fill one to the brim with water, and give that volume as its brim"
 	rangeOfCell message.Text = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
 )
 
 // notes says that the makes of a class differ, and that the trade's gallon pot takes
-// less than the gallon that was given. Each is said once for a class, however many
-// lines have it. line is the path of the line, with the point that follows it.
+// less than the gallon that was given, each once for a class, however many lines have
+// it; and once how far a pot is filled that is given by its brim alone. line is the path of the line, with the point that follows it.
 func (p *Pot) notes(n *Notes, line string) {
 	q := n.Printer
-	if k := p.class; k != nil && !k.Holds.Certain() && n.first(k, "size.range") {
+	if k := p.class; k != nil && !k.Holds.Certain() && n.first(k.ID, "size.range") {
 		form := rangeOfPot
 		if k.Cells > 1 {
 			form = rangeOfCell
 		}
 		n.say(line+"size", "size.range", form, k.ID, q.VolumeRange(k.Holds.Low, k.Holds.High))
 	}
+	if p.usual != nil && n.first("", "brim.usual") {
+		n.say(line+"brim", "brim.usual",
+			"{0} of what a pot holds to the brim is taken to be left free for water, {1} to {2} as pots and growers differ: give below_rim and top for your own",
+			q.Share(p.usual.Share), q.Share(p.usual.Low), q.Share(p.usual.High))
+	}
 	holds := p.Line.Holds.Volume
 	if holds == 0 || holds%units.Gallon != 0 {
 		return
 	}
-	if k := n.Scope.ClassOf("#" + itoa(int64(holds/units.Gallon))); k != nil && n.first(k, "gallon.liquid") {
+	if k := n.Scope.ClassOf("#" + itoa(int64(holds/units.Gallon))); k != nil && n.first(k.ID, "gallon.liquid") {
 		n.say(line+"holds", "gallon.liquid",
 			"a full {0} is taken; the {1} pot that the trade calls by that name takes about {2}: write it as size {1}",
 			q.Figure(units.US.Volume(holds)), k.ID, q.Volume(k.Holds.Plan))

@@ -152,10 +152,10 @@ func (n *Notes) say(field, code string, form message.Text, with ...string) {
 	n.List = append(n.List, Note{n.task, n.path + "." + field, code, n.Printer.Print(form, with...)})
 }
 
-// first reports whether this is the first time that a code is noted for a class, and
-// remembers it.
-func (n *Notes) first(k *catalog.Class, code string) bool {
-	key := code + " " + k.ID
+// first reports whether this is the first time that a code is noted for the class with
+// an id, and remembers it.
+func (n *Notes) first(id, code string) bool {
+	key := code + " " + id
 	if n.said[key] {
 		return false
 	}

@@ -103,7 +103,10 @@ type Term struct {
 	Times float64 // a float, since it goes into chances, not into the order
 	Each  units.Range
 	Class string // the id of the container that makes Each uncertain, or ""
-	Less  bool   // the volume is taken away, as a root ball is
+	// Usual is the catalogue's allowance that makes Each uncertain, what is left free
+	// below a brim, or nil. It is not the caller's to change.
+	Usual *catalog.Common
+	Less  bool // the volume is taken away, as a root ball is
 }
 
 // Reached is how far a volume goes in the work of a task: so many pots, or a layer so

@@ -45,7 +45,7 @@ const steps = {
 /** What warnings belong to a kind of task; the others stand below all tasks. @type {Partial<Record<string, string[]>>} */
 const warnings = {
   fill: ['legionella', 'dust', 'soil-in-pots', 'salt'],
-  amend: ['digging', 'layer-deep', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
+  amend: ['digging', 'over-half', 'sand-clay', 'nitrogen', 'dust'],
   backfill: ['digging', 'hole-only', 'nitrogen'],
   cover: ['mulch-deep', 'mulch-stems', 'dust'],
 };

@@ -18,10 +18,14 @@ import {pathText} from '../state/path.js';
 const ways = [
   {name: 'size', label: mark('A size'), keys: ['size']},
   {name: 'holds', label: mark('What it holds'), keys: ['holds']},
+  {name: 'brim', label: mark('What it holds to the brim'), keys: ['brim', 'below_rim', 'top', 'across', 'shape'], is: ['brim']},
   {name: 'box', label: mark('Box or tray'), keys: ['box']},
   {name: 'across', label: mark('Straight pot'), keys: ['across', 'height', 'shape'], is: ['across']},
   {name: 'top', label: mark('Tapered pot'), keys: ['top', 'bottom', 'height', 'shape'], is: ['top', 'bottom']},
 ];
+
+/** The ways that measure the pot itself, from which what is free below the rim is taken off. */
+const measured = new Set(['box', 'across', 'top']);
 
 const others = otherFields('container', ['count', ...ways.flatMap(way => way.keys), 'below_rim', 'cells', 'ball']);
 
@@ -31,9 +35,10 @@ export function containerForm(state, path, value, ctx) {
   return h('div', {class: 'container-line'},
     control(state, path, value, 'container', 'count', ctx),
     h(Either, {state, path, value, ways, legend: say('What it is'), draw: way => {
-      const extra = [...way.name === 'size' || way.name === 'holds' ? [] : ['below_rim'], 'cells', 'ball', ...others];
+      const extra = [...measured.has(way.name) ? ['below_rim'] : [], 'cells', 'ball', ...others];
+      const keys = way.name === 'brim' ? way.keys.filter(key => key !== 'across' || value?.across !== undefined) : way.keys;
       return [
-        h('div', {class: 'pair', key: 'fields'}, way.keys.map((name, i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
+        h('div', {class: 'pair', key: 'fields'}, keys.map((name, i) => control(state, path, value, 'container', name, ctx, {wants: wants && i === 0, empty: say('Round')}))),
         more(state, path, say('Rim, cells, root ball'), () => h('div', {class: 'pair'}, extra.map(name => control(state, path, value, 'container', name, ctx))), {filled: hasAny(value, extra), wrong: anyWrong(state, path, extra)}),
         leftOver(state, path, value, ['container'], ['count', ...way.keys, ...extra], ctx),
       ];
@@ -45,6 +50,6 @@ export const newContainer = () => ({});
 
 /** What a line is called. @param {any} value @param {number} index */
 export const containerTitle = (value, index) => {
-  const what = [value?.size, value?.holds, value?.box, value?.across, value?.top].find(text => typeof text === 'string' && text !== '');
+  const what = [value?.size, value?.holds, value?.brim, value?.box, value?.across, value?.top].find(text => typeof text === 'string' && text !== '');
   return what ? say('Line {n}: {what}', {n: index + 1, what: value?.count === undefined ? what : `${asText(value.count)} x ${what}`}) : say('Line {n}', {n: index + 1});
 };

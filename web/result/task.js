@@ -24,7 +24,7 @@ export function taskResult(state, index) {
 }
 
 /** Warnings that a figure typed in a task brings about, where it is typed. @type {Record<string, string[] | undefined>} */
-const typed = {amend: ['layer-deep', 'over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
+const typed = {amend: ['over-half', 'sand-clay'], backfill: ['hole-only'], cover: ['mulch-deep'], fill: ['soil-in-pots']};
 
 /** @param {Planned} state @param {Task} task */
 function tooMuch(state, task) {

@@ -92,6 +92,7 @@ export const labels = {
     count: {label: mark('How many')},
     size: {label: mark('Size, such as #1')},
     holds: {unit: 'pot', label: mark('One holds')},
+    brim: {unit: 'pot', label: mark('One holds, to the brim'), help: mark('Fill one with water to the brim and measure that. Without the rest it is filled as far as is usual.')},
     box: {unit: 'depth', label: mark('Length x width x depth, inside'), example: {us: '20 x 10 x 2', metric: '50 x 25 x 5'}},
     across: {label: mark('Across, inside')},
     top: {label: mark('Across the rim, inside')},

@@ -38,6 +38,7 @@ export const tables = {
     count: {kind: 'count'},
     size: {kind: 'size'},
     holds: {kind: 'volume'},
+    brim: {kind: 'volume'},
     box: {kind: 'lengths'},
     across: {kind: 'length'},
     top: {kind: 'length'},

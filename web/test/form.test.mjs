@@ -6,6 +6,7 @@ import {createState} from '../state/state.js';
 import {formView} from '../job/form.js';
 import {readLine} from '../job/shapes.js';
 import {readParts, writeParts} from '../job/keyed_rows.js';
+import {Either} from '../ui/either.js';
 import {Field} from '../ui/field.js';
 import {readField, showField} from '../ui/writing.js';
 import {rowOf} from '../state/fields.js';
@@ -67,6 +68,24 @@ test('a box shows what the job has', () => {
     }
   }
   assert.ok(boxes > 150);
+});
+
+test('a way that was picked stays when it takes over a field of another', () => {
+  const state = stateOf({schema: 1, tasks: []});
+  const ways = [{name: 'brim', label: 'Brim', keys: ['brim', 'top'], is: ['brim']}, {name: 'top', label: 'Top', keys: ['top', 'bottom'], is: ['top']}];
+  /** @param {string | null} picked @param {object} value */
+  const way = (picked, value) => {
+    let name = '';
+    const either = new Either({state, path: ['tasks'], value, ways, legend: '', draw: w => { name = w.name; return null; }});
+    either.state = {picked};
+    either.render(either.props);
+    return name;
+  };
+  assert.equal(way(null, {top: '6 in'}), 'top');
+  assert.equal(way('brim', {top: '6 in'}), 'brim');
+  assert.equal(way('brim', {bottom: '6 in', top: '6 in'}), 'brim');
+  assert.equal(way('top', {brim: '3 L'}), 'brim');
+  assert.equal(way(null, {brim: '3 L', top: '6 in'}), 'brim');
 });
 
 test('a box that is kept later is drawn at each key', t => {

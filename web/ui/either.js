@@ -48,8 +48,10 @@ export class Either extends PureComponent {
     /** @param {string | null | undefined} name */
     const named = name => ways.find(w => w.name === name);
     const picked = named(this.state.picked);
-    // While a box is emptied to be filled again, its way stays.
-    const way = picked && given(picked) ? picked : ways.find(given) ?? picked ?? named(this.last) ?? ways[0];
+    // While a box is emptied to be filled again, its way stays; so does one that was
+    // picked and has taken over a field of another.
+    const stays = picked && (given(picked) || picked.keys.some(key => value?.[key] !== undefined));
+    const way = stays ? picked : ways.find(given) ?? picked ?? named(this.last) ?? ways[0];
     /** @type {string | undefined} */
     this.last = way.name;
     return h('div', {class: inline ? 'either inline' : 'either'},
