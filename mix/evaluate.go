@@ -70,12 +70,20 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 // stopped at maxSteps.
 func (e *evaluated) evaluateTasks(r *doc.Reader) (ok bool) {
 	e.tasks = make([]task.Evaluated, len(e.job.Tasks))
-	steps := 0
+	steps, lines := 0, 0
 	r.Enter("tasks")
 	defer r.Leave()
 	for i := range e.job.Tasks {
 		r.EnterAt(i)
 		d := &e.tasks[i]
+		if f, ok := e.job.Tasks[i].Work.(*task.Fill); ok && f != nil {
+			if lines += len(f.Containers); lines > maxLines {
+				r.ProblemAt("containers", doc.JobLarge,
+					message.Of("with the tasks before it, more than {0} lines", strconv.Itoa(maxLines)))
+				r.Leave()
+				return false
+			}
+		}
 		e.job.Tasks[i].Evaluate(r, e.scope, d)
 		if b := d.In.Blend; b != nil {
 			steps += b.Steps

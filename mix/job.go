@@ -47,12 +47,13 @@ type (
 	Problems = doc.Problems
 )
 
-// Bounds on a job's own lists, which keep the time of a plan bounded. A job of a
-// hundred thousand containers is far below them, since a line counts any number.
+// Bounds on a job's own lists, which keep the time and the memory of a plan bounded.
+// A job of a million containers is far below them, since a line counts any number.
 const (
 	maxRows   = 1000 // materials, containers and stocks, each
-	maxOffers = 10_000
-	maxMixes  = 100 // fewer, since every mix may contain every other
+	maxOffers = 2000
+	maxMixes  = 100     // fewer, since every mix may contain every other
+	maxLines  = 100_000 // container lines of all tasks
 )
 
 // checkRows reports lists that are over their bound; ok is false when there are any.

@@ -38,6 +38,9 @@ func (j *Job) atYard(r *doc.Reader) *Job {
 func (j *Job) apply(r *doc.Reader, y *yard.Yard) *Job {
 	after := *j
 	after.Yard = nil
+	if len(j.Offers) > maxOffers { // a problem later; to look all of them up would take too long
+		return &after
+	}
 	offers, home := y.Apply(r, j.Offers, j.material)
 	after.Offers = offers
 	after.OnHand = append(append([]yard.OnHand(nil), j.OnHand...), home...)

@@ -35,11 +35,12 @@ func (s *search) settleLeft(m *mat) {
 	for _, i := range w.at {
 		w.lines = append(w.lines, m.all[i])
 	}
-	w.counts, m.seed = make([]int64, len(m.all)), make([]int64, len(m.all))
-	w.seed = m.seed
 	w.divisors()
+	s.work += went(len(m.all))
 	w.from(0, m.target)
 	m.mostLeft = w.best
+	m.seed = w.seed
+	stable.Sort(m.seed, func(a, b pick) int { return cmp.Compare(a.at, b.at) })
 	s.guess = s.guess || w.cut
 }
 
@@ -50,16 +51,16 @@ const leftWork = 20_000
 // leftWalk goes depth first through the counts of one material, with the
 // largest packs first. It knows only volumes, not prices.
 type leftWalk struct {
-	s      *search
-	lines  []*line
-	at     []int   // by line, its index into the material's
-	counts []int64 // by the material's lines
-	seed   []int64 // the counts of the best
-	parts  []int64 // by line, what divides its yield and all after it
-	slack  int64
-	best   int64
-	until  int64
-	cut    bool
+	s     *search
+	lines []*line
+	at    []int   // by line, its index into the material's
+	open  []pick  // of the material's lines, what is bought
+	seed  []pick  // the best
+	parts []int64 // by line, what divides its yield and all after it
+	slack int64
+	best  int64
+	until int64
+	cut   bool
 }
 
 // divisors fills parts. Packs of 50 and 30 litres can only fill multiples of
@@ -82,20 +83,26 @@ func gcd(a, b int64) int64 {
 // from covers short with the lines from i on, trying large counts first: those
 // leave the least to fill, so a cover without waste comes early.
 func (w *leftWalk) from(i int, short int64) {
+	depth := len(w.open)
 	for ; i < len(w.lines) && w.best > 0 && !w.cut && !w.past(i, short); i++ {
-		l, count := w.lines[i], &w.counts[w.at[i]]
+		l := w.lines[i]
 		full := up(short, l.yield)
+		w.open = append(w.open, pick{at: w.at[i]})
 		if n := max(full, l.least); n <= l.most {
-			*count = n
+			w.open[depth].count = n
 			w.close(n*l.yield - short)
 		}
 		for n := min(full-1, l.most); n >= l.least && !w.cut; n-- {
 			w.s.work++
 			w.cut = w.s.work > w.until
-			*count = n
+			w.open[depth].count = n
 			w.from(i+1, short-n*l.yield)
 		}
-		*count = 0
+		w.open = w.open[:depth]
+		if i >= few && i%many == 0 {
+			w.s.work++
+			w.cut = w.cut || w.s.work > w.until
+		}
 	}
 }
 
@@ -104,7 +111,7 @@ func (w *leftWalk) from(i int, short int64) {
 func (w *leftWalk) close(over int64) {
 	if left := max(0, over-w.slack); left < w.best {
 		w.best = left
-		copy(w.seed, w.counts)
+		w.seed = append(w.seed[:0], w.open...)
 	}
 }
 

@@ -78,7 +78,7 @@ func (y *way) cheapest(m *mat) {
 	w.limit, w.every, w.ties = none>>2, false, y.uncharged()
 	w.until = plus(y.s.work, coverWork)
 	for _, c := range m.pool {
-		c.charged = w.charged(c)
+		c.charged = w.charged(c, y.rows)
 		if m.best == nil || c.charged < m.best.charged || c.charged == m.best.charged && c.compare(m.best) < 0 {
 			m.best = c
 		}
@@ -121,11 +121,12 @@ func (m *mat) lifted() int64 {
 // coverWork is the work that the cheapest cover of one material may take.
 const coverWork = 50_000
 
-// charged returns what c costs at the walk's charges.
-func (w *walk) charged(c *cover) int64 {
+// charged returns what c costs at the charges of rows.
+func (w *walk) charged(c *cover, rows []row) int64 {
 	sum := c.cost * scale
-	for i := range w.stops {
-		sum += c.counts[w.stops[i].at] * w.stops[i].charge
+	for _, p := range c.counts {
+		l := w.m.lines[p.at]
+		sum += p.count * (charge(l.use, rows) + l.hand*w.m.lift)
 	}
 	return sum
 }

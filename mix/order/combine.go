@@ -115,23 +115,29 @@ func (y *way) nests(m *mat, a, b *cover) bool {
 	}
 	free := append(y.s.nest[:0], b.counts...)
 	defer func() { y.s.nest = free }()
-	for i, n := range a.counts {
-		same := min(n, free[i])
-		free[i] -= same
-		for k := 0; n > same; k++ {
+	same := 0 // the place of a line of a in free
+	for _, p := range a.counts {
+		l, n := m.lines[p.at], p.count
+		for same < len(free) && free[same].at < p.at {
+			same++
+		}
+		if same < len(free) && free[same].at == p.at {
+			both := min(n, free[same].count)
+			free[same].count -= both
+			n -= both
+		}
+		for k := 0; n > 0; k++ {
 			if k == len(free) {
 				return false
 			}
-			if free[k] == 0 || m.lines[k].modes&^m.lines[i].modes != 0 {
+			f := &free[k]
+			held := y.holds(m.lines[f.at], l)
+			if f.count == 0 || m.lines[f.at].modes&^l.modes != 0 || held == 0 {
 				continue
 			}
-			held := y.holds(m.lines[k], m.lines[i])
-			if held == 0 {
-				continue
-			}
-			took := min(free[k], up(n-same, held))
-			free[k] -= took
-			n = max(same, n-times(took, held))
+			took := min(f.count, up(n, held))
+			f.count -= took
+			n = max(0, n-times(took, held))
 		}
 	}
 	return true
@@ -275,7 +281,7 @@ func (y *way) offer(covers []*cover, mats []*mat, trips, loads int64) (refused i
 	for _, c := range covers {
 		f.cost, f.left, f.packs = f.cost+c.cost, plus(f.left, c.left), f.packs+c.packs
 	}
-	if f.left > s.most || s.best.counts != nil && f.cost > s.best.cost {
+	if f.left > s.most || s.best.counts != nil && f.figures(&s.best) > 0 {
 		return none, false, true
 	}
 	f.counts = s.spread(covers, mats)
@@ -314,8 +320,8 @@ func (s *search) spread(covers []*cover, mats []*mat) []int64 {
 	}
 	clear(s.counts)
 	for i, c := range covers {
-		for k, n := range c.counts {
-			s.counts[mats[i].lines[k].offer] = n
+		for _, p := range c.counts {
+			s.counts[mats[i].lines[p.at].offer] = p.count
 		}
 	}
 	return s.counts
@@ -326,12 +332,10 @@ func (s *search) spread(covers []*cover, mats []*mat) []int64 {
 func (y *way) loaded(covers []*cover, mats []*mat) *loader {
 	b := &y.s.spare
 	*b = loader{haul: y.s.r.truck(), drop: y.s.r.van(), rows: y.rows, kinds: b.kinds[:0], left: b.left[:0],
-		fills: b.fills[:0], spare: b.spare, order: b.order, keys: b.keys, work: &y.s.work}
+		fills: b.fills[:0], load: b.load, spare: b.spare, order: b.order, keys: b.keys, work: &y.s.work}
 	for i, c := range covers {
-		for k, n := range c.counts {
-			if n > 0 {
-				b.add(mats[i].lines[k], n)
-			}
+		for _, p := range c.counts {
+			b.add(mats[i].lines[p.at], p.count)
 		}
 	}
 	b.ready()

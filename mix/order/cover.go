@@ -2,22 +2,40 @@ package order
 
 import (
 	"cmp"
-	"slices"
+
+	"example.org/barrow/mix/stable"
 )
 
 // cover is one way to meet the need for one material.
 type cover struct {
 	charged           int64 // cost, with the charges for its shares of vehicles, in scale
 	cost, left, packs int64
-	counts            []int64 // by the material's lines
+	counts            []pick  // of the lines that are bought, by rising at
 	use               []int64 // by row
+}
+
+// pick is how many of one line are bought. A cover lists only those, because a
+// material may have thousands of lines and few are ever bought together.
+type pick struct {
+	at    int // index into the material's lines
+	count int64
+}
+
+// comparePicks orders lists of picks as if each had a count for every line.
+func comparePicks(a, b []pick) int {
+	for i := range min(len(a), len(b)) {
+		if c := cmp.Or(cmp.Compare(b[i].at, a[i].at), cmp.Compare(a[i].count, b[i].count)); c != 0 {
+			return c
+		}
+	}
+	return cmp.Compare(len(a), len(b))
 }
 
 // compare orders covers by cost, what is left over, packs lifted and counts:
 // the part of the total order that one material decides.
 func (c *cover) compare(d *cover) int {
 	return cmp.Or(cmp.Compare(c.cost, d.cost), cmp.Compare(c.left, d.left), cmp.Compare(c.packs, d.packs),
-		slices.Compare(c.counts, d.counts))
+		comparePicks(c.counts, d.counts))
 }
 
 // walk goes depth first through the covers of one material, starting with the
@@ -30,6 +48,7 @@ type walk struct {
 	s     *search
 	m     *mat
 	stops []stop
+	open  []int // the stops of which some are bought, by rising place
 	limit int64 // the highest charge that a cover may have
 	ties  bool  // go on to covers that cost the same
 	every bool  // collect covers instead of finding the cheapest
@@ -50,17 +69,31 @@ type stop struct {
 	count  int64
 }
 
-// start sorts the lines by rate at the present charges, by insertion: a
-// material has few lines.
+// start sorts the lines by rate at the present charges.
 func (w *walk) start(m *mat, rows []row) {
-	w.m, w.stops, w.cut = m, w.stops[:0], false
+	w.m, w.stops, w.open, w.cut = m, w.stops[:0], w.open[:0], false
 	for i, l := range m.lines {
 		charge := charge(l.use, rows) + l.hand*m.lift
 		w.stops = append(w.stops, stop{line: l, at: i, charge: charge, rate: rate(l.floor+charge, l.yield)})
-		for k := len(w.stops) - 1; k > 0 && w.stops[k].rate < w.stops[k-1].rate; k-- {
-			w.stops[k], w.stops[k-1] = w.stops[k-1], w.stops[k]
-		}
 	}
+	stable.Sort(w.stops, func(a, b stop) int { return cmp.Compare(a.rate, b.rate) })
+	w.s.work += went(len(m.lines))
+}
+
+// Going through a few lines, breaks or packs is a part of the unit of work that is
+// counted anyway. Going through more of them is a unit for each eight, so that a
+// material with a thousand lines uses up its budget in the time of any other.
+const (
+	few  = 64
+	many = 8
+)
+
+// went is the work of going through n lines, breaks or packs.
+func went(n int) int64 {
+	if n <= few {
+		return 0
+	}
+	return int64(n / many)
 }
 
 // from covers short with the lines from i on; paid is what the lines before
@@ -84,7 +117,8 @@ func (w *walk) from(i int, short, paid int64) {
 // whether the walk may go on with none of line i.
 func (w *walk) some(i int, n, short, paid int64) bool {
 	l, next := &w.stops[i], w.stops[i+1].rate
-	defer func() { l.count = 0 }()
+	w.open = append(w.open, i)
+	defer func() { l.count, w.open = 0, w.open[:len(w.open)-1] }()
 	for ; ; n-- {
 		if w.s.work++; w.s.work > w.until {
 			w.cut = true
@@ -119,9 +153,16 @@ func (w *walk) close(l *stop, full, short, paid int64) {
 	}
 	w.leaf(l, n, short, paid)
 	cost := l.cost(n)
-	for i := range l.steps {
-		if from := l.steps[i].From; from > n && l.cost(from) < cost {
+	first := l.step(n)
+	for i := first; i < len(l.steps) && l.cheapest[i] < cost; i++ {
+		if from := l.steps[i].From; l.cost(from) < cost {
 			w.leaf(l, from, short, paid)
+		}
+		if i >= few && i%many == 0 {
+			if w.s.work++; w.s.work > w.until {
+				w.cut = true
+				return
+			}
 		}
 	}
 }
@@ -135,20 +176,20 @@ func (w *walk) leaf(l *stop, n, short, paid int64) {
 	}
 	l.count = n
 	left := max(0, n*l.yield-short-w.m.slack)
-	if left > w.m.mostLeft || w.m.lift > 0 && w.packs() > w.m.mostPacks {
+	if left > w.m.mostLeft || w.m.lift > 0 && w.packs(l) > w.m.mostPacks {
 		return
 	}
 	if w.every {
-		w.collect(w.take(charged, left))
+		w.collect(w.take(l, charged, left))
 		return
 	}
 	if w.best != nil && charged == w.best.charged {
-		if c := w.take(charged, left); c.compare(w.best) < 0 {
+		if c := w.take(l, charged, left); c.compare(w.best) < 0 {
 			w.best = c
 		}
 		return
 	}
-	w.best = w.take(charged, left)
+	w.best = w.take(l, charged, left)
 	w.limit = charged
 	if !w.ties {
 		w.limit--
@@ -169,29 +210,29 @@ func (w *walk) collect(c *cover) {
 	}
 }
 
-// packs counts the packs lifted by hand.
-func (w *walk) packs() (n int64) {
-	for i := range w.stops {
+// packs counts the packs lifted by hand in a cover that ends with last.
+func (w *walk) packs(last *stop) (n int64) {
+	for _, i := range w.open {
 		n += w.stops[i].count * w.stops[i].hand
 	}
-	return n
+	return n + last.count*last.hand
 }
 
-// take copies the cover at which the walk stands.
-func (w *walk) take(charged, left int64) *cover {
-	c := w.s.newCover(len(w.stops), w.m.rows)
+// take copies the cover at which the walk stands, which ends with last.
+func (w *walk) take(last *stop, charged, left int64) *cover {
+	c := w.s.newCover(len(w.open)+1, w.m.rows)
 	c.charged, c.left = charged, left
-	for i := range w.stops {
-		if l := &w.stops[i]; l.count > 0 {
-			c.add(l.line, l.at, l.count)
-		}
+	for _, i := range w.open {
+		c.add(w.stops[i].line, w.stops[i].at, w.stops[i].count)
 	}
+	c.add(last.line, last.at, last.count)
+	stable.Sort(c.counts, func(a, b pick) int { return cmp.Compare(a.at, b.at) })
 	return c
 }
 
 // add adds n of a line to the cover.
 func (c *cover) add(l *line, at int, n int64) {
-	c.counts[at] = n
+	c.counts = append(c.counts, pick{at, n})
 	c.cost += l.cost(n)
 	c.packs += n * l.hand
 	for k, u := range l.use {
@@ -199,17 +240,21 @@ func (c *cover) add(l *line, at int, n int64) {
 	}
 }
 
-// newCover takes the cover and its slices from blocks, to spare the allocator.
-func (s *search) newCover(lines, rows int) *cover {
+// newCover takes a cover, with room for so many picks, and its slices from blocks,
+// to spare the allocator.
+func (s *search) newCover(picks, rows int) *cover {
 	if len(s.covers) == 0 {
 		s.covers = make([]cover, 64)
 	}
-	if len(s.ints) < lines+rows {
-		s.ints = make([]int64, max(1024, lines+rows))
+	if len(s.ints) < rows {
+		s.ints = make([]int64, max(512, rows))
+	}
+	if len(s.picks) < picks {
+		s.picks = make([]pick, max(256, picks))
 	}
 	c := &s.covers[0]
 	s.covers = s.covers[1:]
-	c.counts, s.ints = s.ints[:lines:lines], s.ints[lines:]
+	c.counts, s.picks = s.picks[:0:picks], s.picks[picks:]
 	c.use, s.ints = s.ints[:rows:rows], s.ints[rows:]
 	return c
 }

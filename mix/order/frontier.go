@@ -115,10 +115,10 @@ func (o *Order) found() found {
 		f.kinds = append(f.kinds, i)
 	}
 	for _, t := range o.Drives {
-		f.fills = append(f.fills, placed{mode: hauled, counts: t.Counts, times: t.Times})
+		f.fills = append(f.fills, placed{mode: hauled, counts: picksOf(t.Counts), times: t.Times})
 	}
 	for _, t := range o.Drops {
-		f.fills = append(f.fills, placed{mode: delivered, counts: t.Counts, times: t.Times})
+		f.fills = append(f.fills, placed{mode: delivered, counts: picksOf(t.Counts), times: t.Times})
 	}
 	return f
 }

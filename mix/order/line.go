@@ -17,6 +17,7 @@ type line struct {
 	yield, room, mass int64
 	price             int64   // of one, before any break
 	steps             []Break // within most
+	cheapest          []int64 // by step, the least cost at the start of it or of one after it
 	num, den          int64   // the tax
 	can, modes        mode    // how it can come at all, and in the way being searched
 	least, most       int64
@@ -37,16 +38,35 @@ func (r *Request) newLine(i int) (l line, ok bool) {
 	if o.Limited {
 		l.most = min(l.most, o.Stock)
 	}
-	for _, b := range o.Breaks {
-		if b.From <= l.most {
-			l.steps = append(l.steps, b)
-		}
-	}
+	l.steps = o.Breaks[:stepOf(o.Breaks, l.most)]
 	if l.can == 0 || l.least > l.most {
 		return l, false
 	}
 	l.floor = l.apiece()
+	l.cheapest = make([]int64, len(l.steps))
+	least := int64(none)
+	for i := len(l.steps) - 1; i >= 0; i-- {
+		least = min(least, l.cost(l.steps[i].From))
+		l.cheapest[i] = least
+	}
 	return l, true
+}
+
+// step is how many steps of l start at count n or below.
+func (l *line) step(n int64) int { return stepOf(l.steps, n) }
+
+// stepOf is how many of the breaks start at count n or below. They rise, so it
+// halves the list.
+func stepOf(steps []Break, n int64) int {
+	low, high := 0, len(steps)
+	for low < high {
+		if middle := (low + high) / 2; steps[middle].From <= n {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	return low
 }
 
 // modes returns which vehicles can take one pack of o.
@@ -86,11 +106,8 @@ func (r *Request) most(o *Offer) int64 {
 // cost is what n of l cost with tax; n is at most l.most.
 func (l *line) cost(n int64) int64 {
 	price := l.price
-	for i := range l.steps {
-		if n < l.steps[i].From {
-			break
-		}
-		price = int64(l.steps[i].Price)
+	if at := l.step(n); at > 0 {
+		price = int64(l.steps[at-1].Price)
 	}
 	goods := n * price
 	if l.num == 0 {
@@ -111,18 +128,22 @@ func (l *line) apiece() int64 {
 		}
 		return low * scale
 	}
-	low := l.apieceFrom(1, l.price)
+	low := l.apieceFrom(none, 1, l.price)
 	for i := range l.steps {
-		low = min(low, l.apieceFrom(l.steps[i].From, int64(l.steps[i].Price)))
+		low = l.apieceFrom(low, l.steps[i].From, int64(l.steps[i].Price))
 	}
 	return low
 }
 
-// apieceFrom is apiece for the counts from from on, at one price.
-func (l *line) apieceFrom(from, price int64) int64 {
+// apieceFrom is the lower of low and of apiece for the counts from from on, at one
+// price. Where none of those can be below low, it does not work them out.
+func (l *line) apieceFrom(low, from, price int64) int64 {
 	const exact = 16
 	taxed := price*scale + muldiv(price*scale, l.num, l.den)
-	low := max(0, taxed-up(scale, 2*(from+exact)))
+	if taxed-up(scale, 2*from) >= low {
+		return low
+	}
+	low = min(low, max(0, taxed-up(scale, 2*(from+exact))))
 	for n := from; n < from+exact && n <= l.most; n++ {
 		goods := n * price
 		low = min(low, (goods+(2*goods*l.num+l.den)/(2*l.den))*scale/n)

@@ -17,7 +17,7 @@ type kind struct {
 // placed is one fill of a vehicle and how often it goes.
 type placed struct {
 	mode   mode
-	counts []int64 // by kind
+	counts []pick // of the kinds that are on it
 	times  int64
 }
 
@@ -28,7 +28,8 @@ type loader struct {
 	kinds      []kind
 	left       []int64 // by kind, not yet placed
 	fills      []placed
-	spare      []int64         // stock of count slices
+	load       []pick          // for fill
+	spare      []pick          // stock for keep
 	order      []int           // for sequence
 	keys       []int64         // for sequence
 	key        []byte          // for state
@@ -73,7 +74,7 @@ func (b *loader) fits(trips, loads int64) (ok, sure bool) {
 	if !b.possible(trips, loads) {
 		return false, true
 	}
-	for by := range sequences + shuffles {
+	for by := range b.sequences() {
 		if b.greedy(delivered, by, trips, loads) {
 			return true, true
 		}
@@ -139,7 +140,7 @@ func (b *loader) greedy(first mode, by int, trips, loads int64) bool {
 			number = loads
 		}
 		for number > 0 {
-			*b.work++
+			*b.work += 1 + went(len(b.kinds))
 			p := b.fill(m, order, number, m == first)
 			if p.times == 0 {
 				break
@@ -157,6 +158,10 @@ const (
 	sequences = 3
 	shuffles  = 24
 )
+
+// sequences is how many sequences of filling are tried. With many kinds one more
+// takes longer, and is less likely to be better.
+func (b *loader) sequences() int { return sequences + shuffles*few/max(few, len(b.kinds)) }
 
 // sequence returns the order of filling: by size, by mass, by room, or by size
 // with some chance in it. The chance is the same every time, so the answer is
@@ -177,39 +182,39 @@ func (b *loader) sequence(by int) []int {
 			key = k.size * int64(8+chance>>60)
 		}
 		order, keys = append(order, i), append(keys, key)
-		for at := i; at > 0 && keys[order[at]] > keys[order[at-1]]; at-- {
-			order[at], order[at-1] = order[at-1], order[at]
-		}
 	}
 	b.order, b.keys = order, keys
+	stable.Sort(order, func(i, k int) int { return cmp.Compare(keys[k], keys[i]) })
 	return order
 }
 
 // fill loads one vehicle. With choosy, packs that can only go in this one come
 // before those that can go in either.
 func (b *loader) fill(m mode, order []int, most int64, choosy bool) placed {
-	v, p := b.vehicle(m), placed{mode: m, counts: b.slice()}
+	v, p := b.vehicle(m), placed{mode: m, counts: b.load[:0]}
 	for _, must := range []bool{true, false} {
 		for _, i := range order {
 			if k := &b.kinds[i]; k.modes&m != 0 && (choosy && k.modes != m) != must {
-				n := v.holds(k.line, b.left[i])
-				p.counts[i] = n
-				v = v.less(k.line, n)
+				if n := v.holds(k.line, b.left[i]); n > 0 {
+					p.counts = append(p.counts, pick{i, n})
+					v = v.less(k.line, n)
+				}
 			}
 		}
 		if !choosy {
 			break
 		}
 	}
-	for i, n := range p.counts {
-		if n > 0 && (p.times == 0 || b.left[i]/n < p.times) {
-			p.times = b.left[i] / n
+	for i, k := range p.counts {
+		if times := b.left[k.at] / k.count; i == 0 || times < p.times {
+			p.times = times
 		}
 	}
 	p.times = min(p.times, most)
-	for i, n := range p.counts {
-		b.left[i] -= n * p.times
+	for _, k := range p.counts {
+		b.left[k.at] -= k.count * p.times
 	}
+	b.load, p.counts = p.counts, b.keep(p.counts)
 	return p
 }
 
@@ -235,15 +240,17 @@ func (v vehicle) less(l *line, n int64) vehicle {
 	return v
 }
 
-// slice returns zeros by kind, from a block allocated for many.
-func (b *loader) slice() []int64 {
-	n := len(b.kinds)
+// keep copies a load into a block allocated for many, in the sequence of the kinds.
+func (b *loader) keep(load []pick) []pick {
+	n := len(load)
 	if len(b.spare) < n {
-		b.spare = make([]int64, max(256, n))
+		b.spare = make([]pick, max(256, n))
 	}
-	s := b.spare[:n:n]
+	kept := b.spare[:n:n]
 	b.spare = b.spare[n:]
-	return s
+	copy(kept, load)
+	stable.Sort(kept, func(x, y pick) int { return cmp.Compare(x.at, y.at) })
+	return kept
 }
 
 // place loads what is left, exactly. The largest pack left must go in some
@@ -269,23 +276,34 @@ func (b *loader) place(trips, loads int64) bool {
 		if number == 0 || b.kinds[first].modes&m == 0 {
 			continue
 		}
-		f := filling{b: b, mode: m, first: first, trips: trips, loads: loads}
+		f := filling{b: b, mode: m, first: first, trips: trips, loads: loads, counts: make([]int64, len(b.kinds))}
 		if m == hauled {
 			f.trips--
 		} else {
 			f.loads--
 		}
-		b.fills = append(b.fills, placed{mode: m, counts: make([]int64, len(b.kinds)), times: 1})
-		f.counts = b.fills[len(b.fills)-1].counts
+		at := len(b.fills)
+		b.fills = append(b.fills, placed{mode: m, times: 1})
 		if f.from(first, b.vehicle(m)) {
+			b.fills[at].counts = picksOf(f.counts)
 			return true
 		}
-		b.fills = b.fills[:len(b.fills)-1]
+		b.fills = b.fills[:at]
 	}
 	if *b.work <= b.until {
 		b.failed[key] = true
 	}
 	return false
+}
+
+// picksOf lists the counts that are not zero.
+func picksOf(counts []int64) (list []pick) {
+	for i, n := range counts {
+		if n > 0 {
+			list = append(list, pick{i, n})
+		}
+	}
+	return list
 }
 
 // state encodes what is left for so many vehicles as a key of failed.

@@ -32,10 +32,8 @@ type Break struct {
 // most [units.MaxMoney].
 func (o *Offer) Paid(count int64, tax units.Ratio) (goods, due units.Money) {
 	price := o.Price
-	for _, b := range o.Breaks {
-		if count >= b.From {
-			price = b.Price
-		}
+	if at := stepOf(o.Breaks, count); at > 0 {
+		price = o.Breaks[at-1].Price
 	}
 	goods = units.Money(count) * price
 	return goods, taxOn(goods, tax)

@@ -60,6 +60,10 @@ func (f *found) before(g *found) bool {
 	if g.counts == nil {
 		return true
 	}
-	return cmp.Or(cmp.Compare(f.cost, g.cost), cmp.Compare(f.left, g.left), cmp.Compare(f.packs, g.packs),
-		slices.Compare(f.counts, g.counts)) < 0
+	return cmp.Or(f.figures(g), slices.Compare(f.counts, g.counts)) < 0
+}
+
+// figures compares what the total order looks at before the counts.
+func (f *found) figures(g *found) int {
+	return cmp.Or(cmp.Compare(f.cost, g.cost), cmp.Compare(f.left, g.left), cmp.Compare(f.packs, g.packs))
 }

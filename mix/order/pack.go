@@ -1,6 +1,10 @@
 package order
 
-import "example.org/barrow/units"
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
 
 // Item is a number of identical packs. Neither mass nor room is divided.
 type Item struct {
@@ -141,38 +145,22 @@ func (b *loader) trips(m mode, offers int) []Trip {
 // tripsOf lists the fills of one vehicle with counts by offer. Equal fills
 // become one trip that goes more often.
 func tripsOf(fills []placed, kinds []int, m mode, offers int) (out []Trip) {
+	var apart []placed // those that differ
 	for _, f := range fills {
 		if f.mode != m {
 			continue
 		}
-		t := Trip{Counts: make([]int64, offers), Times: f.times}
-		for i, n := range f.counts {
-			t.Counts[kinds[i]] = n
+		if same := slices.IndexFunc(apart, func(g placed) bool { return slices.Equal(f.counts, g.counts) }); same >= 0 {
+			out[same].Times += f.times
+			continue
 		}
-		out = join(out, t)
+		t := Trip{Counts: make([]int64, offers), Times: f.times}
+		for _, p := range f.counts {
+			t.Counts[kinds[p.at]] = p.count
+		}
+		apart, out = append(apart, f), append(out, t)
 	}
 	return out
-}
-
-// join adds t to trips, or to the trip with the same fill.
-func join(trips []Trip, t Trip) []Trip {
-	for i := range trips {
-		if equal(trips[i].Counts, t.Counts) {
-			trips[i].Times += t.Times
-			return trips
-		}
-	}
-	return append(trips, t)
-}
-
-// equal reports whether two lists of one length hold the same counts.
-func equal(a, b []int64) bool {
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 // truck is the grower's vehicle.

@@ -20,12 +20,13 @@ type search struct {
 	spare  loader
 
 	covers []cover  // stock for newCover
-	nest   []int64  // for nests
+	nest   []pick   // for nests
 	counts []int64  // for spread
 	picked []*cover // for bests
 	uses   []int64  // for the lines' use
 	picker picker
-	ints   []int64
+	ints   []int64 // stock for newCover
+	picks  []pick  // stock for newCover
 }
 
 // mat is a material that is needed.
@@ -34,10 +35,10 @@ type mat struct {
 	all           []*line
 	lines         []*line // of all, what can come the present way
 	rows          int
-	seed          []int64 // counts by all of a cover that the aim allows
-	mostLeft      int64   // covers that leave more over are not allowed
-	mostPacks     int64   // covers with more packs to lift are not allowed
-	lift          int64   // added to the charge of a pack lifted, in scale
+	seed          []pick // of all, a cover that the aim allows
+	mostLeft      int64  // covers that leave more over are not allowed
+	mostPacks     int64  // covers with more packs to lift are not allowed
+	lift          int64  // added to the charge of a pack lifted, in scale
 
 	floor     int64  // no cover is charged less at the present charges
 	best      *cover // one that is charged that, or the best known
@@ -89,6 +90,10 @@ func (s *search) fillLines() {
 			s.lines = append(s.lines, l)
 		}
 	}
+	for i := range s.lines {
+		s.work += went(len(s.lines[i].steps))
+	}
+	s.work += went(len(s.lines))
 	stable.Sort(s.lines, func(a, b line) int { return s.r.Offers[a.offer].Material - s.r.Offers[b.offer].Material })
 }
 

@@ -1,6 +1,10 @@
 package order
 
-import "example.org/barrow/units"
+import (
+	"slices"
+
+	"example.org/barrow/units"
+)
 
 // way is one manner of bringing the order home: all hauled, all delivered, or
 // some of each. Each vehicle that it uses goes at least once.
@@ -123,20 +127,16 @@ func (m *mat) narrow(rows int) bool {
 // seeded is the cover that the aim settled on; nil when it has lines that
 // cannot come this way.
 func (m *mat) seeded() *cover {
-	c := &cover{counts: make([]int64, len(m.lines)), use: make([]int64, m.rows)}
-	at, over := 0, -m.target-m.slack
-	for i, l := range m.all {
-		n := m.seed[i]
-		switch {
-		case l.modes != 0:
-			if n > 0 {
-				c.add(l, at, n)
-			}
-			at++
-		case n > 0:
+	c := &cover{use: make([]int64, m.rows)}
+	over := -m.target - m.slack
+	for _, p := range m.seed {
+		l := m.all[p.at]
+		at := slices.Index(m.lines, l)
+		if at < 0 {
 			return nil
 		}
-		over += n * l.yield
+		c.add(l, at, p.count)
+		over += p.count * l.yield
 	}
 	c.left = max(0, over)
 	return c
@@ -159,8 +159,8 @@ func (y *way) cap() {
 // widest is the largest count that the walk tries.
 func (l *line) widest(target int64) int64 {
 	n := max(up(target, l.yield), l.least)
-	for i := range l.steps {
-		n = max(n, l.steps[i].From)
+	if last := len(l.steps) - 1; last >= 0 {
+		n = max(n, l.steps[last].From)
 	}
 	return min(n, l.most)
 }

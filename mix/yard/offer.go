@@ -48,9 +48,9 @@ func (o *Offer) PriceFor(count int64) units.Money {
 		return 0
 	}
 	price := *o.Price
-	for _, b := range o.Breaks {
-		if count >= b.From && b.Price != nil {
-			price = *b.Price
+	for i := len(o.Breaks) - 1; i >= 0; i-- {
+		if b := &o.Breaks[i]; count >= b.From && b.Price != nil {
+			return *b.Price
 		}
 	}
 	return price
@@ -85,6 +85,12 @@ var breakObject = &doc.Object{Row: doc.RowOf[Break], ID: "price_break", Name: "a
 	{Name: "price", Type: &doc.Price, About: "of each then", At: func(b any) any { return &b.(*Break).Price }},
 }}}
 
+// maxBreaks is the most price breaks of one offer, and allBreaks of all offers.
+const (
+	maxBreaks = 1000
+	allBreaks = 20_000
+)
+
 // Check reports what is wrong with the offer by itself.
 func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 	o.checkPrices(r)
@@ -116,6 +122,10 @@ func (o *Offer) Check(r *doc.Reader, s *catalog.Scope) {
 // checkPrices reports breaks that do not rise or have no price, and figures out
 // of range.
 func (o *Offer) checkPrices(r *doc.Reader) {
+	if len(o.Breaks) > maxBreaks {
+		r.ProblemAt("breaks", doc.JobLarge, message.Of("at most {0} of these", itoa(maxBreaks)))
+		return
+	}
 	r.Enter("breaks")
 	last := int64(1)
 	for i, b := range o.Breaks {

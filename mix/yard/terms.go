@@ -82,9 +82,14 @@ func (t *Terms) Check(r *doc.Reader) {
 // each one is for.
 func (t *Terms) CheckOffers(r *doc.Reader, s *catalog.Scope) {
 	r.Enter("offers")
+	breaks := 0
 	for i := range t.Offers {
 		r.EnterAt(i)
 		t.Offers[i].Check(r, s)
+		if breaks += len(t.Offers[i].Breaks); breaks > allBreaks {
+			r.ProblemAt("breaks", doc.JobLarge,
+				message.Of("with the offers before it, more than {0} of these", itoa(allBreaks)))
+		}
 		r.Leave()
 	}
 	r.Leave()

@@ -158,12 +158,10 @@ func findOffers(r *doc.Reader, offers []Offer, name string) (found []int) {
 	material, pack, ok := strings.Cut(name, ":")
 	material = strings.TrimSpace(material)
 	pack, onlyBulk := strings.CutSuffix(strings.TrimSpace(pack), "bulk")
-	var names []string
 	var bulk []int
 	size, err := units.ParseVolume(pack)
 	for i := range offers {
 		o := &offers[i]
-		names = append(names, o.Name())
 		switch {
 		case !ok || err != nil || o.Material != material || o.Size().Volume != size:
 		case o.Bulk.Volume > 0:
@@ -179,8 +177,12 @@ func findOffers(r *doc.Reader, offers []Offer, name string) (found []int) {
 		return found
 	}
 	hint := message.Text(`name a material and a pack, such as "bark-fines:2 cu ft"`)
-	if len(names) > 0 {
-		hint = message.Of("no such offer; there are {=0}", string(doc.And(names[:min(len(names), 12)])))
+	if len(offers) > 0 {
+		var names []string
+		for i := range min(len(offers), 12) {
+			names = append(names, offers[i].Name())
+		}
+		hint = message.Of("no such offer; there are {=0}", string(doc.And(names)))
 	}
 	r.Add(r.Here(doc.OfferUnknown, name, hint))
 	return nil
