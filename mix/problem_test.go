@@ -237,6 +237,50 @@ func TestTooManyTasks(t *testing.T) {
 	}
 }
 
+// TestTooManyRows: offers, price breaks and container lines are bounded, with a
+// problem at the field; what is at its bound is planned.
+func TestTooManyRows(t *testing.T) {
+	job := func(task, offers string) []byte {
+		return []byte(`{"schema": 1, "tasks": [` + task + `], "offers": [` + offers + `]}`)
+	}
+	rows := func(n int, form string) string {
+		list := make([]string, n)
+		for i := range list {
+			list[i] = strings.ReplaceAll(form, "{i}", fmt.Sprint(i+2))
+		}
+		return strings.Join(list, ",")
+	}
+	cover := `{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch"}`
+	pots := func(n int) string {
+		return `{"kind": "fill", "mix": "potting", "containers": [` + rows(n, `{"count": 1, "size": "#1"}`) + `]}`
+	}
+	broken := func(n int) string {
+		return `{"material": "bark-mulch", "pack": "50 L", "price": "9", "breaks": [` +
+			rows(n, `{"from": {i}, "price": "8"}`) + `]}`
+	}
+	offer := `{"material": "bark-mulch", "pack": "{i} L", "price": "9"}`
+	for name, tt := range map[string]struct {
+		job  []byte
+		path string
+	}{
+		"offers":              {job(cover, rows(2000, offer)), ""},
+		"too many offers":     {job(cover, rows(2001, offer)), "offers"},
+		"breaks":              {job(cover, broken(1000)), ""},
+		"too many breaks":     {job(cover, broken(1001)), "offers[0].breaks"},
+		"breaks of all":       {job(cover, rows(20, broken(1000))), ""},
+		"too many in all":     {job(cover, rows(20, broken(1000))+","+broken(1)), "offers[20].breaks"},
+		"lines":               {job(pots(60_000)+","+pots(40_000), ""), ""},
+		"too many lines":      {job(pots(100_001), ""), "tasks[0].containers"},
+		"too many with these": {job(pots(60_000)+","+cover+","+pots(40_001), ""), "tasks[2].containers"},
+	} {
+		_, err := mix.PlanDocument(tt.job)
+		if list := doc.ProblemsIn(err); tt.path == "" && err != nil ||
+			tt.path != "" && (len(list) != 1 || list[0].Path != tt.path || list[0].Code != "job.large") {
+			t.Errorf("%s: %v, want job.large at %q", name, err, tt.path)
+		}
+	}
+}
+
 // TestJobsMadeInGo: a job that no document could hold is a problem, too, not a
 // panic.
 func TestJobsMadeInGo(t *testing.T) {
