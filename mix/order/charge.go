@@ -177,6 +177,9 @@ func (y *way) sweep() {
 		if y.modes != hauled|delivered && k != y.heaviest() {
 			continue
 		}
+		if y.s.best.counts != nil && y.s.work > y.s.budget {
+			break
+		}
 		low := y.low
 		y.only(k)
 		if y.evaluate(); y.low > low {

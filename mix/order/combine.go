@@ -379,7 +379,7 @@ func (y *way) ship() {
 	}
 	most := b.sent(delivered)
 	y.shipped(covers, b.sent(hauled), most)
-	for n := int64(1); n < most && y.modes == hauled|delivered; n *= 2 {
+	for n := int64(1); n < most && y.modes == hauled|delivered && y.s.work <= y.s.budget; n *= 2 {
 		if b := y.loaded(covers, y.mats); b.greedy(delivered, 0, none, n) {
 			y.shipped(covers, b.sent(hauled), n)
 		}

@@ -140,13 +140,16 @@ func (b *loader) greedy(first mode, by int, trips, loads int64) bool {
 			number = loads
 		}
 		for number > 0 {
-			*b.work += 1 + went(len(b.kinds))
+			*b.work += 1 + went(len(order))
 			p := b.fill(m, order, number, m == first)
 			if p.times == 0 {
 				break
 			}
 			number -= p.times
 			b.fills = append(b.fills, p)
+			if len(order) > few {
+				order = slices.DeleteFunc(order, func(i int) bool { return b.left[i] == 0 })
+			}
 		}
 	}
 	return !slices.ContainsFunc(b.left, func(n int64) bool { return n > 0 })
