@@ -3,10 +3,11 @@ package sure
 // Limits of a model. They keep time and memory within reason.
 const (
 	MaxItems   = 256  // items
-	MaxFactors = 1024 // factors
+	MaxFactors = 2048 // factors
 	MaxTerms   = 4096 // terms in Needs, and as many in Supplies
 	MaxUses    = 16   // uses in one term
 	MaxFigure  = 1e9  // the figure of a factor
+	MaxPieces  = 1e12 // pieces that a factor is the mean of
 	MaxLitres  = 1e15 // a term, as amount and with every factor at its highest
 )
 
@@ -53,11 +54,11 @@ func (f Factor) fault() Code {
 	switch {
 	case !finite(f.Low) || !finite(f.High) || !finite(mode):
 		return NotFinite
-	case f.Low < 0:
+	case f.Low < 0 || f.Pieces < 0:
 		return Negative
 	case f.Low > mode || mode > f.High:
 		return Disorder
-	case f.High > MaxFigure:
+	case f.High > MaxFigure || f.Pieces > MaxPieces:
 		return TooLarge
 	}
 	return ""

@@ -41,6 +41,8 @@ func TestCheck(t *testing.T) {
 		{"NaN mode", func(m *sure.Model) { m.Factors[0].Mode = math.NaN() }, sure.Fault{sure.Factors, 0, -1, sure.NotFinite}},
 		{"infinite high", func(m *sure.Model) { m.Factors[1].High = math.Inf(1) }, sure.Fault{sure.Factors, 1, -1, sure.NotFinite}},
 		{"below zero", func(m *sure.Model) { m.Factors[0].Low = -0.1 }, sure.Fault{sure.Factors, 0, -1, sure.Negative}},
+		{"fewer than no pieces", func(m *sure.Model) { m.Factors[0].Pieces = -1 }, sure.Fault{sure.Factors, 0, -1, sure.Negative}},
+		{"too many pieces", func(m *sure.Model) { m.Factors[0].Pieces = sure.MaxPieces + 1 }, sure.Fault{sure.Factors, 0, -1, sure.TooLarge}},
 		{"too large a figure", func(m *sure.Model) { m.Factors[1].High = 2e9 }, sure.Fault{sure.Factors, 1, -1, sure.TooLarge}},
 		{"no such item", func(m *sure.Model) { m.Supplies[1].Item = 2 }, sure.Fault{sure.Supplies, 1, -1, sure.Unknown}},
 		{"item below 0", func(m *sure.Model) { m.Needs[0].Item = -1 }, sure.Fault{sure.Needs, 0, -1, sure.Unknown}},

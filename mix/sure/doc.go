@@ -28,6 +28,9 @@
 //     factor has one value at a time in all terms that use it. For the same
 //     reason 64 pots of one kind are one factor: 64 factors would cancel each
 //     other out.
+//   - Where pieces do differ from each other, as bags do, a factor with Pieces
+//     is their mean. What they have in common, such as their lot, is a factor
+//     of its own beside it.
 //   - Needs are sums of products. A term is litres times factors, divided by
 //     what is left after losses.
 //   - Enough means enough of every item, to within [Slack].
@@ -48,7 +51,9 @@
 // Only correctly rounded operations are used (+, -, *, / and the square root),
 // products are rounded before they are added, and there is no random state. So
 // answers are the same to the last bit on every platform. Results are not
-// rounded further. Time grows with the number of terms, and Enough takes about
+// rounded further. The mean of up to 16 pieces, or 32 flat ones, is exact but
+// for the straight pieces of its distribution, which are at most 0.0005 wrong;
+// that of more is at most 0.0014 wrong. Time grows with the number of terms, and Enough takes about
 // 400 kB of memory for each item that varies.
 //
 // # Errors and concurrency

@@ -21,6 +21,10 @@ func TestFactor(t *testing.T) {
 		"hair":      {Low: 1, Mode: 1, High: math.Nextafter(1, 2)},
 		"vanishing": {Low: 0, Mode: 1e-310, High: 2e-310},
 		"huge":      {Low: 0, Mode: 1, High: sure.MaxFigure},
+		"one piece": {Low: 0.9, High: 1.1, Pieces: 1},
+		"pieces":    {Low: 0.9, High: 1.1, Pieces: 7},
+		"many":      {Low: 0.9, High: 1.1, Pieces: 1_000_000},
+		"two flat":  {Low: 0.9, High: 1.1, Flat: true, Pieces: 2},
 	}
 	for name, f := range factors {
 		last := f.Low

@@ -44,18 +44,26 @@ func fuzzed(data []byte) *sure.Model {
 	}
 	m := &sure.Model{Items: int(next()%8) - 1}
 	for range next() % 12 {
-		m.Factors = append(m.Factors, sure.Factor{Low: figure(), Mode: figure(), High: figure(), Flat: next()%2 == 1})
+		f := sure.Factor{Low: figure(), Mode: figure(), High: figure()}
+		b := next()
+		f.Flat, f.Pieces = b%2 == 1, pieces[int(b>>1)%len(pieces)]
+		m.Factors = append(m.Factors, f)
 	}
 	m.Needs = terms(int(next() % 12))
 	m.Supplies = terms(int(next() % 12))
 	return m
 }
 
+// pieces are the numbers of pieces that a fuzzed factor may have.
+var pieces = []int64{0, 0, 1, 2, 3, 16, 17, 1_000_000, sure.MaxPieces, -1}
+
 // seeds are models worth starting from; the last is refused.
 var seeds = [][]byte{
 	{2, 1, 10, 20, 60, 0, 1, 0, 100, 1, 0x11, 1, 0, 110, 0},
 	{2, 2, 10, 20, 60, 1, 64, 128, 190, 0, 2, 0, 100, 2, 0x11, 0x02, 0, 50, 1, 0x01, 1, 0, 110, 1, 0x02},
 	{3, 3, 0, 0, 127, 1, 0, 64, 127, 0, 5, 5, 5, 0, 3, 0, 90, 2, 0x01, 0x01, 1, 80, 2, 0x02, 0x12, 0, 9, 0, 2, 0, 120, 1, 0x11, 1, 100, 0},
+	{2, 2, 10, 20, 60, 4, 64, 128, 190, 11, 2, 0, 100, 2, 0x11, 0x02, 0, 50, 1, 0x01, 1, 0, 110, 1, 0x02},
+	{2, 3, 100, 0, 130, 6, 64, 0, 190, 14, 90, 0, 110, 13, 1, 0, 100, 2, 0x02, 0x03, 1, 0, 110, 2, 0x01, 0x03},
 	{2, 1, 255, 0, 0, 0, 0, 0, 0, 0xf8, 0x7f, 9, 9, 0, 1, 0, 1, 1, 1, 0},
 }
 
@@ -76,6 +84,16 @@ func FuzzModel(f *testing.F) {
 		m := fuzzed(data)
 		if m.Check() != nil {
 			return
+		}
+		for _, f := range m.Factors {
+			last := f.Low
+			for _, p := range []float64{0, 1e-9, 0.25, 0.5, 0.75, 1 - 1e-9, 1} {
+				x := f.At(p)
+				if !within(x, last, f.High) || !within(f.Below(x), 0, 1) {
+					t.Fatalf("%+v: At(%v) = %v after %v, Below of it %v", f, p, x, last, f.Below(x))
+				}
+				last = x
+			}
 		}
 		c := m.Chance()
 		if !within(c.All, 0, 1) || !within(c.Error, 0, 0.5) || len(c.Item) != m.Items {

@@ -52,6 +52,7 @@ func TestGolden(t *testing.T) {
 		{"nursery", nursery(), goldenNursery},
 		{"pots", pots(), goldenPots},
 		{"bales", bales(), goldenBales},
+		{"lots", lots(30, 60), goldenLots},
 	} {
 		chance := c.m.Chance()
 		got := []float64{chance.All, chance.Error}
@@ -117,4 +118,14 @@ var goldenBales = []uint64{
 	0x40575cda369cae02, // 93.45081868458513
 	0x4048000000000000, // 48
 	0x4034e5a69b527198, // 20.89707346689974
+}
+
+var goldenLots = []uint64{
+	0x3fe000d0fdf32caf, // 0.5000996551474567
+	0x3f173def4300d7da, // 8.866093480794317e-05
+	0x3fe000d0fdf32caf, // 0.5000996551474567
+	0x404e000000000000, // 60
+	0x404e000000000000, // 60
+	0x3ff53a1c8959a460, // 1.3266873708000944
+	0x3fe2636da7335a80, // 0.5746372476231301
 }

@@ -44,7 +44,8 @@ func (m *Model) influences() []Influence {
 		if f.Certain() {
 			continue
 		}
-		in := Influence{Factor: i, Low: m.state(x, i, f.At(0.1)), High: m.state(x, i, f.At(0.9))}
+		l := f.law()
+		in := Influence{Factor: i, Low: m.state(x, i, l.at(0.1)), High: m.state(x, i, l.at(0.9))}
 		if in.Moves = in.Low.against(in.High); in.Moves > 0 {
 			all = append(all, in)
 		}

@@ -34,7 +34,7 @@ func exactly(litres ...float64) (out []sure.Term) {
 }
 
 // random makes a model of up to 5 items and 12 factors: a mixture of flat,
-// triangular, one-sided and certain factors; terms that share factors, use one
+// triangular, one-sided and certain factors and of means of pieces; terms that share factors, use one
 // twice or both ways, in needs and supplies alike; supplies near the needs.
 func random(seed uint64) *sure.Model {
 	r := rand.New(rand.NewPCG(seed, 1))
@@ -43,7 +43,9 @@ func random(seed uint64) *sure.Model {
 		f := sure.Factor{Name: fmt.Sprint("f", i), Low: 0.4 * r.Float64(), Flat: r.IntN(3) == 0}
 		f.High = f.Low + 0.5*r.Float64()
 		f.Mode = f.Low + (f.High-f.Low)*r.Float64()
-		switch r.IntN(8) {
+		switch r.IntN(9) {
+		case 8:
+			f.Pieces = 1 + r.Int64N(6)
 		case 0:
 			f.Mode = f.Low
 		case 1:
@@ -118,7 +120,7 @@ func simulated(m *sure.Model, n int, seed uint64) (all float64, item []float64) 
 	item = make([]float64, m.Items)
 	for range n {
 		for i, f := range m.Factors {
-			times[i] = drawn(f, r.Float64())
+			times[i] = drawn(f, r)
 			grown[i] = 1 / (1 - times[i])
 		}
 		clear(margin)
@@ -140,7 +142,22 @@ func simulated(m *sure.Model, n int, seed uint64) (all float64, item []float64) 
 	return float64(good) / float64(n), item
 }
 
-func drawn(f sure.Factor, u float64) float64 {
+// drawn draws a figure; of pieces, one after another, and takes their mean.
+func drawn(f sure.Factor, r *rand.Rand) float64 {
+	if f.Pieces == 0 {
+		return inverse(f, r.Float64())
+	}
+	f.Mode = (f.Low + f.High) / 2
+	var sum float64
+	for range f.Pieces {
+		sum += inverse(f, r.Float64())
+	}
+	return sum / float64(f.Pieces)
+}
+
+// inverse is the figure of a single draw that is not exceeded with probability
+// u.
+func inverse(f sure.Factor, u float64) float64 {
 	w := f.High - f.Low
 	switch {
 	case f.Flat:
