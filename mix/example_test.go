@@ -101,7 +101,7 @@ func ExamplePlan_Sure() {
 		"offers": [{"material": "potting-mix", "pack": "2 cu ft", "price": "9.00"}]}`))
 	s := p.Sure()
 	fmt.Println(p.Lines[0].Count, "bags are enough", s.Odds(p.Printer())+";", s.Matters[0].Name, "matters most")
-	// Output: 4 bags are enough 50 times in 100; the size of #1 matters most
+	// Output: 4 bags are enough 53 times in 100; the size of #1 matters most
 }
 
 func ExamplePlan_Crossings() {

@@ -8,7 +8,8 @@ const (
 	NineInTen = nineInTen
 )
 
-// BagFill is how full bags are.
+// LotFill is how full bags are on average, and BagFill each of them beside.
+func LotFill() sure.Factor { return lotFill }
 func BagFill() sure.Factor { return bagFill }
 
 // NewDocument is what the top of a job document is read into.

@@ -465,6 +465,8 @@ export interface Sure {
   shown: string;
   /** how it is worked out */
   method: string;
+  /** what is taken for granted of the packs */
+  assumes: string[];
   /** what is uncertain, in words */
   ranges: string[];
   /** what is enough 9 times in 10; left out where the order is */

@@ -350,6 +350,9 @@ func (r *renderer) sure(working bool) {
 		what = "of what it has, this order is enough"
 	}
 	r.lines(fmt.Sprintf("If the ranges are right, %s %s.", what, s.Odds(r.p.Printer())), 2, width)
+	for _, one := range s.Assumes {
+		r.lines(one+".", 2, width)
+	}
 	switch {
 	case len(s.Enough) > 0:
 		cost := ""

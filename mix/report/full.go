@@ -89,6 +89,7 @@ func (w *writer) sure(s *mix.Sureness) {
 	w.Number("error", s.Error, 6)
 	w.Text("shown", s.Odds(w.Printer))
 	w.Text("method", w.Printer.Text(mix.SureMethod))
+	w.List("assumes", len(s.Assumes), func(i int) { w.JSON.String(s.Assumes[i]) })
 	w.List("ranges", len(s.Ranges), func(i int) { w.JSON.String(s.Ranges[i]) })
 	if len(s.Enough) > 0 {
 		w.lines("enough", s.Enough)

@@ -289,6 +289,7 @@ func fullShape() *json.Shape {
 		must("error", json.ANumber, "by which sampling may have it off"),
 		must("shown", json.AString, "the chance in words"),
 		must("method", json.AString, "how it is worked out"),
+		must("assumes", json.ListOf(json.AString), "what is taken for granted of the packs"),
 		must("ranges", json.ListOf(json.AString), "what is uncertain, in words"),
 		may("enough", json.ListOf(tripPackShape()), "what is enough 9 times in 10; left out where the order is"),
 		may("enough_total", json.AString, money), shown("enough_total"),

@@ -54,6 +54,21 @@ func BenchmarkChance(b *testing.B) {
 	}
 }
 
+// BenchmarkChancePieces is BenchmarkChance with two more factors for each
+// material, of its lot and of thirty packs apart.
+func BenchmarkChancePieces(b *testing.B) {
+	m := nursery()
+	for i := range m.Supplies {
+		n := len(m.Factors)
+		m.Factors = append(m.Factors, sure.Factor{Low: 0.98, Mode: 1, High: 1.02},
+			sure.Factor{Low: 0.95, High: 1.05, Pieces: 30})
+		m.Supplies[i].Uses = append(m.Supplies[i].Uses, uses(n, n+1)...)
+	}
+	for b.Loop() {
+		m.Chance()
+	}
+}
+
 func BenchmarkEnough(b *testing.B) {
 	for m := nursery(); b.Loop(); {
 		m.Enough(0.9)

@@ -56,6 +56,7 @@ export function sure(state) {
   return h('section', {class: 'sure'},
     h('h2', null, say('How sure')),
     h('p', null, leavesOut(state.plan) ? say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
+    s.assumes.map((text, i) => h('p', {key: i, class: 'assumes'}, text + '.')),
     s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(state, l)).join('; ')}),
       s.enough_total && [' ', say('{total} in all.', {total: money(state, s.enough_total)})]),
     s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),

@@ -18,7 +18,7 @@ const written = node => node.nodeType === 3 ? node.data
 
 const line = {material: 'peat', pack: '3.8 cu ft', count: 2};
 const full = {
-  sure: {shown: '7 times in 10', enough: [line], enough_total: '40.50', matters: [{name: 'peat', moves_shown: '1 cu ft', measure: 'measure it'}], method: 'Drawn.', ranges: ['peat: 1 to 2']},
+  sure: {shown: '7 times in 10', enough: [line], enough_total: '40.50', matters: [{name: 'peat', moves_shown: '1 cu ft', measure: 'measure it'}], method: 'Drawn.', assumes: ['Bags hold two'], ranges: ['peat: 1 to 2']},
   bags_or_bulk: [{text: 'Bags below 2 cu yd.'}],
   choices: [{total: '10.50', left_shown: '1 cu ft', packs: 2, trips: 1, order: [line]}, {total: '12.50', left_shown: '2 cu ft', packs: 3, trips: 1, order: [line]}],
 };
