@@ -331,3 +331,48 @@ func inUnit(t *testing.T, v *big.Rat, from, to string) *big.Rat {
 	v = new(big.Rat).Mul(v, unitSize(from))
 	return v.Quo(v, unitSize(to))
 }
+
+func TestPublishedJob(t *testing.T) {
+	var template any
+	text := `{"tasks": [{"kind": "fill", "settle": "{settle}", "spare": "{spare}", "containers": [{"count": 3, "...": ""}]}]}`
+	if err := json.Unmarshal([]byte(text), &template); err != nil {
+		t.Fatal(err)
+	}
+	r := &published{in: map[string]string{"settle": "5%", "box": "1 ft x 2 ft x 3 ft", "cells": "4", "take": "low"}}
+	got, err := json.Marshal(r.fill(template))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := `{"schema":1,"tasks":[{"containers":[{"box":"1 ft x 2 ft x 3 ft","cells":4,"count":3}],"kind":"fill","settle":"5%"}]}`
+	if string(got) != want {
+		t.Errorf("fill(%v) = %s, want %s", r.in, got, want)
+	}
+}
+
+func TestPublishedFigure(t *testing.T) {
+	answer := []byte(`{"needs": [{"material": "peat", "litres": 2.5, "range": [1, "5.7 cu ft (5.7 to 8 1/4 cu ft)"]}], "share": "12.5%"}`)
+	for _, test := range []struct{ path, unit, want string }{
+		{"needs[0].litres", "L", "2.5"},
+		{"needs[material=peat].range[0]", "L", "1"},
+		{"needs[0].range[1]", "cu ft", "8.25"},
+		{"share", "share", "0.125"},
+		{"needs[1].litres", "L", ""},
+		{"needs[material=bark].litres", "L", ""},
+		{"needs[0].pounds", "L", ""},
+		{"needs[0].material", "L", ""},
+	} {
+		var got *big.Rat
+		found, err := lookUp(answer, test.path)
+		if err == nil {
+			got, err = number(found, test.unit)
+		}
+		switch {
+		case test.want == "" && err == nil:
+			t.Errorf("%s is %v, want an error", test.path, got)
+		case test.want != "" && err != nil:
+			t.Errorf("%s: %v, want %s", test.path, err, test.want)
+		case test.want != "" && got.Cmp(decimal(test.want).rat) != 0:
+			t.Errorf("%s is %v, want %s", test.path, got, test.want)
+		}
+	}
+}
