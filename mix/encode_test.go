@@ -21,7 +21,7 @@ import (
 // is none.
 var sameJob = cmp.Options{
 	cmpopts.EquateEmpty(),
-	cmp.AllowUnexported(yard.Offer{}, catalog.Mix{}),
+	cmp.AllowUnexported(mix.Job{}, yard.Offer{}, catalog.Mix{}),
 	cmp.Comparer(func(a, b units.Ratio) bool { return a == b }),
 }
 

@@ -15,14 +15,15 @@ import (
 // another question. Its job must be a copy of the caller's, because a plan keeps it
 // and goes on asking it, for example for the working.
 type evaluated struct {
-	job   *Job
-	scope *catalog.Scope
-	terms yard.Terms
-	tasks []task.Evaluated // by the job's tasks
-	takes []units.Range    // what all tasks take, loose, by the scope's materials
-	hand  []units.Volume   // what is on hand, loose, by the scope's materials
-	needs []yard.Need
-	order yard.Order
+	job    *Job
+	scope  *catalog.Scope
+	terms  yard.Terms
+	tasks  []task.Evaluated // by the job's tasks
+	takes  []units.Range    // what all tasks take, loose, by the scope's materials
+	hand   []units.Volume   // what is on hand, loose, by the scope's materials
+	needs  []yard.Need
+	order  yard.Order
+	bought yard.Purchases
 
 	copies []*catalog.Material // the plan's own copies of the scope's materials; see material
 }
@@ -62,8 +63,17 @@ func (j *Job) evaluate(r *doc.Reader) *evaluated {
 		e.pool()
 		e.checkMass(r)
 		e.order = e.terms.Buy(r, e.needs)
+		e.bought = e.terms.Purchases(r, j.bought, e.materialOf)
 	}
 	return e
+}
+
+// materialOf is the plan's own copy of the material with an id, or nil.
+func (e *evaluated) materialOf(id string) *catalog.Material {
+	if index, ok := e.scope.Index(id); ok {
+		return e.material(index)
+	}
+	return nil
 }
 
 // evaluateTasks works out every task and adds up what they take. ok is false when it

@@ -36,6 +36,9 @@ type Job struct {
 	Tax        units.Ratio    // on what is bought, rounded half up on each line
 	Aim        yard.Aim       // what an order is chosen by; the zero value is the least cost
 	Yard       *yard.Yard     // what has changed at the yard; nil for nothing
+
+	yards  []*yard.Yard    // changes that are made: part of the offers and the stock by now
+	bought []yard.Purchase // by those changes
 }
 
 // These are [doc.Problem] and [doc.Problems] under the names that callers of this

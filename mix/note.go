@@ -14,13 +14,15 @@ import (
 // notes collects what is worth knowing about the plan and is neither a caution nor a
 // problem: first about each task, then about the job as a whole. Whatever the job
 // lists and the plan does not use gets a note, because it may be a slip.
-func (p *Plan) notes(changed *yard.Yard) []task.Note {
+func (p *Plan) notes() []task.Note {
 	tasks := &task.Notes{Printer: p.Printer(), Scope: p.e.scope}
 	for i := range p.e.tasks {
 		tasks.Of(i, &p.e.tasks[i])
 	}
 	n := &noter{p: p, e: p.e, list: tasks.List}
-	n.yard(changed)
+	for _, y := range p.e.job.yards {
+		n.yard(y)
+	}
 	tasks.List = nil
 	tasks.Settling()
 	n.list = append(n.list, tasks.List...)
@@ -47,11 +49,10 @@ func (n *noter) say(path, code string, form message.Text, with ...string) {
 // yard notes the changes at the yard that the plan has taken into account. By now
 // they are part of the offers and the stock, where nobody could see them.
 func (n *noter) yard(y *yard.Yard) {
-	if y == nil {
-		return
-	}
 	for _, b := range y.Bought {
-		n.say("yard.bought", "yard.bought", "bought already: {0} x {1}", itoa(b.Count), n.offer(b.Offer))
+		n.say("yard.bought", "yard.bought",
+			"bought already: {0} x {1}, taken to be in the truck or at home; no drive here counts it",
+			itoa(b.Count), n.offer(b.Offer))
 	}
 	if len(y.Without) > 0 {
 		gone := make([]string, len(y.Without))
@@ -192,13 +193,7 @@ func (n *noter) haul() {
 				n.e.scope.Called(l.Material.ID), p.Language.Figure(l.Offer.Size().String()))
 		}
 	}
-	if p.Delivery() != nil && len(p.Drops) == 0 && len(p.Lines) > 0 {
-		form := message.Text("nothing is delivered: fetching it costs less, or no offer may be delivered")
-		if p.Haul == (yard.Haul{}) {
-			form = "nothing is delivered: without haul, fetching it is taken as free and without a limit"
-		}
-		n.say("delivery", "delivery.unused", form)
-	}
+	n.delivery()
 	if p.Unproven {
 		n.say("offers", "order.unproven",
 			"this is the best order found in the time it may take; none costs less than {0}", p.Amount(p.Bound))
@@ -211,6 +206,45 @@ func (n *noter) haul() {
 		n.say("haul", "haul.unknown",
 			"what some packs weigh is not known, and the trips do not count it: give their weight")
 	}
+}
+
+// delivery notes offers that may be delivered in a job without a delivery, and a delivery
+// that is not used, with the reason.
+func (n *noter) delivery() {
+	p, some := n.p, false
+	for i := range n.e.terms.Offers {
+		o := &n.e.terms.Offers[i]
+		some = some || o.Deliver
+		if o.Deliver && p.Delivery() == nil {
+			n.say(offerPath(i)+".deliver", "deliver.alone",
+				"{0} in {1} is to be fetched: the yard may bring it, but the job has no delivery with its fee",
+				n.e.scope.Called(o.Material), p.Language.Figure(o.Size().String()))
+		}
+	}
+	if p.Delivery() != nil && len(p.Drops) == 0 {
+		n.say("delivery", "delivery.unused", n.fetched(some))
+	}
+}
+
+// fetched says why nothing is delivered. some is whether any offer may be.
+func (n *noter) fetched(some bool) message.Text {
+	may := false
+	for i := range n.p.Lines {
+		may = may || n.p.Lines[i].Offer.Deliver
+	}
+	switch {
+	case !some:
+		return "nothing is delivered: no offer says that the yard brings it"
+	case len(n.p.Lines) == 0:
+		return "nothing is delivered: there is nothing to buy from offers"
+	case !may:
+		return "nothing is delivered: the yard brings none of the packs of this order"
+	case n.p.Haul == (yard.Haul{}):
+		return "nothing is delivered: without haul, fetching it is taken as free and without a limit"
+	case n.p.Haul.TripCost == 0:
+		return "nothing is delivered: without a cost of a drive, fetching it is taken as free"
+	}
+	return "nothing is delivered: fetching it costs no more"
 }
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }

@@ -105,20 +105,23 @@ func TestNilJob(t *testing.T) {
 func TestZeroPlan(t *testing.T) {
 	p := &mix.Plan{}
 	asked := map[string]any{
-		"Printer":     p.Printer(),
-		"TaskText":    p.TaskText(&mix.TaskPlan{}, units.Range{}),
-		"Amount":      p.Amount(0),
-		"Delivery":    p.Delivery(),
-		"Offered":     p.Offered(),
-		"Ordered":     p.Ordered(nil),
-		"LeftOut":     p.LeftOut(),
-		"StandIns":    p.StandIns("peat"),
-		"Crossings":   p.Crossings(),
-		"Options":     p.Options(mix.MaxOptions),
-		"Sure":        p.Sure(),
-		"ChangesFrom": p.ChangesFrom(&mix.Plan{}),
-		"Load":        nil, // of the order that it embeds, with a reader
-		"Working":     nil,
+		"Printer":      p.Printer(),
+		"TaskText":     p.TaskText(&mix.TaskPlan{}, units.Range{}),
+		"Amount":       p.Amount(0),
+		"Delivery":     p.Delivery(),
+		"Offered":      p.Offered(),
+		"Ordered":      p.Ordered(nil),
+		"LeftOut":      p.LeftOut(),
+		"StandIns":     p.StandIns("peat"),
+		"Crossings":    p.Crossings(),
+		"Alternatives": p.Alternatives(),
+		"InAll":        p.InAll(),
+		"Priced":       p.Priced(),
+		"Options":      p.Options(mix.MaxOptions),
+		"Sure":         p.Sure(),
+		"ChangesFrom":  p.ChangesFrom(&mix.Plan{}),
+		"Load":         nil, // of the order that it embeds, with a reader
+		"Working":      nil,
 	}
 	for s := range p.Working() {
 		t.Errorf("a step of nothing: %+v", s)
@@ -131,7 +134,8 @@ func TestZeroPlan(t *testing.T) {
 	}
 	require.Equal(t, "0.00", asked["Amount"])
 	require.Equal(t, "0 cu in", asked["TaskText"])
-	for _, none := range []string{"Delivery", "LeftOut", "StandIns", "Crossings", "Options", "Sure", "ChangesFrom"} {
+	for _, none := range []string{"Delivery", "LeftOut", "StandIns", "Crossings", "Options", "Alternatives",
+		"Sure", "ChangesFrom", "InAll", "Priced"} {
 		require.Empty(t, asked[none], none)
 	}
 	require.Equal(t, false, asked["Offered"])

@@ -26,6 +26,7 @@ type Plan struct {
 	Needs      []yard.Need    // what all tasks take of each material, less what is on hand
 	yard.Order                // what to buy, and the trips; empty without offers
 	Load       yard.Load      // the whole order
+	Bought     yard.Purchases // what was bought already, which is no part of the order
 	Haul       yard.Haul      // as the job has it
 	Notes      []task.Note    // about tasks first, then about the job
 	Cautions   []task.Caution // by their places, each once
@@ -94,7 +95,7 @@ func PlanIn(l *lang.Language, data []byte) (*Plan, error) {
 func (j *Job) plan(r *doc.Reader) (*Plan, error) {
 	e := j.atYard(r).evaluate(r)
 	p := &Plan{Name: j.Name, Measure: j.Measure, Language: j.Language, Currency: sign(j.Currency),
-		Needs: e.needs, Order: e.order, Haul: j.Haul, e: e}
+		Needs: e.needs, Order: e.order, Bought: e.bought, Haul: j.Haul, e: e}
 	if r.Sound() {
 		p.Load = p.Order.Load(r, &p.Haul)
 	}
@@ -105,7 +106,7 @@ func (j *Job) plan(r *doc.Reader) (*Plan, error) {
 	for i := range e.tasks {
 		p.Tasks[i] = e.taskPlan(&e.tasks[i], p.Printer())
 	}
-	p.Notes = p.notes(j.Yard)
+	p.Notes = p.notes()
 	p.Cautions = p.cautions()
 	return p, nil
 }
@@ -161,6 +162,13 @@ func (p *Plan) Delivery() *yard.Delivery {
 	}
 	return p.e.terms.Delivery
 }
+
+// Priced reports whether it is known what there is to pay: at least one line of the
+// order has a price, or all is bought already and nothing is left to pay.
+func (p *Plan) Priced() bool { return p.Load.Priced || p.Bought.Priced && len(p.Lines) == 0 }
+
+// InAll returns what was paid at the yard already and what is still to pay.
+func (p *Plan) InAll() units.Money { return p.Bought.Bill.Total + p.Bill.Total }
 
 // Offered reports whether the job has any offers.
 func (p *Plan) Offered() bool { return p.e != nil && len(p.e.terms.Offers) > 0 }
@@ -227,6 +235,16 @@ func (p *Plan) Crossings() []yard.Crossing {
 		list[i].Currency = p.Currency
 	}
 	return list
+}
+
+// Alternatives works out the whole order with each of the other offers in place of what
+// is bought of its material, in the order of Others; see [yard.Terms.Alternatives]. It
+// is empty where the plan has no cost. It takes some milliseconds.
+func (p *Plan) Alternatives() []yard.Alternative {
+	if p.e == nil || !p.Load.Priced {
+		return nil
+	}
+	return p.e.terms.Alternatives(p.e.needs, p.Others)
 }
 
 // MaxOptions is how many orders the command line and the page list: enough to compare

@@ -8,9 +8,9 @@ import (
 
 // At returns a copy of the job with the changes at the yard made: what is sold out is
 // taken out of the offers, and what is bought already is on hand. The changes in the
-// job's own Yard come first, then those of y. The error is [Problems], with the paths
-// of y, such as without[0] and bought[0]. A nil job is the zero Job; a nil y has no
-// changes.
+// job's own Yard come first, then those of y. A plan of the copy still tells of them.
+// The error is [Problems], with the paths of y, such as without[0] and bought[0]. A
+// nil job is the zero Job; a nil y has no changes.
 func (j *Job) At(y *yard.Yard) (*Job, error) {
 	if j == nil {
 		j = &Job{}
@@ -19,7 +19,7 @@ func (j *Job) At(y *yard.Yard) (*Job, error) {
 		y = &yard.Yard{}
 	}
 	r := &doc.Reader{}
-	after := j.Clone().atYard(r).apply(r, y)
+	after := j.Clone().atYard(r).apply(r, y.Clone())
 	return after, r.Err()
 }
 
@@ -41,9 +41,11 @@ func (j *Job) apply(r *doc.Reader, y *yard.Yard) *Job {
 	if len(j.Offers) > maxOffers { // a problem later; to look all of them up would take too long
 		return &after
 	}
-	offers, home := y.Apply(r, j.Offers, j.material)
+	offers, home, bought := y.Apply(r, j.Offers, j.material)
 	after.Offers = offers
 	after.OnHand = append(append([]yard.OnHand(nil), j.OnHand...), home...)
+	after.yards = append(append([]*yard.Yard(nil), j.yards...), y)
+	after.bought = append(append([]yard.Purchase(nil), j.bought...), bought...)
 	return &after
 }
 
@@ -65,8 +67,23 @@ func (j *Job) material(id string) *catalog.Material {
 // ChangesFrom compares the order with that of an earlier plan of the same job, offer
 // by offer. With a nil before everything is new. See [yard.Changes].
 func (p *Plan) ChangesFrom(before *Plan) []yard.Change {
-	if before == nil {
-		return yard.Changes(nil, p.Lines)
+	return yard.Changes(before.side(), p.side())
+}
+
+// side is what a comparison needs of a plan, which may be nil.
+func (p *Plan) side() (s yard.Side) {
+	if p == nil {
+		return s
 	}
-	return yard.Changes(before.Lines, p.Lines)
+	s.Lines, s.Bought = p.Lines, p.Bought.Lines
+	if p.e != nil {
+		s.Offers = p.e.terms.Offers
+		s.Material = func(id string) *catalog.Material {
+			if index, ok := p.e.scope.Index(id); ok {
+				return p.e.scope.Material(index).Clone()
+			}
+			return nil
+		}
+	}
+	return s
 }

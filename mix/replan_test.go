@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
 	"example.org/barrow/mix"
@@ -177,8 +178,13 @@ func TestYardOfTheJob(t *testing.T) {
 	if d := got.ChangesFrom(want); len(d) == 0 || got.Bill != want.Bill || slices.ContainsFunc(d, differs) {
 		t.Errorf("the order differs from what Apply leaves: %+v", d)
 	}
-	if n := len(got.Notes) - len(want.Notes); n != 2 {
-		t.Errorf("%d notes on what has changed, want 2", n)
+	var codes []string
+	for _, n := range want.Notes {
+		codes = append(codes, n.Code)
+	}
+	if diff := cmp.Diff(want.Notes, got.Notes); diff != "" || !slices.Contains(codes, "yard.bought") ||
+		!slices.Contains(codes, "yard.without") {
+		t.Errorf("notes %v; they differ (-want +got)\n%s", codes, diff)
 	}
 
 	_, err = mix.PlanDocument(with(`{"without": ["bark"], "only_stock": -1, ` +

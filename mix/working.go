@@ -98,10 +98,11 @@ var (
 // load writes the volume, the weight, the cost and the drives of the whole order.
 func (s *steps) load() {
 	p := s.p
+	s.Material = ""
 	if len(p.Lines) == 0 {
+		s.paid()
 		return
 	}
-	s.Material = ""
 	s.Add("the whole order, loose", s.Printer.TradeVolume(p.Load.Volume), catalog.Arithmetic)
 	s.Add("the whole order, as packed", s.Printer.TradeVolume(p.Load.Packed), catalog.Arithmetic)
 	if p.Load.Mass[1] > 0 {
@@ -110,6 +111,7 @@ func (s *steps) load() {
 	if p.Load.Priced {
 		s.bill()
 	}
+	s.paid()
 	if p.Load.Drives > 0 {
 		s.Add("drives, packs undivided, at their heaviest: {0}", itoa(p.Load.Drives), byPacking,
 			limits(s.Printer, p.Haul.Limit(), p.Haul.Room))
@@ -138,6 +140,14 @@ func (s *steps) bill() {
 	add("delivery", b.Fees, catalog.FromJob)
 	add("in all", b.Total, catalog.Arithmetic)
 	add("deposits, which come back", b.Deposit, catalog.FromJob)
+}
+
+// paid writes what was paid already, and that with what is still to pay.
+func (s *steps) paid() {
+	if b := &s.p.Bought; b.Priced {
+		s.Add("paid for what is bought already, tax counted", s.p.Amount(b.Bill.Total), catalog.FromJob)
+		s.Add("paid and still to pay", s.p.Amount(s.p.InAll()), catalog.Arithmetic)
+	}
 }
 
 // limits writes what a vehicle can carry.

@@ -91,6 +91,8 @@ export interface Line extends Sold, Weighed {
   cost_shown?: string;
   /** of the count, what the yard brings */
   delivered?: number;
+  /** what the yard has, where that is less than the count */
+  stock?: number;
   /** over the need, on the material's last line */
   left_litres?: number;
   /** the same as text */
@@ -323,7 +325,7 @@ export interface Plan {
   needs: Need[];
   /** what to buy, from the offers */
   order: Line[];
-  /** offers that are not taken, each as if it were bought alone */
+  /** offers that are not taken, each as if it were bought alone; what the whole order costs with one is in alternatives */
   others?: Line[];
   /** drives */
   trips: Trip[];
@@ -353,10 +355,20 @@ export interface Plan {
   deposit?: string;
   /** the same as the reader writes it, where that differs */
   deposit_shown?: string;
-  /** an amount of money, with a point */
+  /** an amount of money, with a point: still to pay */
   total?: string;
   /** the same as the reader writes it, where that differs */
   total_shown?: string;
+  /** what was bought already, and is in no trip */
+  bought?: Line[];
+  /** an amount of money, with a point: for that at the yard, tax counted; drives made for it are not known */
+  paid?: string;
+  /** the same as the reader writes it, where that differs */
+  paid_shown?: string;
+  /** an amount of money, with a point: paid and still to pay */
+  in_all?: string;
+  /** the same as the reader writes it, where that differs */
+  in_all_shown?: string;
   /** no order costs less; left out where this one is the cheapest */
   none_below?: string;
   /** the same as the reader writes it, where that differs */
@@ -443,6 +455,30 @@ export interface Choice {
   order: TripPack[];
 }
 
+/** The whole order with another offer in place of all that it buys of that material. */
+export interface Alternative extends Sold {
+  /** the material's id */
+  material: string;
+  /** the offer's index in the job */
+  offer: number;
+  /** how many */
+  count: number;
+  /** an amount of money, with a point: of the whole order, tax, driving and delivery counted */
+  total: string;
+  /** the same as the reader writes it, where that differs */
+  total_shown?: string;
+  /** no such order costs less; left out where this one is the cheapest */
+  none_below?: string;
+  /** the same as the reader writes it, where that differs */
+  none_below_shown?: string;
+  /** over the need */
+  left_litres: number;
+  /** the same as text */
+  left_shown: string;
+  /** drives and loads of the whole order */
+  trips: number;
+}
+
 /** A figure that the need hangs on. */
 export interface Matter {
   /** what it is */
@@ -487,6 +523,8 @@ export interface FullPlan extends Plan {
   bags_or_bulk: Crossing[];
   /** other orders */
   choices: Choice[];
+  /** what the whole order costs with each of the others */
+  alternatives?: Alternative[];
   /** left out where there is no order */
   sure?: Sure;
 }
@@ -521,6 +559,18 @@ export interface Change extends Sold {
   after: number;
   /** which of these */
   is: 'same' | 'new' | 'gone' | 'more' | 'fewer';
+  /** how many were bought in between; below zero where a purchase was taken back */
+  bought?: number;
+  /** why fewer are to be bought; scarce: these are all there are */
+  why?: 'sold-out' | 'bought' | 'scarce' | 'not-needed';
+  /** an amount of money, with a point, where it is another now; left out where there was none */
+  price_before?: string;
+  /** the same as the reader writes it, where that differs */
+  price_before_shown?: string;
+  /** an amount of money, with a point, where it was another; left out where there is none */
+  price_after?: string;
+  /** the same as the reader writes it, where that differs */
+  price_after_shown?: string;
 }
 
 /** What there is to pay and to drive. */
@@ -529,11 +579,19 @@ export interface Totals {
   goods?: string;
   /** the same as the reader writes it, where that differs */
   goods_shown?: string;
-  /** an amount of money, with a point */
+  /** an amount of money, with a point: still to pay */
   total?: string;
   /** the same as the reader writes it, where that differs */
   total_shown?: string;
-  /** the drives in words */
+  /** an amount of money, with a point: for what was bought already, tax counted */
+  paid?: string;
+  /** the same as the reader writes it, where that differs */
+  paid_shown?: string;
+  /** an amount of money, with a point: paid and still to pay */
+  in_all?: string;
+  /** the same as the reader writes it, where that differs */
+  in_all_shown?: string;
+  /** the drives still to make, in words */
   drives_shown?: string;
 }
 

@@ -22,7 +22,9 @@ func (a *app) planCommand() *cobra.Command {
 The job is a JSON file (see barrow help job); - reads standard input.
 
 At the yard, --without, --only-stock and --bought plan again from what is left,
-and show what changes, line by line.`,
+and show what changes, line by line. What is bought is taken to be in the truck
+or at home: it is paid, and no drive counts it. With too little in stock, all of
+it is bought, and the plan says what it leaves out.`,
 		Example: `  barrow plan --sample
   barrow plan my-job.json --working
   barrow plan my-job.json --csv --out list.csv

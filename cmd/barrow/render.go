@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -115,18 +116,46 @@ func (r *renderer) order() {
 	p := r.p
 	if len(p.Lines) > 0 {
 		r.section("What to buy")
-		r.linesTable(p.Lines)
+		r.linesTable("Cost", p.Lines, func(l *yard.Line) string { return pick(l.Priced, l.Cost.String()) })
 		r.total()
 		fmt.Fprintln(r.out)
-	}
-	if len(p.Others) > 0 {
-		r.section("Other offers, each were it bought alone")
-		r.linesTable(p.Others)
+	} else if len(p.Bought.Lines) > 0 {
+		r.section("What to buy")
+		r.lines("Nothing more.", 2, width)
+		r.paid()
 		fmt.Fprintln(r.out)
 	}
+	r.others()
 }
 
-func (r *renderer) linesTable(lines []yard.Line) {
+// others writes the offers that were not chosen. The figure beside each is the whole
+// order's, since the cost of its packs alone would leave out tax, driving and delivery.
+func (r *renderer) others() {
+	lines := slices.Clone(r.p.Others)
+	if len(lines) == 0 {
+		return
+	}
+	inAll := map[int]string{}
+	for _, a := range r.p.Alternatives() {
+		i := slices.IndexFunc(lines, func(l yard.Line) bool { return l.Index() == a.Line.Index() })
+		lines[i] = a.Line
+		inAll[a.Line.Index()] = pick(a.Unproven, "up to ") + a.Bill.Total.String()
+	}
+	r.section("Other offers, each in place of all that is bought of its material")
+	r.linesTable(r.whole(), lines, func(l *yard.Line) string { return inAll[l.Index()] })
+	fmt.Fprintln(r.out)
+}
+
+// whole heads what a whole order costs, which leaves out what is paid already.
+func (r *renderer) whole() string {
+	if len(r.p.Bought.Lines) > 0 {
+		return "To pay"
+	}
+	return "In all"
+}
+
+// linesTable writes lines of an order, each with a figure of money.
+func (r *renderer) linesTable(money string, lines []yard.Line, figure func(*yard.Line) string) {
 	p := r.p
 	var rows [][]string
 	for i := range lines {
@@ -138,10 +167,6 @@ func (r *renderer) linesTable(lines []yard.Line) {
 		if !l.InStock() {
 			size += ", too few in stock"
 		}
-		cost := ""
-		if l.Priced {
-			cost = l.Cost.String()
-		}
 		over := ""
 		if l.Last {
 			over = p.Measure.Volume(l.Left)
@@ -149,12 +174,11 @@ func (r *renderer) linesTable(lines []yard.Line) {
 		if l.Delivered > 0 {
 			size += fmt.Sprintf(", %d delivered", l.Delivered)
 		}
-		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, cost, over, r.weight(l.Mass)})
+		rows = append(rows, []string{l.Material.Name, l.CountText() + " x " + size, figure(l), over, r.weight(l.Mass)})
 	}
-	head := strings.TrimSpace("Cost " + p.Currency)
 	table(r.out, []column{
 		{head: "Material", most: 15}, {head: "Buy", most: 18},
-		{head: r.ifAny(rows, 2, head), right: true, most: 11}, {head: "Over", most: 11},
+		{head: r.ifAny(rows, 2, strings.TrimSpace(money+" "+p.Currency)), right: true, most: 11}, {head: "Over", most: 11},
 		{head: r.ifAny(rows, 4, "Weight"), most: 15},
 	}, rows)
 }
@@ -164,7 +188,7 @@ func (r *renderer) total() {
 	p := r.p
 	var parts []string
 	if p.Load.Priced {
-		parts = append(parts, r.bill())
+		parts = append(parts, r.bill(&p.Bill, p.Load.Unpriced))
 	}
 	parts = append(parts, p.Printer().TradeVolume(p.Load.Packed)+" as packed")
 	if w := r.weight(p.Load.Mass); w != "" {
@@ -177,7 +201,15 @@ func (r *renderer) total() {
 		parts = append(parts, fmt.Sprintf("%d delivered", p.Load.Loads))
 	}
 	r.lines("Together "+strings.Join(parts, "; "), 2, width)
+	r.paid()
 	r.leftOut()
+}
+
+// paid says what was paid already, and what that and the rest come to.
+func (r *renderer) paid() {
+	if p := r.p; p.Bought.Priced && p.Priced() {
+		r.lines("Paid already "+r.bill(&p.Bought.Bill, p.Bought.Unpriced)+"; in all "+r.inAll(), 2, width)
+	}
 }
 
 // leftOut says what the order does not have.
@@ -191,11 +223,11 @@ func (r *renderer) leftOut() {
 	}
 }
 
-// bill writes what there is to pay in one phrase.
-func (r *renderer) bill() string {
-	b, cur := &r.p.Bill, r.p.Currency
+// bill writes a bill in one phrase, and whether it leaves out what has no price.
+func (r *renderer) bill(b *yard.Bill, unpriced []string) string {
+	cur := r.p.Currency
 	text := cur + b.Goods.String()
-	if len(r.p.Load.Unpriced) > 0 {
+	if len(unpriced) > 0 {
 		text += " and what has no price"
 	}
 	for _, part := range []struct {
@@ -288,7 +320,7 @@ func (r *renderer) options() {
 		})
 	}
 	table(r.out, []column{
-		{head: strings.TrimSpace("In all " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11},
+		{head: strings.TrimSpace(r.whole() + " " + r.p.Currency), right: true, most: 12}, {head: "Over", most: 11},
 		{head: "To lift", right: true, most: 7}, {head: trips, right: true, most: 5},
 		{head: "Instead", most: 34},
 	}, rows)
@@ -358,6 +390,9 @@ func (r *renderer) sure(working bool) {
 		cost := ""
 		if r.p.Load.Priced {
 			cost = "; " + r.p.Currency + s.Bill.Total.String() + " in all"
+			if len(r.p.Bought.Lines) > 0 {
+				cost = "; " + r.p.Currency + s.Bill.Total.String() + " still to pay"
+			}
 		}
 		r.lines("To have enough 9 times in 10: "+r.buys(s.Enough)+cost+".", 2, width)
 	case s.Chance < 0.9:

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/yard"
+	"example.org/barrow/units"
 )
 
 // yardFlags are what has changed at the yard, as it was typed.
@@ -23,7 +25,7 @@ func (y *yardFlags) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.StringArrayVar(&y.without, "without", nil, "an `OFFER` that is sold out: \"bark-fines:2 cu ft\"")
 	f.StringVar(&y.only, "only-stock", "", "`COUNT` left of every offer that does not say")
-	f.StringArrayVar(&y.bought, "bought", nil, "`OFFER=COUNT` bought already: \"peat:3.8 cu ft=2\"")
+	f.StringArrayVar(&y.bought, "bought", nil, "`OFFER=COUNT` bought already: \"peat:3.8 cu ft=2\", or \"peat:3.8 cu ft=2 for 40.00\" at another cost")
 }
 
 func (y *yardFlags) given() bool { return len(y.without)+len(y.bought) > 0 || y.only != "" }
@@ -39,17 +41,35 @@ func (y *yardFlags) yard() (*yard.Yard, error) {
 		out.Only = &n
 	}
 	for _, b := range y.bought {
-		i := strings.LastIndex(b, "=")
-		if i < 0 {
-			return nil, fmt.Errorf(`--bought %q: write the offer and how many, such as "peat:3.8 cu ft=2"`, b)
-		}
-		n, err := strconv.ParseInt(strings.TrimSpace(b[i+1:]), 10, 64)
+		one, err := purchase(b)
 		if err != nil {
-			return nil, fmt.Errorf("--bought %q: how many? write a whole number after the =", b)
+			return nil, fmt.Errorf("--bought %q: %w", b, err)
 		}
-		out.Bought = append(out.Bought, yard.Bought{Offer: b[:i], Count: n})
+		out.Bought = append(out.Bought, one)
 	}
 	return out, nil
+}
+
+// purchase reads one --bought: the offer, how many, and what they cost where that is
+// not the offer's price.
+func purchase(typed string) (b yard.Bought, err error) {
+	i := strings.LastIndex(typed, "=")
+	if i < 0 {
+		return b, errors.New(`write the offer and how many, such as "peat:3.8 cu ft=2"`)
+	}
+	count, cost, priced := strings.Cut(typed[i+1:], " for ")
+	b.Offer = typed[:i]
+	if b.Count, err = strconv.ParseInt(strings.TrimSpace(count), 10, 64); err != nil {
+		return b, errors.New("how many? write a whole number after the =")
+	}
+	if priced {
+		all, err := units.ParseMoney(strings.TrimPrefix(strings.TrimSpace(cost), "$"))
+		if err != nil {
+			return b, fmt.Errorf("what did they cost? %w", err)
+		}
+		b.Cost = &all
+	}
+	return b, nil
 }
 
 // where turns the path of a problem in the yard into the flag it came from.
@@ -91,43 +111,18 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 		return a.write(o, after)
 	}
 	var b bytes.Buffer
-	a.changes(&b, flags.bought, before, after)
+	a.changes(&b, before, after)
 	return a.send(o, after, b.Bytes())
 }
 
 // changes writes what replanning changes, short enough for one screen.
-func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan) {
+func (a *app) changes(b *bytes.Buffer, before, after *mix.Plan) {
 	r := &renderer{app: a, out: b, p: after}
 	r.section("What changes")
-	var rows [][]string
-	for _, c := range after.ChangesFrom(before) {
-		pack := c.Pack
-		if c.Bulk {
-			pack += " bulk"
-		}
-		rows = append(rows, []string{
-			c.Material.Name, pack, fmt.Sprint(c.Before), fmt.Sprint(c.After), becomes[c.Kind()],
-		})
-	}
-	table(b, []column{
-		{head: "Material", most: 24}, {head: "Pack", most: 20},
-		{head: "Before", right: true, most: 8}, {head: "To buy", right: true, most: 8}, {most: 8},
-	}, rows)
-	if len(bought) > 0 {
-		r.lines("Bought already: "+strings.Join(bought, ", "), 2, width)
-	}
-	switch {
-	case before == nil:
-		r.lines("As it stood, the job could not be planned.", 2, width)
-	case before.Load.Priced:
-		r.lines("Before "+(&renderer{app: a, p: before}).bill(), 2, width)
-	}
-	if after.Load.Priced {
-		r.lines("To pay "+r.bill(), 2, width)
-	}
-	if is := after.Load.DrivesText(after.Printer()); is != "" {
-		r.lines("Still "+is, 2, width)
-	}
+	r.changesTable(after.ChangesFrom(before))
+	r.boughtLines()
+	r.toPay(before)
+	r.toDrive(before)
 	r.leftOut()
 	for _, out := range after.LeftOut() {
 		for _, s := range after.StandIns(out.Material.ID) {
@@ -138,5 +133,111 @@ func (a *app) changes(b *bytes.Buffer, bought []string, before, after *mix.Plan)
 	r.trips()
 }
 
-// becomes are the words for what happens to a line.
-var becomes = map[string]string{"new": "new", "gone": "no more", "more": "changed", "fewer": "changed"}
+// changesTable writes what changes, offer by offer.
+func (r *renderer) changesTable(list []yard.Change) {
+	var rows [][]string
+	for i := range list {
+		c := &list[i]
+		pack := c.Pack + pick(c.Bulk, " bulk")
+		rows = append(rows, []string{
+			c.Material.Name, pack, fmt.Sprint(c.Before), pick(c.Bought != 0, fmt.Sprint(c.Bought)), fmt.Sprint(c.After), becomes(c),
+		})
+	}
+	table(r.out, []column{
+		{head: "Material", most: 19}, {head: "Pack", most: 16},
+		{head: "Before", right: true, most: 6}, {head: r.ifAny(rows, 3, "Bought"), right: true, most: 6},
+		{head: "To buy", right: true, most: 6}, {most: 14},
+	}, rows)
+}
+
+// becomes says what happens to a line, and why.
+func becomes(c *yard.Change) string {
+	if why := whys[c.Why()]; why != "" {
+		return why
+	}
+	return map[string]string{"new": "new", "more": "changed"}[c.Kind()]
+}
+
+// whys are the words for why fewer are to be bought. What is bought has a column
+// of its own.
+var whys = map[string]string{
+	"sold-out": "sold out", "bought": "bought", "scarce": "all there are", "not-needed": "not needed",
+}
+
+// boughtLines lists what is bought already.
+func (r *renderer) boughtLines() {
+	p := r.p
+	if len(p.Bought.Lines) == 0 {
+		return
+	}
+	r.lines("Bought already, taken to be in the truck or at home; no drive below counts it:", 2, width)
+	for i := range p.Bought.Lines {
+		l := &p.Bought.Lines[i]
+		text := fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.Name)
+		if l.Priced {
+			text += ", " + p.Currency + l.Cost.String()
+		}
+		r.item("-", text)
+	}
+}
+
+// toPay writes what there was to pay, what is paid and what is still to pay, so that
+// the three add up.
+func (r *renderer) toPay(before *mix.Plan) {
+	p := r.p
+	switch {
+	case before == nil:
+		r.lines("As it stood, the job could not be planned.", 2, width)
+	case before.Priced():
+		was := &renderer{app: r.app, p: before}
+		r.lines("Before "+was.bill(&before.Bill, before.Load.Unpriced)+was.withPaid(), 2, width)
+	}
+	if !p.Bought.Priced {
+		if p.Priced() {
+			r.lines("To pay "+r.bill(&p.Bill, p.Load.Unpriced), 2, width)
+		}
+		return
+	}
+	r.lines("Paid already "+r.bill(&p.Bought.Bill, p.Bought.Unpriced), 2, width)
+	if p.Priced() {
+		r.lines("Still to pay "+r.bill(&p.Bill, p.Load.Unpriced), 2, width)
+		r.lines("In all "+r.inAll(), 2, width)
+	}
+}
+
+// inAll writes what is paid and what is still to pay as one amount. What the drives
+// cost that were made for what is bought, nobody knows.
+func (r *renderer) inAll() string {
+	return r.p.Currency + r.p.InAll().String() + pick(r.p.Haul.TripCost > 0, ", without the drives made already")
+}
+
+// withPaid says what was paid even before, and what that comes to in all.
+func (r *renderer) withPaid() string {
+	p := r.p
+	if !p.Bought.Priced {
+		return ""
+	}
+	return "; with " + p.Currency + p.Bought.Bill.Total.String() + " paid, in all " + r.inAll()
+}
+
+// toDrive writes the drives still to make, and what they were before.
+func (r *renderer) toDrive(before *mix.Plan) {
+	is, was := r.p.Load.DrivesText(r.p.Printer()), ""
+	if before != nil {
+		was = before.Load.DrivesText(before.Printer())
+	}
+	switch {
+	case is == "" && was == "":
+		return
+	case is == "":
+		is = "no drive"
+	}
+	head := "To drive: "
+	if len(r.p.Bought.Lines) > 0 {
+		head = "Still to drive: "
+	}
+	if was != "" && was != is {
+		is += "; before: " + was
+	}
+	r.lines(head+is, 2, width)
+}

@@ -5,6 +5,7 @@ import (
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
 )
 
 // Changes writes how the order differs between two plans of a job, offer by offer, and
@@ -26,6 +27,14 @@ func Changes(before, after *mix.Plan) []byte {
 		w.Int("before", c.Before)
 		w.Int("after", c.After)
 		w.Text("is", c.Kind())
+		if c.Bought != 0 {
+			w.Int("bought", c.Bought)
+		}
+		w.Optional("why", c.Why())
+		if c.Priced {
+			w.amount("price_before", c.Prices[0])
+			w.amount("price_after", c.Prices[1])
+		}
 	})
 	if before != nil {
 		w.side("before", before)
@@ -38,12 +47,28 @@ func Changes(before, after *mix.Plan) []byte {
 // side writes what there is to pay and to drive in one of two plans.
 func (w *writer) side(key string, p *mix.Plan) {
 	w.Open(key)
-	if p.Load.Priced {
+	if p.Priced() {
 		w.Figure("goods", p.Bill.Goods.String())
 		w.Figure("total", p.Bill.Total.String())
 	}
+	w.paid(p)
 	w.Optional("drives_shown", p.Load.DrivesText(w.Printer))
 	w.Close()
+}
+
+// paid writes what was paid already, and that with what is still to pay.
+func (w *writer) paid(p *mix.Plan) {
+	if p.Bought.Priced {
+		w.Figure("paid", p.Bought.Bill.Total.String())
+		w.Figure("in_all", p.InAll().String())
+	}
+}
+
+// amount writes an amount that is known.
+func (w *writer) amount(key string, m *units.Money) {
+	if m != nil {
+		w.Figure(key, m.String())
+	}
 }
 
 // idOf is a material's id, "" of none.

@@ -12,6 +12,9 @@ func (w *writer) full() {
 	w.Rows("bags_or_bulk", len(crossings), func(i int) { w.crossing(&crossings[i]) })
 	options := w.p.Options(mix.MaxOptions)
 	w.Rows("choices", len(options), func(i int) { w.option(&options[i]) })
+	if others := w.p.Alternatives(); len(others) > 0 {
+		w.Rows("alternatives", len(others), func(i int) { w.alternative(&others[i]) })
+	}
 	if s := w.p.Sure(); s != nil {
 		w.Open("sure")
 		w.sure(s)
@@ -71,6 +74,21 @@ func (w *writer) option(o *yard.Option) {
 	w.Int("packs", o.Packs)
 	w.Int("trips", o.Trips)
 	w.lines("order", o.Lines)
+}
+
+// alternative writes what the whole order comes to with another offer. With "none_below"
+// the search stopped before it could show that no such order costs less.
+func (w *writer) alternative(a *yard.Alternative) {
+	w.Text("material", a.Line.Material.ID)
+	w.offer(a.Line.Offer)
+	w.Int("offer", int64(a.Line.Index()))
+	w.Int("count", a.Line.Count)
+	w.Figure("total", a.Bill.Total.String())
+	if a.Unproven {
+		w.Figure("none_below", a.Bound.String())
+	}
+	w.left(a.Line.Left)
+	w.Int("trips", a.Trips)
 }
 
 // lines writes an order as materials, packs and counts alone.

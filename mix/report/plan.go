@@ -134,6 +134,9 @@ func (w *writer) line(l *yard.Line) {
 	if l.Delivered > 0 {
 		w.Int("delivered", l.Delivered)
 	}
+	if !l.InStock() {
+		w.Int("stock", *l.Offer.Stock)
+	}
 	if l.Last {
 		w.left(l.Left)
 	}
@@ -172,7 +175,7 @@ func (w *writer) trip(t *yard.Trip) {
 // there is no cost; with some missing, "unpriced" says what the cost leaves out.
 func (w *writer) cost() {
 	p, b := w.p, &w.p.Bill
-	if p.Load.Priced {
+	if p.Priced() {
 		w.Optional("currency", strings.TrimSpace(p.Currency))
 		w.Figure("cost", b.Goods.String())
 		for _, part := range []struct {
@@ -185,6 +188,10 @@ func (w *writer) cost() {
 		}
 		w.Figure("total", b.Total.String())
 	}
+	if list := p.Bought.Lines; len(list) > 0 {
+		w.Rows("bought", len(list), func(i int) { w.line(&list[i]) })
+	}
+	w.paid(p)
 	if p.Unproven {
 		w.Figure("none_below", p.Bound.String())
 	}

@@ -139,6 +139,19 @@ func TestDocumentsAreValid(t *testing.T) {
 			check("Reach", what, reachOf(t, job, l))
 		}
 	}
+	for _, l := range []*lang.Language{nil, spanish.Comma(true)} {
+		var plans []*mix.Plan
+		for _, job := range []string{delivery, changed} {
+			p, err := mix.PlanDocument([]byte(job), func(j *mix.Job) { j.Language = l })
+			if err != nil {
+				t.Fatal(err)
+			}
+			plans = append(plans, p)
+		}
+		check("Plan", "changed", report.Plan(plans[1]))
+		check("FullPlan", "changed", report.Full(plans[1]))
+		check("Changes", "changed", report.Changes(plans[0], plans[1]))
+	}
 	check("Reach", "nothing", report.Reach(&mix.Reach{}))
 	for _, name := range report.Shapes {
 		for _, f := range fieldsOf(report.Shape(name)) {
@@ -194,11 +207,22 @@ const delivery = `{"schema": 1, "tax": "7%", "haul": {"room": "1 cu ft", "trip_c
 	"tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}],
 	"offers": [{"material": "bark-mulch", "bulk": "1 cu ft", "price": "1.00", "deposit": "2.00", "deliver": true}]}`
 
+// changed is the same job at the yard: another price, and offers that it did not have,
+// of which one is scarce.
+const changed = `{"schema": 1, "tax": "7%", "haul": {"room": "1 cu ft", "trip_cost": "3.00"},
+	"delivery": {"fee": "20.00", "capacity": "1 cu yd"},
+	"yard": {"bought": [{"offer": "bark-mulch:1 cu ft bulk", "count": 1}]},
+	"tasks": [{"kind": "cover", "area": "40 sq ft", "layer": "3 in", "material": "bark-mulch"}],
+	"offers": [{"material": "bark-mulch", "bulk": "1 cu ft", "price": "1.50", "deposit": "2.00", "deliver": true},
+		{"material": "bark-mulch", "bulk": "1/2 cu ft", "price": "9.00", "stock": 2},
+		{"material": "bark-mulch", "bulk": "3/4 cu ft", "price": "9.00"}]}`
+
 // unmet are fields that no document here has: it takes an order that the search
 // cannot prove in its time.
 var unmet = map[string]bool{
 	"Plan.none_below": true, "Plan.none_below_shown": true,
 	"FullPlan.none_below": true, "FullPlan.none_below_shown": true,
+	"Alternative.none_below": true, "Alternative.none_below_shown": true,
 }
 
 // reachOf is how far the stock of a job goes: of what it has, or else of a yard of

@@ -102,6 +102,7 @@ func lineShape() *json.Shape {
 		must("litres", json.ANumber, "loose volume of all"),
 		may("cost", json.AString, money+", before tax"), shown("cost"),
 		may("delivered", json.AnInt, "of the count, what the yard brings"),
+		may("stock", json.AnInt, "what the yard has, where that is less than the count"),
 		may("left_litres", json.ANumber, "over the need, on the material's last line"),
 		may("left_shown", json.AString, "the same as text")), soldShape(), weighedShape())
 }
@@ -229,7 +230,7 @@ func planShape() *json.Shape {
 		must("measure", json.AWord("us", "metric", "both"), "the units of its texts"),
 		must("needs", json.ListOf(needShape()), "what to buy, by material"),
 		must("order", json.ListOf(lineShape()), "what to buy, from the offers"),
-		may("others", json.ListOf(lineShape()), "offers that are not taken, each as if it were bought alone"),
+		may("others", json.ListOf(lineShape()), "offers that are not taken, each as if it were bought alone; what the whole order costs with one is in alternatives"),
 		must("trips", json.ListOf(tripShape()), "drives"),
 		may("deliveries", json.ListOf(tripShape()), "loads that the yard brings"),
 		must("batches", json.ListOf(batch), "empty: not worked out yet"),
@@ -239,7 +240,10 @@ func planShape() *json.Shape {
 		may("driving", json.AString, money), shown("driving"),
 		may("delivery", json.AString, money), shown("delivery"),
 		may("deposit", json.AString, money+": comes back, and is no part of the total"), shown("deposit"),
-		may("total", json.AString, money), shown("total"),
+		may("total", json.AString, money+": still to pay"), shown("total"),
+		may("bought", json.ListOf(lineShape()), "what was bought already, and is in no trip"),
+		may("paid", json.AString, money+": for that at the yard, tax counted; drives made for it are not known"), shown("paid"),
+		may("in_all", json.AString, money+": paid and still to pay"), shown("in_all"),
 		may("none_below", json.AString, "no order costs less; left out where this one is the cheapest"),
 		shown("none_below"),
 		may("unpriced", json.ListOf(json.AString), "ordered materials without a price, by id"),
@@ -279,6 +283,15 @@ func fullShape() *json.Shape {
 		must("packs", json.AnInt, "lifted by hand"),
 		must("trips", json.AnInt, "drives and loads"),
 		must("order", json.ListOf(tripPackShape()), "what to buy"))
+	alternative := extend(json.AnObject("Alternative", "The whole order with another offer in place of all that it buys of that material.",
+		must("material", json.AString, "the material's id"),
+		must("offer", json.AnInt, "the offer's index in the job"),
+		must("count", json.AnInt, "how many"),
+		must("total", json.AString, money+": of the whole order, tax, driving and delivery counted"), shown("total"),
+		may("none_below", json.AString, "no such order costs less; left out where this one is the cheapest"), shown("none_below"),
+		must("left_litres", json.ANumber, "over the need"),
+		must("left_shown", json.AString, "the same as text"),
+		must("trips", json.AnInt, "drives and loads of the whole order")), soldShape())
 	matter := json.AnObject("Matter", "A figure that the need hangs on.",
 		must("name", json.AString, "what it is"),
 		must("moves_litres", json.ANumber, "the volume that hangs on it"),
@@ -298,6 +311,7 @@ func fullShape() *json.Shape {
 	return extend(json.AnObject("FullPlan", "A plan with what takes longer to work out.",
 		must("bags_or_bulk", json.ListOf(crossing), "materials offered in both, with prices"),
 		must("choices", json.ListOf(choice), "other orders"),
+		may("alternatives", json.ListOf(alternative), "what the whole order costs with each of the others"),
 		may("sure", sure, "left out where there is no order")), planShape())
 }
 
@@ -313,8 +327,10 @@ func problemsShape() *json.Shape {
 func totalsShape() *json.Shape {
 	return json.AnObject("Totals", "What there is to pay and to drive.",
 		may("goods", json.AString, money), shown("goods"),
-		may("total", json.AString, money), shown("total"),
-		may("drives_shown", json.AString, "the drives in words"))
+		may("total", json.AString, money+": still to pay"), shown("total"),
+		may("paid", json.AString, money+": for what was bought already, tax counted"), shown("paid"),
+		may("in_all", json.AString, money+": paid and still to pay"), shown("in_all"),
+		may("drives_shown", json.AString, "the drives still to make, in words"))
 }
 
 func changesShape() *json.Shape {
@@ -323,7 +339,11 @@ func changesShape() *json.Shape {
 		must("name", json.AString, "what people call it"),
 		must("before", json.AnInt, "how many before"),
 		must("after", json.AnInt, "how many now"),
-		must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these")), soldShape())
+		must("is", json.AWord("same", "new", "gone", "more", "fewer"), "which of these"),
+		may("bought", json.AnInt, "how many were bought in between; below zero where a purchase was taken back"),
+		may("why", json.AWord("sold-out", "bought", "scarce", "not-needed"), "why fewer are to be bought; scarce: these are all there are"),
+		may("price_before", json.AString, money+", where it is another now; left out where there was none"), shown("price_before"),
+		may("price_after", json.AString, money+", where it was another; left out where there is none"), shown("price_after")), soldShape())
 	return json.AnObject("Changes", "What became of the order between two plans of a job.",
 		must("changes", json.ListOf(change), "offer by offer"),
 		may("before", totalsShape(), "left out where there was no plan before"),

@@ -22,6 +22,11 @@ type Order struct {
 	Bound    units.Money
 }
 
+// billOf is the bill of what the search found.
+func billOf(o *order.Order) Bill {
+	return Bill{o.Goods, o.Tax, o.Driving, o.Fees, o.Cost, o.Deposit}
+}
+
 // Bill is what the order costs. Total leaves out deposits, which come back.
 type Bill struct {
 	Goods, Tax, Driving, Fees, Total units.Money
@@ -274,7 +279,7 @@ func (q *request) answer(r *doc.Reader, found *order.Order) (o Order) {
 			}
 		}
 	}
-	o.Bill = Bill{found.Goods, found.Tax, found.Driving, found.Fees, found.Cost, found.Deposit}
+	o.Bill = billOf(found)
 	o.Unproven, o.Bound = !found.Proven, found.Bound
 	o.Trips, o.Drops = q.trips(found)
 	return o

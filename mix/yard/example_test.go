@@ -53,8 +53,8 @@ func ExampleChanges() {
 	t := yard.Terms{Offers: []yard.Offer{{Material: "peat", Pack: bag}}}
 	t.CheckOffers(&r, catalog.Plain(nil))
 	before := t.Buy(&r, []yard.Need{peat()})
-	for _, c := range yard.Changes(before.Lines, nil) {
-		fmt.Println(c.Pack, c.Before, c.After, c.Kind())
+	for _, c := range yard.Changes(yard.Side{Lines: before.Lines}, yard.Side{}) {
+		fmt.Println(c.Pack, c.Before, c.After, c.Kind(), c.Why())
 	}
-	// Output: 2 cu ft 5 0 gone
+	// Output: 2 cu ft 5 0 gone not-needed
 }

@@ -238,6 +238,34 @@ func TestShortStockIsNotSure(t *testing.T) {
 	require.Greater(t, p.Sure().Chance, 0.99) // 2.5 cu ft of peat of a bale of 7
 }
 
+// TestDeliveryNotes: an offer that the yard brings and a delivery belong together, and
+// what is not used of the two says why.
+func TestDeliveryNotes(t *testing.T) {
+	bulk, brought := `{"bulk": "1 cu ft", "price": "1.00"}`, `{"bulk": "1 cu ft", "price": "1.00", "deliver": true}`
+	haul, fee := `, "haul": {"room": "1 cu ft", "trip_cost": "3.00"}`, `, "delivery": {"fee": "20.00"}`
+	for _, tt := range []struct{ why, offers, more, want string }{
+		{"brought", brought, haul + fee, ""},
+		{"no delivery", bulk + ", " + brought, haul, "offers[1].deliver: bark-mulch in 1 cu ft is to be fetched: the yard may bring it, but the job has no delivery with its fee"},
+		{"no offer", bulk, haul + fee, "delivery: nothing is delivered: no offer says that the yard brings it"},
+		{"no offer and nothing to buy", bulk, fee + `, "on_hand": {"bark-mulch": "1 cu yd"}`, "delivery: nothing is delivered: no offer says that the yard brings it"},
+		{"nothing to buy", brought, fee + `, "on_hand": {"bark-mulch": "1 cu yd"}`, "delivery: nothing is delivered: there is nothing to buy from offers"},
+		{"another offer is cheaper", brought + `, {"pack": "10 cu ft", "price": "0.50"}`, fee + `, "haul": {"trip_cost": "3.00"}`, "delivery: nothing is delivered: the yard brings none of the packs of this order"},
+		{"fetching costs less", brought, fee + `, "haul": {"trip_cost": "3.00"}`, "delivery: nothing is delivered: fetching it costs no more"},
+		{"fetching is free", brought, fee + `, "haul": {"room": "1 cu ft"}`, "delivery: nothing is delivered: without a cost of a drive, fetching it is taken as free"},
+		{"no haul", brought, fee, "delivery: nothing is delivered: without haul, fetching it is taken as free and without a limit"},
+	} {
+		p, err := mix.PlanDocument([]byte(mulchJob(tt.offers, tt.more)))
+		require.NoError(t, err, tt.why)
+		got := ""
+		for _, n := range p.Notes {
+			if n.Code == "deliver.alone" || n.Code == "delivery.unused" {
+				got += n.Path + ": " + n.Text
+			}
+		}
+		require.Equal(t, tt.want, got, tt.why)
+	}
+}
+
 // TestPlacard is the worked example of 49 CFR 575.6(a)(5): 1400 lb less five
 // people of 150 lb leaves 650 lb.
 func TestPlacard(t *testing.T) {

@@ -26,6 +26,7 @@ type Yard struct {
 type Bought struct {
 	Offer string // "peat:3.8 cu ft"
 	Count int64
+	Cost  *units.Money // of all of them, before tax; nil is what the offer asks for so many
 }
 
 // Object describes the yard in a document.
@@ -43,6 +44,7 @@ var bought = doc.Type{Takes: "list", Form: "list", Such: "bought",
 var boughtObject = &doc.Object{Row: doc.RowOf[Bought], ID: "bought", Name: "what is bought", Tables: []doc.Fields{{
 	{Name: "offer", Type: &offerName, About: `the material and the pack: "peat:3.8 cu ft"`, At: func(b any) any { return &b.(*Bought).Offer }},
 	{Name: "count", Type: &doc.Count, About: "how many", At: func(b any) any { return &b.(*Bought).Count }},
+	{Name: "cost", Type: &doc.Price, About: "what all of them cost, before tax; the offer's price when left out", At: func(b any) any { return &b.(*Bought).Cost }},
 }}}
 
 // offerName reads the name of an offer; see [Offer.Name].
@@ -69,17 +71,17 @@ func Objects() []*doc.Object {
 const maxYard = 1000
 
 // Apply returns the offers as they are at the yard now, and what has been
-// bought as stock. The offers that it is given do not change. material finds a
-// material by its id, or returns nil. Problems are reported at the reader's
-// path, below it as without[0] and bought[0].
+// bought, as stock and as purchases. The offers that it is given do not change.
+// material finds a material by its id, or returns nil. Problems are reported at
+// the reader's path, below it as without[0] and bought[0].
 func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (
-	after []Offer, home []OnHand) {
+	after []Offer, home []OnHand, bought []Purchase) {
 	if len(y.Without) > maxYard || len(y.Bought) > maxYard {
 		r.Problem(doc.JobLarge, message.Of("at most {0} offers that have changed", strconv.Itoa(maxYard)))
-		return offers, nil
+		return offers, nil, nil
 	}
 	after = append([]Offer(nil), offers...)
-	home = y.buyAll(r, after, material)
+	home, bought = y.buyAll(r, after, material)
 	gone := map[int]bool{}
 	r.Enter("without")
 	for i, name := range y.Without {
@@ -97,30 +99,46 @@ func (y *Yard) Apply(r *doc.Reader, offers []Offer, material func(id string) *ca
 		}
 		o.gone = o.gone || gone[i] || o.Stock != nil && *o.Stock < o.Least
 	}
-	return after, home
+	return after, home, bought
 }
 
 // buyAll takes what was bought out of the offers' stock and returns it as stock
-// on hand.
-func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (home []OnHand) {
+// on hand, and as purchases.
+func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *catalog.Material) (
+	home []OnHand, bought []Purchase) {
 	r.Enter("bought")
 	defer r.Leave()
 	for i, b := range y.Bought {
 		r.EnterAt(i)
 		found := findOffers(r, offers, b.Offer)
 		switch {
-		case !r.Clean("count"):
+		case !r.Clean("count", "cost"):
 		case b.Count < 1 || b.Count > doc.MaxCount:
 			r.Problem(doc.CountSmall, message.Of("at least 1, and at most {0}", strconv.Itoa(doc.MaxCount)))
 		case len(found) > 0:
 			o := &offers[found[0]]
+			b.checkCost(r, o)
 			if all, ok := o.bring(r, material(o.Material), b.Count); ok {
 				home = append(home, OnHand{Material: o.Material, Volume: all})
+				bought = append(bought, Purchase{found[0], b.Count, clone(b.Cost)})
 			}
 		}
 		r.Leave()
 	}
-	return home
+	return home, bought
+}
+
+// checkCost reports a cost that is out of range.
+func (b *Bought) checkCost(r *doc.Reader, o *Offer) {
+	if b.Cost != nil {
+		if *b.Cost < 0 || *b.Cost > units.MaxMoney {
+			r.ProblemAt("cost", units.QuantityNegative, "zero or more")
+		}
+		return
+	}
+	if all, fits := o.PriceFor(b.Count).Times(b.Count); !fits || all > units.MaxMoney {
+		r.ProblemAt("count", doc.CostLarge, "so many of these cost more than can be worked out")
+	}
 }
 
 // bring takes count packs out of the offer's stock, and returns their loose
@@ -193,5 +211,9 @@ func (y *Yard) Clone() *Yard {
 	if y == nil {
 		return nil
 	}
-	return &Yard{slices.Clone(y.Without), clone(y.Only), slices.Clone(y.Bought)}
+	c := &Yard{slices.Clone(y.Without), clone(y.Only), slices.Clone(y.Bought)}
+	for i := range c.Bought {
+		c.Bought[i].Cost = clone(c.Bought[i].Cost)
+	}
+	return c
 }

@@ -38,7 +38,7 @@ export function startRecompute(state, program, on = {}) {
     async doc => ({changes: state.home && state.home !== doc ? await program.ask('changes', state.home, doc) : null}),
     async doc => ({drawings: (await program.ask('shown', doc)).drawings}),
     () => new Promise(resolve => { const done = () => resolve({}); wake = done; setTimeout(done, PAUSE); }), // the rest is long enough to be in the way of the next tap
-    async doc => ({full: await program.ask('full', doc)}),
+    async doc => ({full: await program.ask('full', doc), fullFor: doc}),
     async doc => ({costs: (await program.ask('costs', doc)).drawings}),
   ];
 

@@ -33,7 +33,7 @@ export function createSaving(state) {
   function take(record) {
     Object.assign(state, {
       record, home: record.home, ticks: record.ticks, place: places.find(place => place === record.place) ?? 'job',
-      plan: null, planText: record.plan, full: null, drawings: null, costs: null, changes: null, restFor: null,
+      plan: null, planText: record.plan, full: null, fullFor: null, drawings: null, costs: null, changes: null, restFor: null,
       planFor: null, problems: new Map(), problemsFor: null, conflict: null, touched: new Set(), shared: null, message: null,
     });
     if (record.plan) Object.assign(state, savedPlan(record.plan));

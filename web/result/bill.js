@@ -6,7 +6,6 @@ import {facts, money} from '../ui/figure.js';
 
 /**
  * @import {Plan} from '../plan.d.ts'
- * @import {Doc} from '../store/record.js'
  * @import {Planned, State} from '../state/types.d.ts'
  */
 
@@ -14,18 +13,16 @@ import {facts, money} from '../ui/figure.js';
 export function totalLine(state) {
   const {plan} = state;
   if (!plan) return null;
-  if (plan.order.length === 0) return [...plan.needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), plan.needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
+  const needs = plan.needs.filter(n => n.litres > 0);
+  if (plan.order.length === 0) return [...needs.slice(0, 2).map(n => `${n.name} ${n.shown}`), needs.length > 2 && '…'].filter(Boolean).join(' · ') || say('Nothing to buy.');
   /** @type {(string | false | undefined)[]} */
-  const parts = [plan.total !== undefined ? money(state, plan.total) : say('no prices yet')];
+  const parts = [plan.total === undefined ? say('no prices yet') : plan.bought ? say('{total} still to pay', {total: money(state, plan.total)}) : money(state, plan.total)];
   if (!state.stale) parts.push(plan.load?.drives_shown, leavesOut(plan) && say('not all of it'));
   return parts.filter(Boolean).join(' · ');
 }
 
 /** Whether the order leaves out something that is needed. @param {Plan} plan */
 export const leavesOut = plan => (plan.left_out ?? []).length > 0;
-
-/** Whether some of a job's order is bought, and so in its total no more. @param {Doc | null} doc */
-export const isPartBought = doc => (doc?.yard?.bought ?? []).length > 0;
 
 /** The bill, row by row. @param {Planned} state */
 export function bill(state) {
@@ -36,7 +33,9 @@ export function bill(state) {
     plan.tax && [say('Tax'), money(state, plan.tax)],
     plan.driving && [say('Driving'), money(state, plan.driving)],
     plan.delivery && [say('Delivery'), money(state, plan.delivery)],
-    [isPartBought(state.job.doc) ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(state, plan.total))],
+    [plan.bought ? say('Still to pay') : say('In all'), h('strong', {class: 'figure', 'data-test': 'bill-total'}, money(state, plan.total))],
+    plan.paid && [say('Paid already'), money(state, plan.paid)],
+    plan.in_all && [say('Paid and still to pay'), money(state, plan.in_all)],
     plan.deposit && [say('Deposit, paid back'), money(state, plan.deposit)],
     plan.none_below && [say('No order costs less than'), money(state, plan.none_below)],
   ], {class: 'facts bill'});

@@ -30,7 +30,7 @@ export function resultView(state, reveal) {
 
 /** All that sure and choices are drawn from: a key changes none of it. @param {Planned} state */
 const wholeOf = state => [
-  state.full, state.drawings, state.costs, state.plan.currency, leavesOut(state.plan), JSON.stringify(state.plan.needs.map(n => [n.material, n.name])),
+  state.full, state.drawings, state.costs, state.plan.currency, !state.plan.bought, leavesOut(state.plan), JSON.stringify(state.plan.needs.map(n => [n.material, n.name])),
   state.comma, language(), state.open.has('sure'), state.open.has('choices'),
 ];
 
@@ -58,7 +58,7 @@ export function sure(state) {
     h('p', null, leavesOut(state.plan) ? say('If the ranges are right, of what it has this order is enough {odds}.', {odds: s.shown}) : say('If the ranges are right, this order is enough {odds}.', {odds: s.shown})),
     s.assumes.map((text, i) => h('p', {key: i, class: 'assumes'}, text + '.')),
     s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(state, l)).join('; ')}),
-      s.enough_total && [' ', say('{total} in all.', {total: money(state, s.enough_total)})]),
+      s.enough_total && [' ', state.plan.bought ? say('{total} still to pay', {total: money(state, s.enough_total)}) + '.' : say('{total} in all.', {total: money(state, s.enough_total)})]),
     s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
     fold(state, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
 }

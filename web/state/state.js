@@ -21,7 +21,7 @@ export function createState(doc, store = openStore(null)) {
   const state = {
     job: createDocument(doc),
     plan: null, planText: '', planFor: null, stale: false,
-    full: null, drawings: null, costs: null, changes: null, restFor: null, catalog: null,
+    full: null, fullFor: null, drawings: null, costs: null, changes: null, restFor: null, catalog: null,
     problems: new Map(), problemsFor: null,
     store, record: null, home: null, ticks: {}, conflict: null, deleted: store.deleted(), keptText: '',
     place: 'job', touched: new Set(), open: new Set(), jobsOpen: false, printing: null, shared: null,

@@ -20,6 +20,8 @@ export interface State {
   stale: boolean;
   /** The plan with what takes longer. */
   full: FullPlan | null;
+  /** What full was worked out of. */
+  fullFor: Doc | null;
   drawings: Drawing[] | null;
   /** Drawings of cost against volume. */
   costs: Drawing[] | null;

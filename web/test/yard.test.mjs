@@ -11,9 +11,9 @@ const {buyTicked, goHome, setOffer, setTick} = await import('../yard/actions.js'
 
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(new URL('../../testdata/' + name, import.meta.url), 'utf8'));
 
-function deskAt() {
-  const state = /** @type {any} */ (createState(read('jobs/good-stock.json')));
-  return Object.assign(state, {plan: read('golden/good-stock.json'), planFor: state.job.doc, place: 'yard'});
+function deskAt(name = 'good-stock.json') {
+  const state = /** @type {any} */ (createState(read('jobs/' + name)));
+  return Object.assign(state, {plan: read('golden/' + name), planFor: state.job.doc, place: 'yard'});
 }
 
 /** What the page says of the changes. @param {any} state */
@@ -23,27 +23,82 @@ function said(state) {
   return root.all().find((/** @type {any} */ el) => el.getAttribute?.('data-test') === 'changes')?.textContent ?? '';
 }
 
-const none = {changes: [], before: {}, after: {}};
+/** Changes of one line of the order, as the library answers. @param {any} state @param {object} change */
+function changed(state, change) {
+  const {material, pack, bulk, count} = state.plan.order[0];
+  setOffer(state, 0, 'stock', 1);
+  state.changes = {changes: [{is: 'same', name: 'It', material, pack, bulk, before: count, after: count, ...change}], before: {}, after: {}};
+  return said(state);
+}
 
-test('a price that changed is named, with what it was', () => {
-  const state = deskAt();
-  const at = state.job.doc.offers.findIndex((/** @type {any} */ offer) => offer.price === undefined);
-  setOffer(state, at, 'price', '99.50');
-  state.changes = none;
-  assert.match(said(state), /: 99\.50, was no price/);
-  state.home = state.job.doc;
-  setOffer(state, at, 'price', '101');
-  assert.match(said(state), /: 101, was 99\.50/);
-  assert.doesNotMatch(said(state), /no price/);
+test('a price that changed is named, with what it was, also where the list is the same', () => {
+  assert.match(changed(deskAt(), {price_after: '99.50'}), /It: price 99\.50, was no price/);
+  assert.match(changed(deskAt(), {price_before: '99.50', price_after: '101'}), /It: price 101, was 99\.50The list to buy is the same/);
+  assert.match(changed(deskAt(), {price_before: '99.50'}), /It: price no price, was 99\.50/);
 });
 
-test('what is bought is still to buy no more, and is not called gone', () => {
+test('what became of a line says why', () => {
+  for (const [change, text] of /** @type {[object, string][]} */ ([
+    [{is: 'gone', why: 'sold-out', before: 5, after: 0}, 'It: sold out, was 5'],
+    [{is: 'gone', why: 'not-needed', before: 5, after: 0}, 'It: not needed now, was 5'],
+    [{is: 'gone', why: 'bought', before: 5, after: 0, bought: 5}, 'It: 5 bought, 0 still to buy, was 5'],
+    [{is: 'fewer', why: 'bought', before: 5, after: 2, bought: 3}, 'It: 3 bought, 2 still to buy, was 5'],
+    [{is: 'same', before: 0, after: 0, bought: 3}, 'It: 3 bought'],
+    [{is: 'fewer', why: 'scarce', before: 5, after: 3}, 'It: 3, all there are; was 5'],
+    [{is: 'fewer', why: 'not-needed', before: 5, after: 3}, 'It: 3, was 5'],
+    [{is: 'new', before: 0, after: 3}, 'It: 3, was 0'],
+    [{is: 'more', before: 3, after: 5, bought: -2}, 'It: 5, was 3'],
+  ])) {
+    const is = changed(deskAt(), change);
+    assert.ok(is.includes(text), `${JSON.stringify(change)}: ${is}`);
+    assert.ok(!is.includes('is the same'));
+  }
+});
+
+test('what is paid and what is still to pay add up, before and after', () => {
   const state = deskAt();
-  const line = state.plan.order[0];
-  setTick(state, line, true);
+  changed(state, {});
+  state.changes.before = {total: '270.65', drives_shown: '5 drives'};
+  state.changes.after = {total: '230.65', paid: '40.00', in_all: '270.65', drives_shown: '4 drives'};
+  assert.match(said(state), /Paid already 40\.00, still to pay 230\.65\.In all 270\.65, was 270\.65Still to drive: 4 drives, was 5 drives/);
+  state.changes.before = {total: '250.65', paid: '20.00', in_all: '270.65'};
+  assert.match(said(state), /In all 270\.65, was 270\.65Still to drive: 4 drives(?!,)/);
+});
+
+test('what is bought keeps what it cost', () => {
+  const state = deskAt();
+  for (const line of state.plan.order) setTick(state, line, true);
   buyTicked(state);
-  state.changes = {...none, changes: [{is: 'gone', name: 'It', material: line.material, pack: line.pack, bulk: line.bulk, before: line.count, after: 0}]};
-  assert.match(said(state), new RegExp(`0 still to buy, was ${line.count}`));
+  const costs = state.job.get(['yard', 'bought']).map((/** @type {any} */ b) => b.cost);
+  assert.deepEqual(costs, state.plan.order.map((/** @type {any} */ l) => l.cost));
+  assert.ok(costs.some((/** @type {any} */ cost) => cost !== undefined) && costs.some((/** @type {any} */ cost) => cost === undefined));
+});
+
+test('the figure of another offer is of the whole order, and only when it is of this job', () => {
+  const state = deskAt('good-yard.json');
+  state.plan.others.push({...state.plan.others[0], offer: 2, material: 'peat', pack: '3.8 cu ft', stock: 2});
+  const shown = () => {
+    const root = newRoot();
+    render(yardView(state), root);
+    return root.all().filter((/** @type {any} */ el) => el.getAttribute?.('data-test') === 'other').map((/** @type {any} */ el) => el.textContent).join('\n');
+  };
+  const [other] = state.plan.others.filter((/** @type {any} */ l) => l.cost !== undefined && l.stock === undefined);
+  assert.ok(!shown().includes(other.cost));
+  state.full = {...state.plan, choices: [], bags_or_bulk: [], alternatives: [{...other, count: 77, total: '159.00', trips: 1}]};
+  assert.ok(!shown().includes('159.00'), 'of a job before');
+  state.fullFor = state.planFor;
+  assert.ok(shown().includes('77 × ') && shown().includes('159.00'), shown());
+  assert.match(shown(), /only \d+ in stock/);
+});
+
+test('where all is bought, there is nothing more to buy', () => {
+  const state = deskAt();
+  state.plan = {...state.plan, order: [], left_out: undefined, needs: state.plan.needs.map((/** @type {any} */ n) => ({...n, litres: 0})), bought: [], cost: '0.00', total: '0.00', paid: '40.00', in_all: '40.00'};
+  const root = newRoot();
+  render(yardView(state), root);
+  assert.match(root.textContent, /Nothing more to buy\./);
+  assert.match(root.textContent, /Still to pay0\.00Paid already40\.00Paid and still to pay40\.00/);
+  assert.doesNotMatch(root.textContent, /No offers yet/);
 });
 
 test('what a message offers to take back is the change that it tells of', () => {

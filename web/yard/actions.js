@@ -40,7 +40,7 @@ export function buyTicked(state) {
   const bought = [...listOf(state, 'bought')];
   for (const line of state.plan.order) {
     const name = offerName(line);
-    if (state.ticks[name] === line.count) bought.push({offer: name, count: line.count});
+    if (state.ticks[name] === line.count) bought.push({offer: name, count: line.count, ...line.cost !== undefined && {cost: line.cost}});
   }
   state.ticks = {};
   setYard(state, 'bought', bought, say('Bought what is ticked'));

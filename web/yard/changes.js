@@ -2,15 +2,12 @@
 // What changed at the yard: to the order, to what is bought and what is not had.
 import {h} from '../ui/h.js';
 import {asText} from '../ui/entry.js';
-import {money, offerName, offerWords, packName} from '../ui/figure.js';
-import {isPartBought} from '../result/bill.js';
+import {money, offerWords, packName} from '../ui/figure.js';
 import {acceptChanges, goHome, listOf, setSoldOut, unbuy} from './actions.js';
-import {isObject} from '../state/path.js';
 import {say} from '../text/say.js';
 
 /**
- * @import {Change} from '../plan.d.ts'
- * @import {Doc} from '../store/record.js'
+ * @import {Change, Changes} from '../plan.d.ts'
  * @import {State} from '../state/types.d.ts'
  */
 
@@ -21,37 +18,40 @@ export function changes(state) {
   return h('section', {class: 'changes', 'data-test': 'changes', 'aria-label': say('What changed at the yard')},
     h('h2', {id: 'changed', tabIndex: -1}, say('What changed')),
     !c ? h('p', null, say('Working it out.')) : [
-      h('ul', null, c.changes.filter(k => k.is !== 'same').map((k, i) => h('li', {key: i},
-        packName(k) + ' ' + k.name + ': ', h('strong', null, changedTo(state, k)))),
-        prices(state, home)),
-      c.changes.every(k => k.is === 'same') && h('p', null, say('The list to buy is the same.')),
-      c.before?.total !== undefined && c.after?.total !== undefined && h('p', null, totals(state, money(state, c.before.total), money(state, c.after.total))),
-      c.after?.drives_shown && h('p', null, c.before?.drives_shown && c.before.drives_shown !== c.after.drives_shown ? say('{after}, was {before}', {before: c.before.drives_shown, after: c.after.drives_shown}) : c.after.drives_shown),
+      h('ul', null, c.changes.flatMap((k, i) => [orderText(k), priceText(state, k)].map((text, n) => text && h('li', {key: `${i} ${n}`},
+        packName(k) + ' ' + k.name + ': ', h('strong', null, text))))),
+      c.changes.every(k => k.is === 'same' && !k.bought) && h('p', null, say('The list to buy is the same.')),
+      totals(state, c).map((text, i) => h('p', {key: i}, text)),
     ],
     h('p', {class: 'acts'},
       h('button', {type: 'button', class: 'quiet', onClick: () => goHome(state)}, say('Undo what changed at the yard')),
       h('button', {type: 'button', class: 'quiet', onClick: () => acceptChanges(state)}, say('Keep these changes'))));
 }
 
-/** How many of an offer are to be bought now. @param {State} state @param {Change} change */
-function changedTo(state, {before, after, ...offer}) {
-  const name = offerName(offer), isBought = listOf(state, 'bought').some(b => b?.offer === name);
-  return isBought ? say('{after} still to buy, was {before}', {before, after}) : say('{after}, was {before}', {before, after});
+/** What became of an offer in the order, and why. @param {Change} change */
+function orderText({is, why, before, after, bought = 0}) {
+  if (is === 'same') return bought > 0 ? say('{bought} bought', {bought}) : '';
+  if (bought > 0) return say('{bought} bought, {after} still to buy, was {before}', {bought, after, before});
+  if (after > 0) return why === 'scarce' ? say('{after}, all there are; was {before}', {after, before}) : say('{after}, was {before}', {after, before});
+  return why === 'sold-out' ? say('sold out, was {before}', {before}) : say('not needed now, was {before}', {before});
 }
 
-/** Prices that are not what they were at home. @param {State} state @param {Doc} home */
-function prices(state, home) {
-  const was = Array.isArray(home.offers) ? home.offers : [], is = state.job.doc.offers;
-  if (!Array.isArray(is) || is.length !== was.length) return null;
-  return is.map((offer, i) => isObject(offer) && offer.price !== was[i]?.price && h('li', {key: 'price ' + i},
-    offerWords(state, offerName(offer)) + ': ', h('strong', null, say('{after}, was {before}', {before: priceText(state, was[i]), after: priceText(state, offer)}))));
+/** A price that is not what it was. @param {State} state @param {Change} change */
+function priceText(state, {price_before: before, price_after: after}) {
+  if (before === undefined && after === undefined) return '';
+  const text = (/** @type {string | undefined} */ price) => price === undefined ? say('no price') : money(state, price);
+  return say('price {after}, was {before}', {after: text(after), before: text(before)});
 }
 
-/** @param {State} state @param {any} offer of a job: it may be anything */
-const priceText = (state, offer) => offer?.price === undefined ? say('no price') : money(state, asText(offer.price));
-
-/** The two totals; what was bought since is in the second no more. @param {State} state @param {string} before @param {string} after */
-const totals = (state, before, after) => isPartBought(state.job.doc) && !isPartBought(state.home) ? say('Still to pay {after}; it was {before} in all', {before, after}) : say('In all {after}, was {before}', {before, after});
+/** What there is to pay and to drive, and what it was; what is paid is in the sum. @param {State} state @param {Changes} changes @returns {string[]} */
+function totals(state, {before, after}) {
+  const was = before?.in_all ?? before?.total, is = after.in_all ?? after.total, drives = after.drives_shown;
+  return [
+    after.paid !== undefined && after.total !== undefined && say('Paid already {paid}, still to pay {total}.', {paid: money(state, after.paid), total: money(state, after.total)}),
+    was !== undefined && is !== undefined && say('In all {after}, was {before}', {after: money(state, is), before: money(state, was)}),
+    drives && (before?.drives_shown && before.drives_shown !== drives ? say('Still to drive: {after}, was {before}', {after: drives, before: before.drives_shown}) : say('Still to drive: {after}', {after: drives})),
+  ].filter(text => !!text).map(String);
+}
 
 /** So many of each the program takes. */
 const mostOfAYard = 1000;
@@ -62,9 +62,15 @@ export function bought(state) {
   if (list.length === 0) return null;
   return h('section', {class: 'bought'},
     h('h2', null, say('Bought already')),
-    h('p', {class: 'note'}, say('What is to pay and the trips are for the rest.')),
-    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${asText(b?.count)} × ${offerWords(state, asText(b?.offer))}`),
+    h('p', {class: 'note'}, say('Taken to be in the truck or at home: no drive counts it, and what is still to pay is for the rest.')),
+    h('ul', {class: 'lines'}, list.map((b, i) => h('li', {key: i, class: 'line'}, h('p', null, `${asText(b?.count)} × ${offerWords(state, asText(b?.offer))}`, costOf(state, i)),
       h('button', {type: 'button', class: 'quiet', onClick: () => unbuy(state, i)}, say('Not bought after all'))))));
+}
+
+/** What a purchase cost, where that is worked out. @param {State} state @param {number} index */
+function costOf(state, index) {
+  const cost = !state.stale && state.plan?.bought?.[index]?.cost;
+  return cost ? ': ' + money(state, cost) : '';
 }
 
 /** What is sold out. @param {State} state */

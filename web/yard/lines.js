@@ -75,12 +75,16 @@ export function others(state) {
   if (list.length === 0) return null;
   return h('section', {class: 'others'},
     h('h2', null, say('Other packs on offer')),
-    h('p', {class: 'note'}, say('Each as if it were bought alone.')),
+    h('p', {class: 'note'}, say('Each in place of all that is bought of its material. The figure is the whole order then, with tax, drives and delivery.')),
     h('ul', {class: 'lines'}, list.map(l => {
-      const name = offerName(l);
+      const name = offerName(l), worked = alternative(state, l);
       return h('li', {class: 'line', key: l.offer, 'data-test': 'other', 'data-offer': name},
-        h('p', {class: 'line-head'}, h('span', {class: 'what'}, count(l), ' × ', packName(l), ' ', nameOf(state, l.material)),
-          h('span', {class: 'line-side'}, l.cost !== undefined ? money(state, l.cost) : say('no price'))),
+        h('p', {class: 'line-head'}, h('span', {class: 'what'}, count(worked ?? l), ' × ', packName(l), ' ', nameOf(state, l.material)),
+          h('span', {class: 'line-side'}, l.stock !== undefined ? say('only {stock} in stock', {stock: l.stock}) : l.cost === undefined ? say('no price') :
+            !worked ? '' : worked.none_below ? say('up to {total}', {total: money(state, worked.total)}) : money(state, worked.total))),
         lineActs(state, l));
     })));
 }
+
+/** The whole order with an offer that it does not take, once that is worked out. @param {Planned} state @param {Line} l */
+const alternative = (state, l) => state.fullFor === state.planFor ? state.full?.alternatives?.find(a => a.offer === l.offer) : undefined;

@@ -25,7 +25,7 @@ export function yardView(state) {
     h('h1', null, say('What to buy')),
     changes(state),
     leftOut(state),
-    plan.order.length > 0 ? list(state) : needsAlone(state),
+    plan.order.length > 0 ? list(state) : plan.needs.some(n => n.litres > 0) ? needsAlone(state) : h('p', {class: 'done'}, say('Nothing more to buy.')),
     stock(state),
     bought(state),
     soldOut(state),
@@ -40,7 +40,7 @@ export function yardView(state) {
 /** Needs without any order: how many of each common pack. @param {Planned} state */
 function needsAlone(state) {
   return h('section', null,
-    h('p', {class: 'note'}, say('No offers yet: what each comes to in common packs.')),
+    !state.plan.left_out && h('p', {class: 'note'}, say('No offers yet: what each comes to in common packs.')),
     state.plan.needs.map(n => h('article', {class: 'need', key: n.material}, h('h2', null, n.name),
       h('p', null, h('strong', {class: 'figure'}, n.shown)),
       n.grade && h('p', {class: 'note'}, say('Ask for: {grade}', {grade: n.grade})),
