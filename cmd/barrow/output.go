@@ -27,7 +27,7 @@ type output struct {
 func (o *output) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.BoolVar(&o.json, "json", false, "write the plan as JSON")
-	f.BoolVar(&o.csv, "csv", false, "write what to buy as CSV, for a spreadsheet")
+	f.BoolVar(&o.csv, "csv", false, "write needs, order, trips and cost as CSV, for a spreadsheet")
 	f.BoolVar(&o.working, "working", false, "show every step and its source (in JSON always)")
 	f.StringVar(&o.measure, "measure", "", "`UNITS` to write in: us, metric or both")
 	f.StringVar(&o.file, "out", "", "`FILE` to write to instead, whole or not at all")

@@ -24,7 +24,12 @@ The job is a JSON file (see barrow help job); - reads standard input.
 At the yard, --without, --only-stock and --bought plan again from what is left,
 and show what changes, line by line. What is bought is taken to be in the truck
 or at home: it is paid, and no drive counts it. With too little in stock, all of
-it is bought, and the plan says what it leaves out.`,
+it is bought, and the plan says what it leaves out.
+
+In --csv one row is one thing, and the first column says what: need, order,
+left-out, tax, driving (count is the drives), delivery (count is the loads),
+total, deposit, bought, paid, in-all. The total is the cost of order, tax,
+driving and delivery; sold is bag, bale or bulk.`,
 		Example: `  barrow plan --sample
   barrow plan my-job.json --working
   barrow plan my-job.json --csv --out list.csv
