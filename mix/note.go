@@ -71,7 +71,7 @@ func (n *noter) yard(y *yard.Yard) {
 func (n *noter) offer(name string) string {
 	material, pack, ok := strings.Cut(name, ":")
 	if !ok || n.p.Language.Code() == "en" {
-		return name
+		return n.p.Language.Figure(name)
 	}
 	return n.e.scope.Called(material) + ", " + n.p.Language.Figure(pack)
 }

@@ -48,7 +48,7 @@ barrow list units shows the units.`,
 				_, err = a.out.Write(w.Bytes())
 				return err
 			}
-			_, err = fmt.Fprintln(a.out, c)
+			_, err = fmt.Fprintln(a.out, a.shown(fmt.Sprint(c)))
 			return err
 		},
 	}
@@ -67,5 +67,5 @@ func convertProblem(err error, unit string, asJSON bool) error {
 	if e.Value == unit {
 		path = "unit"
 	}
-	return &problems{err: doc.Quantity(path, e), json: asJSON}
+	return &problems{err: doc.Quantity(path, e), json: asJSON, typed: true}
 }

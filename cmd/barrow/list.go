@@ -65,7 +65,7 @@ func (a *app) listCommand() *cobra.Command {
 			if asJSON {
 				return l.json(a.out, args[0])
 			}
-			return l.text(a.out)
+			return l.text(a)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write the list as JSON")
@@ -74,7 +74,7 @@ func (a *app) listCommand() *cobra.Command {
 }
 
 // text writes the rows, and the sources they point at.
-func (l *list) text(out io.Writer) error {
+func (l *list) text(a *app) error {
 	var b bytes.Buffer
 	if l.note != "" {
 		for _, line := range wrap(l.note, width-2) {
@@ -87,6 +87,11 @@ func (l *list) text(out io.Writer) error {
 		cols = append(cols, column{head: "Sure", most: 6}, column{right: true, most: 4})
 	}
 	rows, sources := l.grouped()
+	for _, row := range rows {
+		for i := 1; i < len(row); i++ { // the first cell is an id
+			row[i] = a.shown(row[i])
+		}
+	}
 	table(&b, cols, rows)
 	if len(sources) > 0 {
 		b.WriteByte('\n')
@@ -100,7 +105,7 @@ func (l *list) text(out io.Writer) error {
 			fmt.Fprintf(&b, "  %-5s %s\n", mark, line)
 		}
 	}
-	_, err := out.Write(b.Bytes())
+	_, err := a.out.Write(b.Bytes())
 	return err
 }
 

@@ -81,9 +81,9 @@ func (o *output) override(job *mix.Job) {
 
 // plan works out a document and writes the plan.
 func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
-	p, err := mix.PlanDocument(doc, o.override)
+	p, err := mix.PlanDocument(doc, a.inLanguage(o))
 	if err != nil {
-		return &problems{err: err, where: where, quiet: quiet, json: o.json}
+		return &problems{err: err, where: where, quiet: quiet, json: o.json, typed: where != nil}
 	}
 	return a.write(o, p)
 }

@@ -70,12 +70,12 @@ func (q *quick) reach(a *app, args, have []string) error {
 	}
 	job, err := mix.Decode(doc)
 	if err != nil {
-		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
+		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json, typed: true}
 	}
-	q.override(job)
+	a.inLanguage(&q.output)(job)
 	list, err := job.Reach()
 	if err != nil {
-		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json}
+		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json, typed: true}
 	}
 	return a.writeReach(q, &list[0])
 }
@@ -126,7 +126,7 @@ func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
 		if o.Adds == 0 {
 			adds = "nothing: something else runs out first"
 		}
-		rows = append(rows, []string{o.Material.Name, o.Pack.Text, adds})
+		rows = append(rows, []string{o.Material.Name, m.Figure(o.Pack.Text), adds})
 	}
 	table(b, []column{{most: 24}, {most: 14}, {most: 34}}, rows)
 }

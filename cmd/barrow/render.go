@@ -72,14 +72,14 @@ func (r *renderer) needs() {
 		n := &r.p.Needs[i]
 		figure := r.p.Printer().TradeVolume(n.Buy.Plan)
 		if n.OnHand > 0 {
-			figure += " besides " + r.p.Measure.Volume(n.OnHand) + " on hand"
+			figure += " besides " + r.p.Printer().Volume(n.OnHand) + " on hand"
 		}
 		if n.Buy.Plan == 0 {
-			figure = "none: " + r.p.Measure.Volume(n.OnHand) + " on hand"
+			figure = "none: " + r.p.Printer().Volume(n.OnHand) + " on hand"
 		}
 		between := ""
 		if !n.Buy.Certain() {
-			between = r.p.Measure.VolumeRange(n.Buy.Low, n.Buy.High)
+			between = r.p.Printer().VolumeRange(n.Buy.Low, n.Buy.High)
 		}
 		mass := n.Mass()
 		rows = append(rows, []string{n.Material.Name, figure, between, r.weight(mass)})
@@ -108,7 +108,7 @@ func (r *renderer) weight(m [2]units.Mass) string {
 	if m[1] == 0 {
 		return ""
 	}
-	return r.p.Measure.MassRange(m[0], m[1])
+	return r.p.Printer().MassRange(m[0], m[1])
 }
 
 // order writes what to buy, and the offers that were not chosen.
@@ -116,7 +116,7 @@ func (r *renderer) order() {
 	p := r.p
 	if len(p.Lines) > 0 {
 		r.section("What to buy")
-		r.linesTable("Cost", p.Lines, func(l *yard.Line) string { return pick(l.Priced, l.Cost.String()) })
+		r.linesTable("Cost", p.Lines, func(l *yard.Line) string { return pick(l.Priced, r.shown(l.Cost.String())) })
 		r.total()
 		fmt.Fprintln(r.out)
 	} else if len(p.Bought.Lines) > 0 {
@@ -139,7 +139,7 @@ func (r *renderer) others() {
 	for _, a := range r.p.Alternatives() {
 		i := slices.IndexFunc(lines, func(l yard.Line) bool { return l.Index() == a.Line.Index() })
 		lines[i] = a.Line
-		inAll[a.Line.Index()] = pick(a.Unproven, "up to ") + a.Bill.Total.String()
+		inAll[a.Line.Index()] = pick(a.Unproven, "up to ") + r.shown(a.Bill.Total.String())
 	}
 	r.section("Other offers, each in place of all that is bought of its material")
 	r.linesTable(r.whole(), lines, func(l *yard.Line) string { return inAll[l.Index()] })
@@ -160,7 +160,7 @@ func (r *renderer) linesTable(money string, lines []yard.Line, figure func(*yard
 	var rows [][]string
 	for i := range lines {
 		l := &lines[i]
-		size := l.Offer.Size().String()
+		size := r.shown(l.Offer.Size().String())
 		if l.Offer.Bulk.Volume > 0 {
 			size += " bulk"
 		}
@@ -169,7 +169,7 @@ func (r *renderer) linesTable(money string, lines []yard.Line, figure func(*yard
 		}
 		over := ""
 		if l.Last {
-			over = p.Measure.Volume(l.Left)
+			over = p.Printer().Volume(l.Left)
 		}
 		if l.Delivered > 0 {
 			size += fmt.Sprintf(", %d delivered", l.Delivered)
@@ -225,8 +225,7 @@ func (r *renderer) leftOut() {
 
 // bill writes a bill in one phrase, and whether it leaves out what has no price.
 func (r *renderer) bill(b *yard.Bill, unpriced []string) string {
-	cur := r.p.Currency
-	text := cur + b.Goods.String()
+	text := r.p.Amount(b.Goods)
 	if len(unpriced) > 0 {
 		text += " and what has no price"
 	}
@@ -235,14 +234,14 @@ func (r *renderer) bill(b *yard.Bill, unpriced []string) string {
 		m    units.Money
 	}{{"tax", b.Tax}, {"driving", b.Driving}, {"delivery", b.Fees}} {
 		if part.m > 0 {
-			text += " + " + cur + part.m.String() + " " + part.name
+			text += " + " + r.p.Amount(part.m) + " " + part.name
 		}
 	}
 	if b.Total > b.Goods {
-		text += " = " + cur + b.Total.String()
+		text += " = " + r.p.Amount(b.Total)
 	}
 	if b.Deposit > 0 {
-		text += " (and " + cur + b.Deposit.String() + " deposit)"
+		text += " (and " + r.p.Amount(b.Deposit) + " deposit)"
 	}
 	return text
 }
@@ -261,7 +260,7 @@ func (r *renderer) trips() {
 			n += t.Times
 			var packs []string
 			for _, k := range t.Packs {
-				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, k.Offer.Size().String(), k.Material.Name))
+				packs = append(packs, fmt.Sprintf("%d x %s %s", k.Count, r.shown(k.Offer.Size().String()), k.Material.Name))
 			}
 			rows = append(rows, []string{label, strings.Join(packs, ", "), r.weight(t.Mass), t.Limit})
 		}
@@ -315,7 +314,7 @@ func (r *renderer) options() {
 	for i := range list {
 		o := &list[i]
 		rows = append(rows, []string{
-			o.Bill.Total.String(), r.p.Measure.Volume(o.Left), fmt.Sprint(o.Packs),
+			r.shown(o.Bill.Total.String()), r.p.Printer().Volume(o.Left), fmt.Sprint(o.Packs),
 			pick(trips != "", fmt.Sprint(o.Trips)), r.instead(o.Lines),
 		})
 	}
@@ -345,13 +344,13 @@ func (r *renderer) instead(lines []yard.Line) string {
 	for i := range r.p.Lines {
 		l := &r.p.Lines[i]
 		if n := count[l.Offer]; n != l.Count {
-			text = append(text, fmt.Sprintf("%d x %s %s", n, l.Offer.Size(), l.Material.ID))
+			text = append(text, fmt.Sprintf("%d x %s %s", n, r.shown(l.Offer.Size().String()), l.Material.ID))
 		}
 		delete(count, l.Offer)
 	}
 	for i := range lines {
 		if l := &lines[i]; count[l.Offer] > 0 {
-			text = append(text, fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.ID))
+			text = append(text, fmt.Sprintf("%d x %s %s", l.Count, r.shown(l.Offer.Size().String()), l.Material.ID))
 		}
 	}
 	if len(text) == 0 {
@@ -365,7 +364,7 @@ func (r *renderer) buys(lines []yard.Line) string {
 	var text []string
 	for i := range lines {
 		l := &lines[i]
-		text = append(text, fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.ID))
+		text = append(text, fmt.Sprintf("%d x %s %s", l.Count, r.shown(l.Offer.Size().String()), l.Material.ID))
 	}
 	return strings.Join(text, ", ")
 }
@@ -389,9 +388,9 @@ func (r *renderer) sure(working bool) {
 	case len(s.Enough) > 0:
 		cost := ""
 		if r.p.Load.Priced {
-			cost = "; " + r.p.Currency + s.Bill.Total.String() + " in all"
+			cost = "; " + r.p.Amount(s.Bill.Total) + " in all"
 			if len(r.p.Bought.Lines) > 0 {
-				cost = "; " + r.p.Currency + s.Bill.Total.String() + " still to pay"
+				cost = "; " + r.p.Amount(s.Bill.Total) + " still to pay"
 			}
 		}
 		r.lines("To have enough 9 times in 10: "+r.buys(s.Enough)+cost+".", 2, width)
@@ -400,10 +399,10 @@ func (r *renderer) sure(working bool) {
 	}
 	for i := range s.Matters {
 		m := &s.Matters[i]
-		r.item("-", title(m.Name)+" moves it by "+r.p.Measure.Volume(m.Moves)+": "+m.Measure+".")
+		r.item("-", title(m.Name)+" moves it by "+r.p.Printer().Volume(m.Moves)+": "+m.Measure+".")
 	}
 	if working {
-		r.lines(mix.SureMethod.String(), 2, width)
+		r.lines(mix.SureMethod.In(r.p.Language), 2, width)
 		for _, one := range s.Ranges {
 			r.item("~", title(one)+".")
 		}
@@ -420,11 +419,11 @@ func (r *renderer) packs() {
 			continue
 		}
 		v := n.Buy.Plan
-		all := units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v)
+		all := r.shown(units.Litres(v) + " = " + units.CubicFeet(v) + " = " + units.CubicYards(v))
 		rows = append(rows, []string{n.Material.Name, "loose", all})
 		bags, bulk := []string{}, []string{}
 		for _, c := range n.Packs(r.p.Measure) {
-			text := c.CountText() + " x " + c.Size.String()
+			text := c.CountText() + " x " + r.shown(c.Size.String())
 			switch {
 			case c.Bulk:
 				bulk = append(bulk, text)
@@ -454,7 +453,7 @@ func (r *renderer) metric(s catalog.Size) string {
 	if r.p.Measure == units.US {
 		return ""
 	}
-	return " (" + units.Litres(s.Volume) + ")"
+	return " (" + r.shown(units.Litres(s.Volume)) + ")"
 }
 
 // tasks writes the facts and volumes of every task.
@@ -482,7 +481,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			name := title(al.Name.String()) + " " + r.p.Printer().Share(al.Share)
+			name := title(al.Name.In(r.p.Language)) + " " + r.p.Printer().Share(al.Share)
 			rows = append(rows, []string{name, "+ " + r.p.TaskText(t, units.Exactly(al.Adds))})
 		}
 	}
@@ -519,9 +518,9 @@ func (r *renderer) notes() {
 func (r *renderer) cautions(working bool) {
 	r.section("Take care")
 	for _, c := range r.p.Cautions {
-		text := c.Text.String()
+		text := c.Text.In(r.p.Language)
 		if working && c.Source != "" {
-			text += " (" + c.Source.String() + ")"
+			text += " (" + c.Source.In(r.p.Language) + ")"
 		}
 		r.item("!", text)
 	}

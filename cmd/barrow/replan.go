@@ -31,7 +31,7 @@ func (y *yardFlags) flags(cmd *cobra.Command) {
 func (y *yardFlags) given() bool { return len(y.without)+len(y.bought) > 0 || y.only != "" }
 
 // yard reads the flags.
-func (y *yardFlags) yard() (*yard.Yard, error) {
+func (y *yardFlags) yard(a *app) (*yard.Yard, error) {
 	out := &yard.Yard{Without: y.without}
 	if y.only != "" {
 		n, err := strconv.ParseInt(y.only, 10, 64)
@@ -43,7 +43,7 @@ func (y *yardFlags) yard() (*yard.Yard, error) {
 	for _, b := range y.bought {
 		one, err := purchase(b)
 		if err != nil {
-			return nil, fmt.Errorf("--bought %q: %w", b, err)
+			return nil, fmt.Errorf("--bought %q: %s", a.asTyped(b), a.asTyped(err.Error()))
 		}
 		out.Bought = append(out.Bought, one)
 	}
@@ -89,7 +89,7 @@ func (y *yardFlags) where(path string) string {
 
 // replan works out the job as it was and as it is now, and writes what changes.
 func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
-	changed, err := flags.yard()
+	changed, err := flags.yard(a)
 	if err != nil {
 		return err
 	}
@@ -97,11 +97,11 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if err != nil {
 		return &problems{err: err, json: o.json}
 	}
-	o.override(job)
+	a.inLanguage(o)(job)
 	before, _ := job.Plan() // nil when the job had problems, which may be why it is replanned
 	left, err := job.At(changed)
 	if err != nil {
-		return &problems{err: err, where: flags.where, json: o.json}
+		return &problems{err: err, where: flags.where, json: o.json, typed: true}
 	}
 	after, err := left.Plan()
 	if err != nil {
@@ -138,7 +138,7 @@ func (r *renderer) changesTable(list []yard.Change) {
 	var rows [][]string
 	for i := range list {
 		c := &list[i]
-		pack := c.Pack + pick(c.Bulk, " bulk")
+		pack := r.shown(c.Pack) + pick(c.Bulk, " bulk")
 		rows = append(rows, []string{
 			c.Material.Name, pack, fmt.Sprint(c.Before), pick(c.Bought != 0, fmt.Sprint(c.Bought)), fmt.Sprint(c.After), becomes(c),
 		})
@@ -173,9 +173,9 @@ func (r *renderer) boughtLines() {
 	r.lines("Bought already, taken to be in the truck or at home; no drive below counts it:", 2, width)
 	for i := range p.Bought.Lines {
 		l := &p.Bought.Lines[i]
-		text := fmt.Sprintf("%d x %s %s", l.Count, l.Offer.Size(), l.Material.Name)
+		text := fmt.Sprintf("%d x %s %s", l.Count, r.shown(l.Offer.Size().String()), l.Material.Name)
 		if l.Priced {
-			text += ", " + p.Currency + l.Cost.String()
+			text += ", " + r.p.Amount(l.Cost)
 		}
 		r.item("-", text)
 	}
@@ -208,7 +208,7 @@ func (r *renderer) toPay(before *mix.Plan) {
 // inAll writes what is paid and what is still to pay as one amount. What the drives
 // cost that were made for what is bought, nobody knows.
 func (r *renderer) inAll() string {
-	return r.p.Currency + r.p.InAll().String() + pick(r.p.Haul.TripCost > 0, ", without the drives made already")
+	return r.p.Amount(r.p.InAll()) + pick(r.p.Haul.TripCost > 0, ", without the drives made already")
 }
 
 // withPaid says what was paid even before, and what that comes to in all.
@@ -217,7 +217,7 @@ func (r *renderer) withPaid() string {
 	if !p.Bought.Priced {
 		return ""
 	}
-	return "; with " + p.Currency + p.Bought.Bill.Total.String() + " paid, in all " + r.inAll()
+	return "; with " + p.Amount(p.Bought.Bill.Total) + " paid, in all " + r.inAll()
 }
 
 // toDrive writes the drives still to make, and what they were before.

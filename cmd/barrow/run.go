@@ -15,7 +15,9 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/report"
+	"example.org/barrow/units"
 	"example.org/barrow/units/spell"
 )
 
@@ -30,7 +32,8 @@ const (
 type app struct {
 	in       io.Reader
 	out, err io.Writer
-	colour   bool // headings stand out
+	colour   bool           // headings stand out
+	language *lang.Language // the decimal mark; nil is a point
 }
 
 // problems is a job that has problems. where turns their paths into what was
@@ -39,6 +42,7 @@ type problems struct {
 	err   error
 	where func(path string) string
 	quiet map[string]bool // paths whose problem is reported at another path
+	typed bool            // on the command line, and not in a file
 	json  bool
 }
 
@@ -121,7 +125,11 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { io.WriteString(a.out, helpText(cmd)) })
 	root.SetHelpCommand(helpCommand(root))
 	root.AddCommand(a.taskCommands()...)
-	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand(),
+	root.AddCommand(a.planCommand(), a.reachCommand(), a.convertCommand(), a.listCommand())
+	for _, cmd := range root.Commands() {
+		a.decimalFlag(cmd)
+	}
+	root.AddCommand(
 		a.sampleCommand(), a.serveCommand(), a.jobTopic())
 	return root
 }
@@ -224,7 +232,7 @@ func (a *app) report(p *problems) {
 	var blocks []string
 	for _, one := range list {
 		// One flag may fill several fields of the document.
-		if block := p.block(one); !slices.Contains(blocks, block) && (!p.quiet[one.Path] || len(list) == 1) {
+		if block := a.block(p, one); !slices.Contains(blocks, block) && (!p.quiet[one.Path] || len(list) == 1) {
 			blocks = append(blocks, block)
 		}
 	}
@@ -235,8 +243,8 @@ func (a *app) report(p *problems) {
 }
 
 // block writes one problem.
-func (p *problems) block(one *mix.Problem) string {
-	where := one.Path
+func (a *app) block(p *problems, one *mix.Problem) string {
+	where, hint := one.Path, one.Hint
 	if p.where != nil {
 		where = p.where(where)
 	}
@@ -246,12 +254,18 @@ func (p *problems) block(one *mix.Problem) string {
 	if one.Value != "" {
 		where += fmt.Sprintf(": %q", one.Value)
 	}
+	if p.typed {
+		where = a.asTyped(where)
+		if a.language != nil && one.Code == units.NumberComma {
+			hint = doubtful
+		}
+	}
 	var b strings.Builder
 	b.WriteByte('\n')
 	for _, l := range wrap(where, 76) {
 		b.WriteString("  " + l + "\n")
 	}
-	for _, l := range wrap(one.Hint.String(), 74) {
+	for _, l := range wrap(hint.In(a.language), 74) {
 		b.WriteString("    " + l + "\n")
 	}
 	return b.String()

@@ -31,11 +31,18 @@ const (
 )
 
 // TestMain makes the test binary the program itself where a script calls
-// barrow.
+// barrow. Tests that run the program in their own process have decimal points, wherever
+// the machine is.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){
+	commands := map[string]func(){
 		"barrow": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
-	})
+	}
+	if commands[filepath.Base(os.Args[0])] == nil {
+		for _, name := range []string{"LC_ALL", "LC_NUMERIC", "LANG"} {
+			os.Unsetenv(name)
+		}
+	}
+	testscript.Main(m, commands)
 }
 
 // TestScripts runs the command line as people do. Beside testscript's own
