@@ -19,7 +19,8 @@ type Alternative struct {
 	Bound    units.Money
 }
 
-// maxAlternatives is how many other offers are worked out: each takes a search.
+// maxAlternatives is how many other offers are worked out: each takes a search, and
+// all of them together have the budget of ten small ones.
 const maxAlternatives = 50
 
 // Alternatives works out an order for each of the first of others, the lines of
@@ -31,7 +32,7 @@ func (t *Terms) Alternatives(needs []Need, others []Line) (list []Alternative) {
 	if q == nil || r.Err() != nil {
 		return nil
 	}
-	q.Budget = smallBudget
+	q.Budget = 10 * smallBudget / int64(min(max(len(others), 10), maxAlternatives))
 	for i := range others {
 		if l := &others[i]; l.Priced && l.InStock() && len(list) < maxAlternatives {
 			if a, ok := q.only(&r, l.index); ok {

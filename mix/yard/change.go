@@ -38,7 +38,7 @@ type Change struct {
 // the yard; one that neither plan buys is only there for its price or for what
 // was bought of it.
 func Changes(before, after Side) []Change {
-	c := &comparison{}
+	c := &comparison{at: map[int]int{}}
 	for i := range before.Lines {
 		c.of(&before.Lines[i]).Before += before.Lines[i].Count
 	}
@@ -59,19 +59,32 @@ func Changes(before, after Side) []Change {
 }
 
 // comparison collects changes.
-type comparison struct{ list []Change }
+type comparison struct {
+	list []Change
+	at   map[int]int // the last change of each offer in list, by its index
+}
 
-// of returns the change of a line's offer, and adds it on first use.
+// of returns the change of a line's offer, and adds it on first use. An offer of one
+// index may be another one in the other plan; then there are two.
 func (c *comparison) of(l *Line) *Change {
-	for i := range c.list {
-		k := &c.list[i]
-		if k.offer == l.index && k.Material.ID == l.Material.ID && k.size == l.Offer.Size().Volume {
-			return k
+	if i, ok := c.at[l.index]; ok && c.list[i].is(l) {
+		return &c.list[i]
+	} else if ok {
+		for i := range c.list {
+			if c.list[i].is(l) {
+				return &c.list[i]
+			}
 		}
 	}
+	c.at[l.index] = len(c.list)
 	c.list = append(c.list, Change{Material: l.Material, Pack: l.Offer.Size().String(),
 		Bulk: l.Offer.Bulk.Volume > 0, offer: l.index, size: l.Offer.Size().Volume})
 	return &c.list[len(c.list)-1]
+}
+
+// is reports whether a line is of the change's offer.
+func (c *Change) is(l *Line) bool {
+	return c.offer == l.index && c.Material.ID == l.Material.ID && c.size == l.Offer.Size().Volume
 }
 
 // offers notes what became of the offers themselves. Where the list of offers is
@@ -79,7 +92,8 @@ func (c *comparison) of(l *Line) *Change {
 func (c *comparison) offers(before []Offer, after Side) {
 	for i := range min(len(before), len(after.Offers)) {
 		was, is := &before[i], &after.Offers[i]
-		if was.Name() != is.Name() {
+		priced := (was.Price == nil) != (is.Price == nil) || was.Price != nil && *was.Price != *is.Price
+		if _, bought := c.at[i]; !bought && !priced || was.Material != is.Material || was.Name() != is.Name() {
 			continue
 		}
 		m := after.Material(is.Material)
@@ -87,9 +101,8 @@ func (c *comparison) offers(before []Offer, after Side) {
 			continue
 		}
 		k := c.of(&Line{Material: m, Offer: is, index: i})
-		k.SoldOut = is.gone && !was.gone
+		k.SoldOut, k.Priced = is.gone && !was.gone, priced
 		k.Prices = [2]*units.Money{clone(was.Price), clone(is.Price)}
-		k.Priced = (was.Price == nil) != (is.Price == nil) || was.Price != nil && *was.Price != *is.Price
 	}
 }
 
