@@ -50,11 +50,12 @@ type CrossingPoint struct {
 // up to twice the need, where the steps are closer than that.
 const crossingPoints = 96
 
-// The work for all materials together is limited to what the search for one
-// order may take, and the searches for one material to some tens of
-// milliseconds. What that leaves open is [CheaperUnknown].
+// The work for all materials together is limited to what the searches for ten
+// orders may take. Half of it is shared out evenly; the rest goes to those that
+// ran out. The searches for one material are limited too, so that its points are
+// few enough to draw. What that leaves open is [CheaperUnknown].
 const (
-	crossingWork = budget
+	crossingWork = 10 * budget
 	mostSearches = 800
 )
 
@@ -70,9 +71,19 @@ func (t *Terms) Crossings(needs []Need) (list []Crossing) {
 			}
 		}
 	}
+	left := int64(crossingWork)
 	for i, c := range all {
-		c.left = work{crossingWork / int64(len(all)), mostSearches}
+		share := crossingWork / 2 / int64(len(all))
+		c.left = work{share, mostSearches}
 		c.crossing(&list[i])
+		left -= share - c.left.units
+	}
+	for i, c := range all {
+		if c.left.units <= 0 && left > 0 {
+			c.left.units = left
+			c.crossing(&list[i])
+			left = c.left.units
+		}
 	}
 	return list
 }
@@ -86,7 +97,7 @@ func (t *Terms) compare(n *Need) *comparer {
 		return nil
 	}
 	top := min(2*n.Buy.Plan, units.MaxVolume)
-	q.Aim = order.LeastCost
+	q.Aim, q.Budget = order.LeastCost, smallBudget
 	out := &comparer{bags: curve{request: q.Request, top: top}, bulk: curve{request: q.Request, top: top}}
 	out.bags.request.Offers, out.bulk.request.Offers = nil, nil
 	for i := range q.Offers {
@@ -106,8 +117,10 @@ func (t *Terms) compare(n *Need) *comparer {
 
 // crossing works out the need first, then every step from the smallest volume
 // on. Where there are very many it goes on with volumes for the plot, and then
-// with what lies between them, nearest to the need first.
+// with what lies between them, nearest to the need first. Called again with more
+// work, it keeps the steps that it knows.
 func (c *comparer) crossing(k *Crossing) {
+	c.found = nil
 	bags, bulk := c.both(k.Need)
 	k.Bags, k.Bulk, k.Cheaper = bags.cost(), bulk.cost(), cheaper(bags.costs, bulk.costs)
 	k.Top = c.bags.top
@@ -175,6 +188,7 @@ func (k *Crossing) mark() {
 	k.Never = !slices.ContainsFunc(k.Stretches, func(s Stretch) bool {
 		return s.Cheaper == CheaperBulk || s.Cheaper == CheaperUnknown
 	})
+	k.From, k.Always = 0, false
 	if last.Cheaper == CheaperBulk {
 		k.From, k.Always = last.Over, last.Over == 0
 	}

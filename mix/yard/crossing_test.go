@@ -273,6 +273,39 @@ func TestCrossingsBounded(t *testing.T) {
 	}
 }
 
+// TestCrossingsShare checks that the work is enough for ten materials with three
+// offers each, a payload and trips that are paid for.
+func TestCrossingsShare(t *testing.T) {
+	s := catalog.Plain(nil)
+	terms := yard.Terms{Haul: yard.Haul{Payload: 1100 * units.Pound, TripCost: 900, Room: 2 * units.CubicYard}}
+	bag, large, step := units.Money(475), units.Money(700), units.Money(2100)
+	foot := units.CubicFoot
+	var needs []yard.Need
+	for _, id := range []string{"bark-fines", "bark-mulch", "coir", "compost", "hardwood-mulch", "leaf-mould",
+		"peat", "perlite", "pine-straw", "vermiculite", "wood-chips", "potting-mix", "straw"} {
+		index, ok := s.Index(id)
+		if !ok || len(needs) == 10 {
+			continue
+		}
+		needs = append(needs, yard.NewNeed(s.Material(index), index, units.Exactly(69*foot), 0))
+		terms.Offers = append(terms.Offers,
+			yard.Offer{Material: id, Pack: catalog.Size{Text: "2 cu ft", Volume: 2 * foot}, Price: &bag},
+			yard.Offer{Material: id, Pack: catalog.Size{Text: "3 cu ft", Volume: 3 * foot}, Price: &large},
+			yard.Offer{Material: id, Bulk: catalog.Size{Text: "1/2 cu yd", Volume: units.CubicYard / 2}, Price: &step})
+	}
+	var r doc.Reader
+	terms.CheckOffers(&r, s)
+	list := terms.Crossings(needs)
+	if len(needs) < 8 || len(list) < 8 {
+		t.Fatalf("%d crossings of %d needs", len(list), len(needs))
+	}
+	for _, k := range list {
+		if slices.ContainsFunc(k.Stretches, func(s yard.Stretch) bool { return s.Cheaper == yard.CheaperUnknown }) {
+			t.Errorf("%s: not all worked out: %v", k.Material.ID, k.Stretches)
+		}
+	}
+}
+
 // TestOptions checks that dearer choices leave less over, and that the first is
 // the plan's own.
 func TestOptions(t *testing.T) {

@@ -142,7 +142,7 @@ func (c *curve) around(low, high units.Volume) costs {
 // search finds the order of least cost for v.
 func (c *curve) search(v units.Volume, left *work) step {
 	q := c.request
-	q.Needs, q.Budget = []units.Volume{v}, left.share()
+	q.Needs = []units.Volume{v}
 	found, err := order.Search(q)
 	if e, ok := err.(*order.Error); ok && e.Code == order.ErrRange {
 		left.add(q.Budget, len(q.Offers))
@@ -176,9 +176,6 @@ const searchWork = 10
 
 // spent reports whether nothing is left.
 func (w *work) spent() bool { return w.units <= 0 || w.searches <= 0 }
-
-// share is the budget of the next search.
-func (w *work) share() int64 { return min(smallBudget, max(w.units, 1)) }
 
 // add counts one search among so many offers.
 func (w *work) add(took int64, offers int) {
