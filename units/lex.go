@@ -182,6 +182,10 @@ var (
 		"write a fraction as 1/2 or 1 1/2: less than one after a whole number, with a whole number from 1 to 1000000 below"}
 )
 
+// CommaHint explains [NumberComma] to somebody whose decimal mark is a comma: what they
+// typed had points, and became this comma on the way.
+const CommaHint message.Text = "a point may mean thousands or a decimal; use a comma for decimals and nothing for thousands, such as 0,5 or 1500"
+
 // lexNumber reads a number from the front of b: a decimal, a fraction or a
 // mixed number.
 func lexNumber(b []byte) (r rat, rest []byte, bad *complaint) {

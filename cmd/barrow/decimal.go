@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
-	"example.org/barrow/units/message"
 )
 
 // The decimal mark is a habit of what is typed and shown on the command line. Job
@@ -161,10 +160,6 @@ func (a *app) inLanguage(o *output) func(*mix.Job) {
 
 // shown writes a figure of package units with the mark of the reader.
 func (a *app) shown(figure string) string { return a.language.Figure(figure) }
-
-// doubtful explains a figure that may have thousands or decimals to somebody who types
-// commas.
-const doubtful message.Text = "a point may mean thousands or a decimal; use a comma for decimals and nothing for thousands, such as 0,5 or 1500"
 
 // commaByLocale reports whether the environment asks for decimal commas: by the first
 // of LC_ALL, LC_NUMERIC and LANG that is set, as POSIX has it (The Open Group Base

@@ -256,8 +256,8 @@ func (a *app) block(p *problems, one *mix.Problem) string {
 	}
 	if p.typed {
 		where = a.asTyped(where)
-		if a.language != nil && one.Code == units.NumberComma {
-			hint = doubtful
+		if a.language.DecimalComma() && one.Code == units.NumberComma {
+			hint = units.CommaHint
 		}
 	}
 	var b strings.Builder

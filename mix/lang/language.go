@@ -134,6 +134,9 @@ func (l *Language) Comma(comma bool) *Language {
 	return out
 }
 
+// DecimalComma reports whether the decimal mark is a comma.
+func (l *Language) DecimalComma() bool { return l != nil && l.comma }
+
 // Code returns the language's code from its file, or "en".
 func (l *Language) Code() string {
 	if l == nil || l.language == "" {

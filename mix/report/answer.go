@@ -123,11 +123,14 @@ func Problems(err error, l *lang.Language) []byte {
 	problems := doc.ProblemsIn(err)
 	w.JSON.BeginObject()
 	w.Rows("problems", len(problems), func(i int) {
-		p := problems[i]
+		p, hint := problems[i], problems[i].Hint
+		if p.Code == units.NumberComma && l.DecimalComma() {
+			hint = units.CommaHint
+		}
 		w.Text("path", p.Path)
 		w.Text("code", p.Code)
 		w.Text("value", p.Value)
-		w.Text("hint", p.Hint.In(l))
+		w.Text("hint", hint.In(l))
 	})
 	w.JSON.EndObject()
 	return w.JSON.Bytes()

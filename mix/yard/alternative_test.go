@@ -66,7 +66,7 @@ func document(t interface{ Fatal(...any) }, job map[string]any) []byte {
 func randomYard(t *rapid.T) map[string]any {
 	offers := []map[string]any{}
 	for _, material := range []string{"bark-mulch", "peat"} {
-		for _, size := range rapid.SliceOfNDistinct(rapid.IntRange(1, 9), 1, 3, rapid.ID).Draw(t, material) {
+		for _, size := range rapid.SliceOfNDistinct(rapid.IntRange(1, 9), 2, 4, rapid.ID).Draw(t, material) {
 			o := map[string]any{"material": material, "pack": fmt.Sprintf("%d cu ft", size), "opens_to": fmt.Sprintf("%d cu ft", size),
 				"price": fmt.Sprintf("%d.%02d", rapid.IntRange(0, 9*size).Draw(t, "price"), rapid.IntRange(0, 99).Draw(t, "cents"))}
 			switch rapid.IntRange(0, 5).Draw(t, "more") {
