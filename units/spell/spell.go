@@ -1,12 +1,12 @@
 // Package spell finds the word that somebody meant when they typed another: one
-// or two slips of the finger away, and never a guess beyond that.
+// to three slips of the finger away, and never a guess beyond that.
 //
 // All functions are pure. Letters are compared without regard to case.
 package spell
 
 // Word returns the candidate closest to word, or "" when none is close enough.
-// Close means that at most one letter (two from six letters on) was added,
-// dropped, changed or swapped with its neighbour. The first of equally close
+// Close means that at most one letter (two from six letters on, three from eight) was
+// added, dropped, changed or swapped with its neighbour. The first of equally close
 // candidates wins. A candidate with other digits is a different thing and not a
 // slip: #4 is never taken for #3, though 27 may be for 72.
 func Word(word string, candidates []string) string {
@@ -33,15 +33,17 @@ func figuresOf(s string) (n [10]uint8) {
 	return n
 }
 
-// limit allows one slip in a short word and two from six letters on.
+// limit allows one slip in a short word, two from six letters on and three from eight.
 func limit(word string) int {
 	switch n := len(word); {
 	case n < 2 || n > maxLetters:
 		return 0
 	case n < 6:
 		return 1
-	default:
+	case n < 8:
 		return 2
+	default:
+		return 3
 	}
 }
 

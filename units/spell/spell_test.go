@@ -8,6 +8,8 @@ func TestWord(t *testing.T) {
 		{"one letter dropped", "inchs", "inches"},
 		{"neighbours swapped", "perltie", "perlite"},
 		{"two slips in a long word", "bark-fnies", "bark-fines"},
+		{"three slips in eight letters", "perlight", "perlite"},
+		{"three slips in seven", "perlght", ""},
 		{"case is no slip", "PEAT", "peat"},
 		{"a short word allows one", "fy", "ft"},
 		{"a letter alone is no word", "f", ""},
