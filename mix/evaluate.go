@@ -100,7 +100,7 @@ func (e *evaluated) evaluateTasks(r *doc.Reader) (ok bool) {
 		}
 		if steps > maxSteps {
 			r.Problem(doc.JobLarge, message.Of(
-				"the tasks before it take all the parts that can be worked out, {0}", strconv.Itoa(maxSteps)))
+				"with the tasks before it, more parts than can be worked out, {0}", strconv.Itoa(maxSteps)))
 			r.Leave()
 			return false
 		}

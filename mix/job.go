@@ -97,7 +97,7 @@ var jobFields = doc.Fields{
 	{Name: "name", Type: &doc.Name, About: "what the plan is headed with", At: func(d any) any { return &d.(*document).Name }},
 	{Name: "measure", Type: &measure, About: "the units that the plan is written in; us when left out", At: func(d any) any { return &d.(*document).Measure }},
 	{Name: "currency", Type: &currency, About: `written before amounts, such as "$"`, At: func(d any) any { return &d.(*document).Currency }},
-	{Name: "materials", Type: &materials, About: "materials of your own, over the catalogue's", At: func(d any) any { return &d.(*document).Materials }},
+	{Name: "materials", Type: &materials, About: "materials of your own, beside the catalogue's or in place of them", At: func(d any) any { return &d.(*document).Materials }},
 	{Name: "containers", Type: &containers, About: "containers of your own, that size may name", At: func(d any) any { return &d.(*document).Containers }},
 	{Name: "mixes", Type: &mixes, About: "mixes of your own", At: func(d any) any { return &d.(*document).Mixes }},
 	{Name: "tasks", Type: &task.List, About: "the work: " + strings.Join(task.Names(), ", "), At: func(d any) any { return &d.(*document).Tasks }},

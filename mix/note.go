@@ -111,7 +111,7 @@ func (n *noter) eachOffer() {
 		index, _ := n.e.scope.Index(o.Material)
 		if each, from := o.Yield(n.e.scope.Material(index)); from != (catalog.Source{}) && o.OpensTo == 0 {
 			n.say(offerPath(i)+".opens_to", "bale.range",
-				"{0} of {1} is taken as a compressed bale that opens to {2}, and counted by the least. Give what yours opens to, if you know it",
+				"{0} of {1} is taken as a compressed bale that opens to {2}, and the least is counted. Give what yours opens to, if you know it",
 				p.Language.Figure(o.Pack.String()), called(o.Material), p.Printer().VolumeRange(each.Low, each.High))
 		}
 	}
@@ -176,7 +176,7 @@ func (n *noter) lifts() {
 		each, _ := l.Offer.Mass(l.Material, l.Each.Plan)
 		if l.Offer.Bulk.Volume == 0 && each[1] > liftLimit {
 			n.say(offerPath(l.Index()), "lift.heavy",
-				"a {0} pack of {1} may weigh {2}, more than one person is to lift",
+				"a {0} pack of {1} may weigh {2}, more than one person should lift",
 				n.p.Language.Figure(l.Offer.Size().String()), n.e.scope.Called(l.Material.ID),
 				n.p.Printer().Mass(each[1]))
 		}
@@ -201,7 +201,7 @@ func (n *noter) haul() {
 	switch h := &p.Haul; {
 	case *h == (yard.Haul{}):
 	case len(p.Lines) == 0:
-		n.say("haul", "haul.unused", "trips are not worked out: there is nothing to buy from offers")
+		n.say("haul", "haul.unused", "no trips are worked out, since nothing is bought from an offer")
 	case h.Limit() > 0 && p.Load.Mass[1] == 0:
 		n.say("haul", "haul.unknown",
 			"what some packs weigh is not known, and the trips do not count it: give their weight")

@@ -107,6 +107,7 @@ var badJobs = []struct {
 	{"an overlap as wide as the sheet", taskJob(`"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "bark-mulch", "sheet": {"size": "1 m x 50 cm", "overlap": "50 cm"}`), []string{"tasks[0].sheet.overlap sheet.overlap"}},
 	{"a crossing outline", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"corners": [["0 m", "0 m"], ["2 m", "2 m"], ["2 m", "0 m"], ["0 m", "2 m"]]}`), []string{"tasks[0].area.corners[2] area.crossing"}},
 	{"two shapes", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"circle": "2 m", "ellipse": "2 m x 1 m"}`), []string{"tasks[0].area field.both"}},
+	{"a rectangle as a plain area", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"area": "60 ft x 4 ft"}`), []string{"tasks[0].area.area unit.unknown"}},
 	{"no shape", taskJob(`"kind": "cover", "layer": "3 in", "material": "bark-mulch", "area": {"count": 2}`), []string{"tasks[0].area area.missing"}},
 	{"an offer of nothing", `{"schema": 1, "tasks": [{"kind": "cover", "area": "1 sq m", "layer": "3 in", "material": "peat"}], "offers": [{"material": "peet"}, {"pack": "2 cu ft", "bulk": "1 cu yd", "material": "peat"}, {"material": "peat", "pack": "3.8 cu ft", "opens_to": "1 cu ft"}, {"material": "peat", "pack": "1 mL", "price": "-1"}]}`,
 		[]string{"offers[0].pack field.missing", "offers[0].material material.unknown", "offers[1].bulk field.both", "offers[2].opens_to offer.opens", "offers[3].pack quantity.small", "offers[3].price quantity.negative"}},

@@ -43,7 +43,7 @@ func (j *Job) Reach() ([]Reach, error) {
 	j = j.Clone().atYard(r)
 	e := j.evaluate(r)
 	if len(j.OnHand) == 0 {
-		r.ProblemAt("on_hand", doc.FieldMissing, `say what there is, such as {"peat": "7 cu ft"}`)
+		r.ProblemAt("on_hand", doc.FieldMissing, `say what you have, such as {"peat": "7 cu ft"}`)
 	}
 	if err := r.Err(); err != nil {
 		return nil, err

@@ -346,7 +346,7 @@ func (u *uncertain) common(l *yard.Line) int {
 	switch {
 	case l.Offer.Bulk.Volume > 0:
 		f := u.named("how full buckets of bulk are on average", loaderFill)
-		return u.factor("loader", f, "see the buckets filled level")
+		return u.factor("loader", f, "see that the buckets are filled level")
 	case !l.Each.Certain():
 		f := sure.Factor{
 			Name: u.language.Print("how far bales of {0} open", called),

@@ -23,22 +23,31 @@ type output struct {
 	aim                string
 }
 
-// flags adds the flags that every command that writes a plan has.
-func (o *output) flags(cmd *cobra.Command) {
+// answerFlags adds the flags that every command has that works a job out; what is
+// what it writes.
+func (o *output) answerFlags(cmd *cobra.Command, what string) {
 	f := cmd.Flags()
-	f.BoolVar(&o.json, "json", false, "write the plan as JSON")
-	f.BoolVar(&o.csv, "csv", false, "write needs, order, trips and cost as CSV, for a spreadsheet")
-	f.BoolVar(&o.working, "working", false, "show every step and its source (in JSON always)")
+	f.BoolVar(&o.json, "json", false, "write "+what+" as JSON")
 	f.StringVar(&o.measure, "measure", "", "`UNITS` to write in: us, metric or both")
 	f.StringVar(&o.file, "out", "", "`FILE` to write to instead, whole or not at all")
-	f.StringVar(&o.plot, "plot", "", "`FILE.svg` for a plot of bags against bulk besides")
-	f.BoolVar(&o.sure, "sure", false, "in JSON too: how sure, bags or bulk, and other choices")
-	f.StringVar(&o.aim, "aim", "", "`AIM` in choosing packs: cost, left over or lifting")
-	words := func(flag string, list ...string) {
-		cmd.RegisterFlagCompletionFunc(flag, cobra.FixedCompletions(list, cobra.ShellCompDirectiveNoFileComp))
-	}
-	words("aim", "cost", "left over", "lifting")
-	words("measure", "us", "metric", "both")
+	cmd.RegisterFlagCompletionFunc("measure", oneOfWords("us", "metric", "both"))
+}
+
+// oneOfWords offers words to the shell.
+func oneOfWords(list ...string) cobra.CompletionFunc {
+	return cobra.FixedCompletions(list, cobra.ShellCompDirectiveNoFileComp)
+}
+
+// flags adds the flags that every command that writes a plan has.
+func (o *output) flags(cmd *cobra.Command) {
+	o.answerFlags(cmd, "the plan")
+	f := cmd.Flags()
+	f.BoolVar(&o.csv, "csv", false, "write needs, order, trips and cost as CSV, for a spreadsheet")
+	f.BoolVar(&o.working, "working", false, "show every step and its source (in JSON always)")
+	f.StringVar(&o.plot, "plot", "", "`FILE.svg` to plot bags against bulk in")
+	f.BoolVar(&o.sure, "sure", false, "with --json: how sure, bags or bulk, and other choices")
+	f.StringVar(&o.aim, "aim", "", "an `AIM` for choosing packs: cost, left over or lifting")
+	cmd.RegisterFlagCompletionFunc("aim", oneOfWords("cost", "left over", "lifting"))
 }
 
 // check reports flags that do not go together, before any file is read.
@@ -83,7 +92,11 @@ func (o *output) override(job *mix.Job) {
 func (a *app) plan(o *output, doc []byte, where func(string) string, quiet map[string]bool) error {
 	p, err := mix.PlanDocument(doc, a.inLanguage(o))
 	if err != nil {
-		return &problems{err: err, where: where, quiet: quiet, json: o.json, typed: where != nil}
+		typed := where != nil
+		if !typed {
+			where = locatorOf(doc).name
+		}
+		return &problems{err: err, where: where, quiet: quiet, json: o.json, typed: typed}
 	}
 	return a.write(o, p)
 }
@@ -106,6 +119,22 @@ func (a *app) write(o *output, p *mix.Plan) error {
 	return a.send(o, p, b.Bytes())
 }
 
+// notes says on standard error where a flag has nothing to show.
+func (a *app) notes(o *output, p *mix.Plan) {
+	note := func(text string) { fmt.Fprintln(a.err, "note: "+text) }
+	switch {
+	case o.sure && !o.json:
+		note("--sure adds to --json; the text says how sure the order is without it")
+	case o.sure && len(p.Lines) == 0:
+		note("--sure has nothing to show: there is no order, since nothing to buy is offered")
+	case o.sure && p.Sure() == nil:
+		note("--sure has nothing to show: too much is uncertain to work out the chances")
+	}
+	if o.plot != "" && len(p.Crossings()) == 0 {
+		note("--plot has nothing to show: no material is offered both in bags and in bulk, with prices")
+	}
+}
+
 // send writes a result to where it was asked for, and the plot of its plan, if
 // one was asked for, to its own file. When the plot cannot be written, nothing
 // goes to standard output.
@@ -114,8 +143,12 @@ func (a *app) send(o *output, p *mix.Plan, result []byte) error {
 	if o.plot != "" {
 		drawing = plot(p)
 	}
-	if err := writeFiles(o.files(drawing, result)); err != nil || o.file != "" {
+	if err := writeFiles(o.files(drawing, result)); err != nil {
 		return err
+	}
+	a.notes(o, p)
+	if o.file != "" {
+		return nil
 	}
 	_, err := a.out.Write(result)
 	return err

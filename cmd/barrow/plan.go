@@ -35,7 +35,7 @@ driving and delivery; sold is bag, bale or bulk.`,
   barrow plan my-job.json --csv --out list.csv
   barrow plan my-job.json --without "bark-fines:2 cu ft"
   barrow plan my-job.json --bought "peat:3.8 cu ft=2" --only-stock 10`,
-		Args: cobra.MaximumNArgs(1),
+		Args: atMostOne("job"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := o.check(); err != nil {
 				return err
@@ -84,7 +84,7 @@ func (a *app) sampleCommand() *cobra.Command {
 		Long: `Writes the built-in job to a file, or to standard output. A file that is there
 already is left alone.`,
 		Example: `  barrow sample my-job.json`,
-		Args:    cobra.MaximumNArgs(1),
+		Args:    atMostOne("file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 1 {
 				return writeFile(args[0], mix.Sample(), true)

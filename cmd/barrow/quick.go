@@ -31,7 +31,8 @@ type quick struct {
 }
 
 // flags gives cmd a flag for every field that can be written in one line: those
-// that are its own, then those of every task, then what is for sale. Their names,
+// that are its own, then those of every task, then what is for sale. What is written
+// and where has flags of its own, see output. Their names,
 // what they take and what they are come from the tables of the document.
 func (q *quick) flags(cmd *cobra.Command, own []doc.Field) {
 	q.fields, q.where, q.quiet, q.set = map[string]*field{}, map[string]string{}, map[string]bool{}, cmd.Flags()
@@ -43,7 +44,6 @@ func (q *quick) flags(cmd *cobra.Command, own []doc.Field) {
 	}
 	q.set.StringArrayVar(&q.packs, "pack", nil, "a `PACK` for sale: \"2 cu ft\", \"peat=3.8 cu ft\", \"2 cu ft at 4.75\"")
 	q.set.StringArrayVar(&q.bulk, "bulk", nil, "a `STEP` of loose material: \"1/2 yd3\", \"compost=1 yd3 at 38\"")
-	q.output.flags(cmd)
 	cmd.RegisterFlagCompletionFunc("material", completeWith(materialIDs))
 	cmd.RegisterFlagCompletionFunc("mix", completeWith(mixIDs))
 }

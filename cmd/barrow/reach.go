@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -10,6 +11,7 @@ import (
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/json"
 	"example.org/barrow/mix/report"
+	"example.org/barrow/units"
 )
 
 // reachCommand takes what is on hand with --have and the rest as the quick
@@ -18,11 +20,11 @@ func (a *app) reachCommand() *cobra.Command {
 	q := &quick{kind: kindOf("fill")}
 	var have []string
 	cmd := &cobra.Command{
-		Use:   "reach [CONTAINER...]",
+		Use:   "reach CONTAINER...",
 		Short: "how far what you have goes",
-		Long: `Works out how far the materials on hand go: how many of each container, were
-nothing else filled, or how deep over a bed; what runs out first, and what one
-more pack of each would add.`,
+		Long: `Works out how far what you have goes: how many of each container if nothing
+else is filled, or how deep over a bed; what runs out first, and what one more
+pack of each material would add.`,
 		Example: `  barrow reach "#1" "2.8 L" --mix potting --have "bark-fines=6 cu ft" \
     --have "peat=1 x 3.8 cu ft" --have "perlite=4 cu ft"
   barrow reach --area "60 ft x 4 ft" --material bark-mulch \
@@ -32,8 +34,11 @@ more pack of each would add.`,
 		},
 	}
 	q.flags(cmd, []doc.Field{fieldOf(kindOf("cover"), "area")})
+	q.output.answerFlags(cmd, "the answer")
+	cmd.Flags().StringVar(&q.aim, "aim", "", "")
+	cmd.Flags().MarkHidden("aim") // changes nothing; older scripts give it
 	cmd.Flags().StringArrayVar(&have, "have", nil,
-		"what there `IS`: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
+		"`WHAT` you have: \"peat=7 cu ft\" loose, or \"peat=2 x 3.8 cu ft\" in packs")
 	return cmd
 }
 
@@ -44,22 +49,23 @@ func (q *quick) reach(a *app, args, have []string) error {
 		return err
 	}
 	area := q.fields["area"].text
+	var wants []string
 	switch {
 	case len(args) == 0 && area == "":
-		return fmt.Errorf("reach to what? name containers, or --area")
+		return fmt.Errorf(`reach to what? name containers, such as "#1", or give --area`)
 	case len(args) > 0 && area != "":
 		return fmt.Errorf("give containers or --area, not both")
-	case q.csv || q.working || q.sure || q.plot != "":
-		return fmt.Errorf("reach has no --csv, --working, --sure or --plot")
 	}
 	if area != "" {
 		q.kind = kindOf("cover")
 		q.extra = map[string]string{"layer": "1 in"} // any: what is asked for is the depth
 	} else {
 		lines := make([][2]string, len(args))
-		for i, what := range args {
-			lines[i] = [2]string{"1", what}
-			q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", what)
+		for i, arg := range args {
+			count, what := wanted(arg)
+			lines[i] = [2]string{cmp.Or(count, "1"), what}
+			q.where[fmt.Sprintf("tasks[0].containers[%d]", i)] = fmt.Sprintf("%q", arg)
+			wants = append(wants, count)
 		}
 		q.containers = func(w *json.Writer) { containers(w, lines) }
 	}
@@ -77,16 +83,29 @@ func (q *quick) reach(a *app, args, have []string) error {
 	if err != nil {
 		return &problems{err: err, where: q.path, quiet: q.quiet, json: q.json, typed: true}
 	}
-	return a.writeReach(q, &list[0])
+	return a.writeReach(q, &list[0], wants)
 }
 
-// writeReach writes how far the stock goes, as JSON or as text.
-func (a *app) writeReach(q *quick, r *mix.Reach) error {
+// wanted cuts what is asked for into how many, "" where it is not said, and of what: 64
+// and #1. The first of two or three lengths is no count.
+func wanted(arg string) (count, what string) {
+	if _, err := units.ParseDims(arg); err == nil {
+		return "", arg
+	}
+	if count, what, ok := splitCount(arg); ok {
+		return count, what
+	}
+	return "", arg
+}
+
+// writeReach writes how far the stock goes, as JSON or as text. wants is how many of
+// each container were asked for, "" where it was not said.
+func (a *app) writeReach(q *quick, r *mix.Reach, wants []string) error {
 	var b bytes.Buffer
 	if q.json {
 		b.Write(report.Reach(r))
 	} else {
-		a.reachText(&b, r)
+		a.reachText(&b, r, wants)
 	}
 	if q.file != "" {
 		return writeFile(q.file, b.Bytes(), false)
@@ -96,15 +115,19 @@ func (a *app) writeReach(q *quick, r *mix.Reach) error {
 }
 
 // reachText lays the result out for a terminal.
-func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
+func (a *app) reachText(b *bytes.Buffer, r *mix.Reach, wants []string) {
 	m := r.Printer
-	fmt.Fprintln(b, a.heading("What it comes to"))
+	fmt.Fprintln(b, a.heading("How far it goes"))
 	rows := [][]string{{"Loose, " + r.Filling, m.TradeVolume(r.Loose)}}
 	if r.Net != r.Loose {
 		rows = append(rows, []string{"In place", m.Volume(r.Net)})
 	}
-	for _, p := range r.Pots {
-		rows = append(rows, []string{p.Label, p.CountText()})
+	for i, p := range r.Pots {
+		count := p.CountText()
+		if wants[i] != "" {
+			count += "; " + wants[i] + " asked for"
+		}
+		rows = append(rows, []string{p.Label, count})
 	}
 	if r.Area > 0 {
 		rows = append(rows, []string{"Over " + m.Area(r.Area), m.Length(r.Depth) + " deep"})
@@ -112,7 +135,7 @@ func (a *app) reachText(b *bytes.Buffer, r *mix.Reach) {
 	rows = append(rows, []string{"Runs out first", r.Limit.Name})
 	for _, p := range r.Left {
 		if p.Volume.Plan > 0 {
-			rows = append(rows, []string{"Left then, " + p.Material.Name, m.Volume(p.Volume.Plan)})
+			rows = append(rows, []string{"Left over, " + p.Material.Name, m.Volume(p.Volume.Plan)})
 		}
 	}
 	table(b, []column{{most: 44}, {most: 30}}, rows)

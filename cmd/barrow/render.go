@@ -272,7 +272,7 @@ func (r *renderer) trips() {
 	if len(rows) == 0 {
 		return
 	}
-	r.section("Trips, packs as heavy as they may be")
+	r.section("Trips, with every pack at its heaviest")
 	table(r.out, []column{
 		{most: 12}, {most: 36},
 		{head: r.ifAny(rows, 2, "Weight"), most: 15},
@@ -399,7 +399,7 @@ func (r *renderer) sure(working bool) {
 	}
 	for i := range s.Matters {
 		m := &s.Matters[i]
-		r.item("-", title(m.Name)+" moves it by "+r.p.Printer().Volume(m.Moves)+": "+m.Measure+".")
+		r.item("-", title(m.Name)+" may change the need by "+r.p.Printer().Volume(m.Moves)+". To be surer, "+m.Measure+".")
 	}
 	if working {
 		r.lines(mix.SureMethod.In(r.p.Language), 2, width)
@@ -443,7 +443,7 @@ func (r *renderer) packs() {
 	if len(rows) == 0 {
 		return
 	}
-	r.section("In packs commonly sold, one kind or another")
+	r.section("In common packs, any one of these")
 	table(r.out, []column{{most: 20}, {most: 5}, {most: 48}}, rows)
 	fmt.Fprintln(r.out)
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"strconv"
@@ -24,7 +25,7 @@ type yardFlags struct {
 func (y *yardFlags) flags(cmd *cobra.Command) {
 	f := cmd.Flags()
 	f.StringArrayVar(&y.without, "without", nil, "an `OFFER` that is sold out: \"bark-fines:2 cu ft\"")
-	f.StringVar(&y.only, "only-stock", "", "`COUNT` left of every offer that does not say")
+	f.StringVar(&y.only, "only-stock", "", "`COUNT` in stock of every offer that gives no stock")
 	f.StringArrayVar(&y.bought, "bought", nil, "`OFFER=COUNT` bought already: \"peat:3.8 cu ft=2\", or \"peat:3.8 cu ft=2 for 40.00\" at another cost")
 }
 
@@ -72,7 +73,7 @@ func purchase(typed string) (b yard.Bought, err error) {
 	return b, nil
 }
 
-// where turns the path of a problem in the yard into the flag it came from.
+// where turns the path of a problem in the yard into the flag it came from, or "".
 func (y *yardFlags) where(path string) string {
 	for i, w := range y.without {
 		if path == fmt.Sprintf("without[%d]", i) {
@@ -84,7 +85,7 @@ func (y *yardFlags) where(path string) string {
 			return fmt.Sprintf("--bought %q", b)
 		}
 	}
-	return path
+	return ""
 }
 
 // replan works out the job as it was and as it is now, and writes what changes.
@@ -93,19 +94,21 @@ func (a *app) replan(o *output, flags *yardFlags, doc []byte) error {
 	if err != nil {
 		return err
 	}
+	places := locatorOf(doc)
+	where := func(path string) string { return cmp.Or(flags.where(path), places.name(path)) }
 	job, err := mix.Decode(doc)
 	if err != nil {
-		return &problems{err: err, json: o.json}
+		return &problems{err: err, where: places.name, json: o.json}
 	}
 	a.inLanguage(o)(job)
 	before, _ := job.Plan() // nil when the job had problems, which may be why it is replanned
 	left, err := job.At(changed)
 	if err != nil {
-		return &problems{err: err, where: flags.where, json: o.json, typed: true}
+		return &problems{err: err, where: where, json: o.json, typed: true}
 	}
 	after, err := left.Plan()
 	if err != nil {
-		return &problems{err: err, where: flags.where, json: o.json}
+		return &problems{err: err, where: where, json: o.json}
 	}
 	if o.json || o.csv || o.working {
 		return a.write(o, after)

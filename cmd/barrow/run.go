@@ -11,14 +11,12 @@ import (
 
 	"github.com/hashicorp/go-multierror"
 	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/mix/report"
 	"example.org/barrow/units"
-	"example.org/barrow/units/spell"
 )
 
 // Exit statuses.
@@ -55,9 +53,6 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	a := &app{in: in, out: result, err: &screen{to: errOut}, colour: result.bold}
 	root := a.root()
 	root.SetArgs(args)
-	root.SetIn(a.in)
-	root.SetOut(a.out)
-	root.SetErr(a.err)
 	err := commandError(root, root.Execute())
 	if result.wrong != nil {
 		err = result.wrong // help keeps the error to itself
@@ -131,6 +126,15 @@ Quantities are written as people write them: "3 in", "2' 6\"", "1 1/2 cu ft",
 	}
 	root.AddCommand(
 		a.sampleCommand(), a.serveCommand(), a.jobTopic())
+	root.SetIn(a.in)
+	root.SetOut(a.out) // before completion, which keeps it
+	root.SetErr(a.err)
+	root.InitDefaultCompletionCmd("")
+	for _, c := range root.Commands() {
+		if c.Name() == "completion" { // it would take any word, and show its help
+			c.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+		}
+	}
 	return root
 }
 
@@ -185,37 +189,6 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	return help
 }
 
-// commandError adds the most similar command to cobra's error about an unknown
-// one.
-func commandError(root *cobra.Command, err error) error {
-	if err == nil || !strings.HasPrefix(err.Error(), "unknown command ") {
-		return err
-	}
-	var names []string
-	for _, c := range root.Commands() {
-		names = append(names, c.Name())
-	}
-	word, _, _ := strings.Cut(strings.TrimPrefix(err.Error(), `unknown command "`), `"`)
-	if meant := spell.Word(word, names); meant != "" {
-		return fmt.Errorf("%w; did you mean barrow %s?", err, meant)
-	}
-	return err
-}
-
-// flagError adds the most similar flag to cobra's error about an unknown one.
-func flagError(cmd *cobra.Command, err error) error {
-	word, unknown := strings.CutPrefix(err.Error(), "unknown flag: --")
-	if !unknown {
-		return err
-	}
-	var names []string
-	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-	if meant := spell.Word(word, names); meant != "" {
-		return fmt.Errorf("%w; did you mean --%s?", err, meant)
-	}
-	return err
-}
-
 // writeError means that a result could not be written.
 type writeError struct{ err error }
 
@@ -242,6 +215,12 @@ func (a *app) report(p *problems) {
 	}
 }
 
+// listOf is the list that shows what there is, by the code of a problem. The hint
+// itself names no command, since a page shows it too.
+var listOf = map[string]string{
+	doc.MaterialUnknown: "materials", doc.MixUnknown: "mixes", doc.ContainerUnknown: "containers",
+}
+
 // block writes one problem.
 func (a *app) block(p *problems, one *mix.Problem) string {
 	where, hint := one.Path, one.Hint
@@ -265,7 +244,11 @@ func (a *app) block(p *problems, one *mix.Problem) string {
 	for _, l := range wrap(where, 76) {
 		b.WriteString("  " + l + "\n")
 	}
-	for _, l := range wrap(hint.In(a.language), 74) {
+	said := hint.In(a.language)
+	if list := listOf[one.Code]; list != "" && !strings.HasPrefix(said, "did you mean") {
+		said += "; barrow list " + list + " shows what there is"
+	}
+	for _, l := range wrap(said, 74) {
 		b.WriteString("    " + l + "\n")
 	}
 	return b.String()

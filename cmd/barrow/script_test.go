@@ -93,7 +93,7 @@ func TestScripts(t *testing.T) {
 	})
 }
 
-// status runs the program. A status of 0 leaves nothing on standard error; any
+// status runs the program. A status of 0 leaves nothing on standard error but notes; any
 // other leaves nothing on standard output and says why on standard error.
 func status(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
@@ -110,7 +110,7 @@ func status(ts *testscript.TestScript, neg bool, args []string) {
 	switch {
 	case strconv.Itoa(got) != args[0]:
 		ts.Fatalf("exit status %d, want %s", got, args[0])
-	case got == exitDone && stderr != "":
+	case got == exitDone && stderr != "" && !strings.HasPrefix(stderr, "note: "):
 		ts.Fatalf("done, and yet something on standard error")
 	case got != exitDone && stdout != "":
 		ts.Fatalf("exit status %d, and yet something on standard output", got)
@@ -128,7 +128,8 @@ type problem struct{ Path, Code, Value, Hint string }
 
 // wantProblems compares a job's problems with the list given, in order: path |
 // code | value, and, where there is a fourth field, words of the hint. The text
-// that people read must have every path, value and hint too.
+// that people read must have every value and hint too, and name the places as a plan
+// does, counted from 1.
 func wantProblems(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: problems FILE 'path | code | value | hint'...")
@@ -166,16 +167,23 @@ func wantProblems(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("the text starts with %.40q, want %q", text, head)
 	}
 	for _, p := range doc.Problems {
-		where := p.Path
-		if where == "" {
-			where = "the job"
-		}
+		one := words(p.Hint)
 		if p.Value != "" {
-			where += ": " + strconv.Quote(p.Value)
+			one = words(": " + strconv.Quote(p.Value) + " " + p.Hint)
 		}
-		if one := words(where + " " + p.Hint); !strings.Contains(text, one) {
+		if !strings.Contains(text, one) {
 			ts.Fatalf("the text lacks %q", one)
 		}
+		// People count from 1.
+		for _, at := range regexp.MustCompile(`^(task|offer)s\[(\d+)\]`).FindAllStringSubmatch(p.Path, 1) {
+			n, _ := strconv.Atoi(at[2])
+			if place := fmt.Sprintf(`\b%s %d\b`, at[1], n+1); !regexp.MustCompile(place).MatchString(text) {
+				ts.Fatalf("the text lacks %q, for %s", place, p.Path)
+			}
+		}
+	}
+	if path := regexp.MustCompile(`\w\[\d+\]`).FindString(text); path != "" {
+		ts.Fatalf("the text counts from 0: %s", path)
 	}
 }
 

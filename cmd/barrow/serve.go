@@ -35,13 +35,18 @@ func (a *app) serveCommand() *cobra.Command {
 		Short: "the page, for a browser on this machine",
 		Long: `Serves the page to browsers on this machine, and to no other, until ctrl-C.
 
-The page is the one in --dir, else the one in ./dist, else, in a clone of the
-repository and with the go tool, one that is built for the while.
+The page is the one in --dir, or else the one in ./dist. In a clone of the
+repository that has neither, the go tool builds one for as long as it is served.
 
 A browser keeps jobs by address: the same port shows the same jobs.`,
 		Example: `  barrow serve
   barrow serve --dir dist --port 8080`,
-		Args: cobra.NoArgs,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return fmt.Errorf("%q belongs to no flag: a folder goes after --dir", args[0])
+			}
+			return nil
+		},
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 			defer stop()

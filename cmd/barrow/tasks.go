@@ -52,6 +52,7 @@ Without --mix or --material it is worked out as ready-made potting mix.`,
 		},
 	}
 	q.flags(cmd, k.Object.Fields())
+	q.output.flags(cmd)
 	cmd.ValidArgsFunction = completeWith(func() (ids []string) {
 		for _, k := range catalog.BuiltIn().Containers {
 			ids = append(ids, "1x"+k.ID)
@@ -227,6 +228,7 @@ func (a *app) taskCommand(k *task.Kind) *cobra.Command {
 		RunE:    func(*cobra.Command, []string) error { return q.plan(a) },
 	}
 	q.flags(cmd, k.Object.Fields())
+	q.output.flags(cmd)
 	return cmd
 }
 

@@ -45,7 +45,7 @@ const catalogJSON = `{
     {"id": "rims", "text": "Garden writers' tables of pots by the width of the rim, and a nursery's: they differ", "kind": "read"},
     {"id": "rooting", "text": "Equal parts peat and perlite is named as a rooting mix by several extension texts", "kind": "read"},
     {"id": "squares", "text": "Suppliers' tables of what square pots hold", "kind": "read"},
-    {"id": "swell", "text": "Engineering reference tables of swell on digging: they differ, hence the range", "kind": "read"},
+    {"id": "swell", "text": "Engineering reference tables of swell on digging; they differ, and the range covers them", "kind": "read"},
     {"id": "tray-128", "text": "28 mL: American Society for Horticultural Science, conference of 2010, paper 4609; 20 mL: trays of Dianthus caryophyllus; the least is from memory", "kind": "memory"},
     {"id": "tray-200", "text": "From memory; trays of 162 and 242 cells hold 20 and 10 mL: American Society for Horticultural Science, conference of 2010, paper 4609", "kind": "memory"},
     {"id": "tray-288", "text": "6.4 mL: American Society for Horticultural Science, conference of 2010, paper 4609; the range is from memory", "kind": "memory"},

@@ -42,7 +42,7 @@ func (s *Scope) namedMix(r *doc.Reader, mix string) *Blend {
 		r.Problem(doc.MixUnknown, message.Of(`a material, not a mix: write "material": "{0}"`, mix))
 	} else {
 		r.Add(r.Unknown(doc.MixUnknown, mix, s.mixNames(),
-			`name its parts, such as "bark-fines 3, peat 1", or define it under mixes; barrow list mixes shows some`))
+			`no such mix; name its parts, such as "bark-fines 3, peat 1", or define it under mixes`))
 	}
 	return nil
 }

@@ -55,7 +55,7 @@ func (s *Scope) classNames() (names []string, owners map[string]string) {
 func (s *Scope) UnknownMaterial(r *doc.Reader, word string) {
 	if !r.Full() {
 		r.Add(r.Unknown(doc.MaterialUnknown, word, s.materialNames(),
-			"barrow list materials shows them; a job may add its own under materials"))
+			"no such material; a job may add its own under materials"))
 	}
 }
 
@@ -70,7 +70,7 @@ func (s *Scope) Class(r *doc.Reader, id string) *Class {
 	}
 	names, owners := s.classNames()
 	p := r.Unknown(doc.ContainerUnknown, id, names,
-		`no such size is known: barrow list containers shows them; or give what the pot holds, such as "2.8 L"`)
+		`no such size; give what the pot holds, such as "2.8 L", or its own measures`)
 	for _, name := range names {
 		if spell.Lower(name) == spell.Lower(id) || p.Hint == doc.DidYouMean(name) {
 			p.Hint = doc.DidYouMean(owners[name])

@@ -340,7 +340,7 @@ func fields() doc.Fields {
 	}
 	list := &doc.Type{Takes: "list of areas", Form: "list", Of: Object, Read: read}
 	fields := doc.Fields{
-		{Name: "area", Type: &doc.Area, About: `a plain area, "240 sq ft"`, At: func(a any) any { return &a.(*Area).Plain }},
+		{Name: "area", Type: plain(), About: `a plain area, "240 sq ft"`, At: func(a any) any { return &a.(*Area).Plain }},
 		{Name: "strip", Type: &strip, About: "a bed along a line", At: func(a any) any { return &a.(*Area).Strip }},
 		{Name: "corners", Type: &corners, About: `the outline, corner by corner: [["0 ft", "0 ft"], ["12 ft", "0 ft"], ...]`, At: func(a any) any { return &a.(*Area).Corners }},
 		{Name: "count", Type: &doc.Count, About: "how many of this shape, 1 when left out", At: func(a any) any { return &a.(*Area).Count }},
@@ -352,6 +352,32 @@ func fields() doc.Fields {
 			At: func(a any) any { return sides{a.(*Area), sh.word} }})
 	}
 	return fields
+}
+
+// plain returns the type of a plain area. A shape that stands there is told the field
+// that it belongs in.
+func plain() *doc.Type {
+	t := doc.Area
+	t.Read = func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+		shape, err := ParseArea(n.Text)
+		_, wrong := units.ParseArea(n.Text)
+		if n.Kind != json.String || err != nil || wrong == nil {
+			doc.Area.Read(&doc.Area, r, n, at)
+			return
+		}
+		e := *wrong.(*units.Error)
+		e.Hint = message.Of(`area takes plain ground, such as "240 sq ft"; write "{0}": "{1}"`, shape.Shape, shape.lengths())
+		r.Quantity(&e)
+	}
+	return &t
+}
+
+// lengths is what was typed of a shape, without its word.
+func (a *Area) lengths() string {
+	if word, rest, _ := strings.Cut(a.Text, " "); word[0] > '9' {
+		return strings.TrimSpace(rest)
+	}
+	return a.Text
 }
 
 // sides is where the lengths of a shape are stored: one list for all shapes.

@@ -70,8 +70,8 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 	if i, j, cross := crossing(p); cross {
 		r.EnterAt(j)
 		r.Problem(doc.AreaCrossing, message.Of(
-			"the side that starts here meets the one that starts at corners[{0}]: list the corners in order, one way round",
-			strconv.Itoa(i)))
+			"the side that starts here meets the one that starts at corner {0}: list the corners in order, one way round",
+			strconv.Itoa(i+1)))
 		r.Leave()
 		return 0
 	}

@@ -38,7 +38,7 @@ var soil = doc.Type{Form: "choice", Words: []string{"clay", "loam", "sandy"}, Re
 var amendFields = doc.Fields{
 	{Name: "area", Type: &ground.Type, About: `"60 ft x 4 ft", "circle 14 ft", "240 sq ft", or an object`, At: func(a any) any { return &a.(*Amend).Area }},
 	{Name: "layer", Type: &doc.Length, About: "how deep it is spread; or share", At: func(a any) any { return &a.(*Amend).Layer }},
-	{Name: "share", Type: &doc.SomeShare, About: "of the finished bed by volume, and the layer follows; or layer", At: func(a any) any { return &a.(*Amend).Share }},
+	{Name: "share", Type: &doc.SomeShare, About: "share of the finished bed by volume, which gives the layer; or layer", At: func(a any) any { return &a.(*Amend).Share }},
 	{Name: "into", Type: &doc.Length, About: "the finished depth that holds the layer: 3 in of 9 in is a third; or over", At: func(a any) any { return &a.(*Amend).Into }},
 	{Name: "over", Type: &doc.Length, About: "the depth of native soil loosened: 3 in over 6 in is a third; or into", At: func(a any) any { return &a.(*Amend).Over }},
 	{Name: "soil", Type: &soil, About: "the bed's own soil", At: func(a any) any { return &a.(*Amend).Soil }},
@@ -266,7 +266,7 @@ func (b *Bed) Cautions(s *catalog.Scope) (list []Caution) {
 	}
 	if s.HasTrait(in, "sand") && (b.work.Soil == "clay" || b.work.Soil == "") {
 		list = append(list, Caution{Code: "sand-clay", Place: 30,
-			Text:   "Sand into clay is warned against: short of about 60 % sand it sets hard.",
+			Text:   "Do not dig sand into clay: with less than about 60 % sand it sets hard.",
 			Source: "Colorado State Univ. Extension and others; the figure is uncertain"})
 	}
 	return append(append(list, about(s, in, nitrogen, salt)...), digging)

@@ -38,7 +38,7 @@ var backfillFields = doc.Fields{
 	{Name: "depth", Type: &doc.Length, About: "no deeper than the ball", At: func(f any) any { return &f.(*Backfill).Depth }},
 	{Name: "ball", Type: &ball, About: `"#1", "0.7 gal", or across by height "6 in x 7 in"`, At: func(f any) any { return &f.(*Backfill).Ball }},
 	{Name: "above_grade", Type: &doc.Margin, About: "how far the ball stands above the ground; 1 to 2 in in clay", At: func(f any) any { return &f.(*Backfill).AboveGrade }},
-	{Name: "share", Type: &doc.SomeOfAll, About: "of the backfill that is material; left out, only soil goes back", At: func(f any) any { return &f.(*Backfill).Share }},
+	{Name: "share", Type: &doc.SomeOfAll, About: "share of the backfill that is material; left out, only soil goes back", At: func(f any) any { return &f.(*Backfill).Share }},
 	{Name: "soil", Type: &soil, About: "the soil dug; clay when left out", At: func(f any) any { return &f.(*Backfill).Soil }},
 }
 
@@ -197,7 +197,7 @@ func (h *Holes) below(r *doc.Reader, s *catalog.Scope) units.Range {
 		r.Problem(doc.BallLarge, message.Of("wider than the hole, {#0}", units.Both.Length(f.Width)))
 		return units.Range{}
 	case sunk <= 0:
-		r.Problem(doc.BallAbove, "the ball is no higher than it stands above grade")
+		r.Problem(doc.BallAbove, "the whole ball would stand above the ground")
 		return units.Range{}
 	case height-f.Depth > f.Depth:
 		r.Problem(doc.BallAbove, message.Of("{#0} of the ball would stand above the ground, more than the hole is deep, {#1}",
@@ -303,7 +303,7 @@ func (h *Holes) Notes(n *Notes) {
 	}
 	if h.proud > 0 {
 		n.say("ball", "ball.proud",
-			"the ball stands {0} higher above the ground than you gave: dig deeper, or say so",
+			"the ball stands {0} higher above the ground than you gave: dig deeper, or give that as above_grade",
 			n.Printer.Length(h.proud))
 	}
 	if h.work.Soil == "" {

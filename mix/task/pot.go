@@ -202,7 +202,7 @@ func (p *Pot) filled() message.Text {
 // rangeOfPot and rangeOfCell are the notes on a class whose makes differ.
 const (
 	rangeOfPot  message.Text = "makes of {0} differ: one takes {1}. Fill one to the brim with water, and give that volume as its brim"
-	rangeOfCell message.Text = "makes of {0} differ: a cell takes {1}. Fill one with water, measure that, and write that as what it holds"
+	rangeOfCell message.Text = "makes of {0} differ: a cell takes {1}. Fill one with water, and give that volume as what it holds"
 )
 
 // notes says that the makes of a class differ, and that the trade's gallon pot takes

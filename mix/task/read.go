@@ -34,7 +34,7 @@ var fields = doc.Fields{
 	{Name: "mix", Type: &mixWord, About: `what goes in: "potting", or "bark-fines 3, peat 1"; or material`, At: func(t any) any { return &t.(*Task).Mix }},
 	{Name: "material", Type: &catalog.MaterialWord, About: "what goes in; or mix", At: func(t any) any { return &t.(*Task).Material }},
 	{Name: "settle", Type: &doc.Loss, About: "loose volume lost in place; for a layer, 0% when left out", At: func(t any) any { return &t.(*Task).Settle }},
-	{Name: "blend_loss", Type: &doc.Loss, About: "volume lost when the parts are mixed, over the mix's own", At: func(t any) any { return &t.(*Task).BlendLoss }},
+	{Name: "blend_loss", Type: &doc.Loss, About: "volume lost when the parts are mixed, in place of the mix's own", At: func(t any) any { return &t.(*Task).BlendLoss }},
 	{Name: "spare", Type: &doc.Extra, About: "what you want on top; 0% when left out", At: func(t any) any { return &t.(*Task).Spare }},
 }
 

@@ -42,7 +42,7 @@ func (h *Haul) check(r *doc.Reader) {
 	case h.Payload > 0 && h.Placard > 0:
 		r.ProblemAt("placard", doc.FieldBoth, "give payload, or placard and people, not both")
 	case h.People > 0 && h.Placard == 0:
-		r.ProblemAt("people", doc.FieldAlone, "people are taken from the placard's figure: give placard")
+		r.ProblemAt("people", doc.FieldAlone, "people are taken off the placard's figure: give placard too")
 	case h.Placard > 0 && h.People == 0:
 		r.ProblemAt("people", doc.FieldMissing,
 			"what do the people weigh? the placard's figure is for them and the cargo")

@@ -61,20 +61,20 @@ func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
 	l.FewMany = l.fewMany(need)
 	var ok bool
 	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > doc.MaxCount {
-		r.Problem(doc.VolumeLarge, "so many of these come to more than can be worked out")
+		r.Problem(doc.VolumeLarge, "that many of these come to more than can be worked out")
 		return
 	}
 	l.Left = max(l.Volume-need.Plan, 0)
 	if l.Priced {
 		if cost, fits := l.Offer.Price.Times(l.Count); !fits || cost > units.MaxMoney {
-			r.ProblemAt("price", doc.CostLarge, "so many of these cost more than can be worked out")
+			r.ProblemAt("price", doc.CostLarge, "that many of these cost more than can be worked out")
 			return
 		}
 		asked := l.ask(0, false)
 		l.Cost, l.Tax = asked.Paid(l.Count, tax)
 	}
 	if !l.weigh() {
-		r.ProblemAt("weight", doc.WeightLarge, "so many of these weigh more than can be worked out")
+		r.ProblemAt("weight", doc.WeightLarge, "that many of these weigh more than can be worked out")
 	}
 }
 

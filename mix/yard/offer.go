@@ -132,7 +132,7 @@ func (o *Offer) checkPrices(r *doc.Reader) {
 		r.EnterAt(i)
 		switch {
 		case b.From == 0:
-			r.ProblemAt("from", doc.FieldMissing, "from how many on?")
+			r.ProblemAt("from", doc.FieldMissing, "from how many?")
 		case b.From <= last:
 			r.ProblemAt("from", doc.BreakOrder, message.Of("more than {0}: breaks go up", itoa(last)))
 		}

@@ -137,7 +137,7 @@ func (b *Bought) checkCost(r *doc.Reader, o *Offer) {
 		return
 	}
 	if all, fits := o.PriceFor(b.Count).Times(b.Count); !fits || all > units.MaxMoney {
-		r.ProblemAt("count", doc.CostLarge, "so many of these cost more than can be worked out")
+		r.ProblemAt("count", doc.CostLarge, "that many of these cost more than can be worked out")
 	}
 }
 
@@ -155,7 +155,7 @@ func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all unit
 		each = yield.Plan
 	}
 	if all, ok = each.Times(count); !ok {
-		r.Problem(doc.VolumeLarge, "so many come to more than can be worked out")
+		r.Problem(doc.VolumeLarge, "that many come to more than can be worked out")
 	}
 	return all, ok
 }

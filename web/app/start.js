@@ -18,7 +18,7 @@ import {render} from '../ui/h.js';
 
 const program = startProgram(assets, {
   restarted() {
-    state.message = {text: say('What works things out had ended. It was started again, and nothing is lost.')};
+    state.message = {text: say('The program had stopped. It was started again, and nothing is lost.')};
     state.redraw();
   },
   long(what) {

@@ -88,7 +88,7 @@ export const sections = [
       write: (entries, how) => state.job.set(['on_hand'], entries.length > 0 ? objectOf(entries) : undefined, how)}),
   },
   {
-    name: 'offers', title: mark('What the yard sells'), about: mark('With these the order of least cost is found: how many of which, bags or bulk.'), paths: ['offers', 'currency', 'tax', 'aim'],
+    name: 'offers', title: mark('What the yard sells'), about: mark('With these the cheapest order is found: how many of each, bags or bulk.'), paths: ['offers', 'currency', 'tax', 'aim'],
     sum: doc => lengthOf(doc.offers) > 0 ? sayCount(lengthOf(doc.offers), '{n} offer', '{n} offers') : '',
     form: (state, ctx) => [
       rowsOf(state, 'offers', ctx, {form: offerForm, one: offerTitle, add: {label: say('Add an offer'), row: newOffer}}),

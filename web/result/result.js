@@ -59,7 +59,7 @@ export function sure(state) {
     s.assumes.map((text, i) => h('p', {key: i, class: 'assumes'}, text + '.')),
     s.enough && h('p', null, say('To have enough 9 times in 10: {order}.', {order: s.enough.map(l => buys(state, l)).join('; ')}),
       s.enough_total && [' ', state.plan.bought ? say('{total} still to pay', {total: money(state, s.enough_total)}) + '.' : say('{total} in all.', {total: money(state, s.enough_total)})]),
-    s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} moves it by {volume}: {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
+    s.matters.length > 0 && h('ul', null, s.matters.map((m, i) => h('li', {key: i}, say('{name} may change the need by {volume}. To be surer, {measure}.', {name: upper(m.name), volume: m.moves_shown, measure: m.measure})))),
     fold(state, 'sure', say('How that is worked out'), () => [h('p', null, s.method), h('ul', null, s.ranges.map((r, i) => h('li', {key: i}, r)))]));
 }
 

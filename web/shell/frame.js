@@ -54,7 +54,7 @@ function messages(state) {
       h('button', {type: 'button', 'data-test': 'conflict-theirs', onClick: state.conflict.theirs}, say('Show that one')),
       h('button', {type: 'button', 'data-test': 'conflict-mine', onClick: state.conflict.mine}, say('Keep this one as a copy'))),
     state.long && h('div', {class: 'message', role: 'status', 'data-test': 'long'},
-      h('p', null, state.long === 'loading' ? say('The program is slow to load.') : say('This takes long to work out.')),
+      h('p', null, state.long === 'loading' ? say('The program is slow to load.') : say('This is taking long to work out.')),
       h('button', {type: 'button', 'data-test': 'stop', onClick: state.actions.stop}, state.long === 'loading' ? say('Try again') : say('Stop'))),
     state.message && h('div', {class: 'message', role: state.message.bad ? 'alert' : 'status', 'data-test': 'message'},
       h('p', null, state.message.text),

@@ -172,13 +172,13 @@ export const labels = {
     stock: {label: mark('In stock')},
   },
   price_break: {
-    from: {label: mark('From this many on')},
+    from: {label: mark('From this many')},
     price: {label: mark('Each then')},
   },
   haul: {
     payload: {label: mark('May be loaded')},
     placard: {label: mark('Door placard: people and cargo')},
-    people: {label: mark('Weight of all who ride')},
+    people: {label: mark('Weight of everyone who rides')},
     room: {unit: 'load', label: mark('Room, filled level')},
     trip_cost: {label: mark('Cost of one drive')},
   },
@@ -216,7 +216,7 @@ export const labels = {
     bales: {unit: 'bag', label: mark('Compressed bales commonly sold'), more: true},
     opens_low: {label: mark('A bale opens to at least'), help: mark('So many times its volume.'), more: true},
     opens_high: {label: mark('And to at most'), help: mark('So many times its volume.'), more: true},
-    traits: {label: mark('To be careful with'), choices: {dust: mark('Dust when dry'), legionella: mark('May carry legionella'), mulch: mark('A mulch'), salt: mark('Salts'), sand: mark('Sand'), soil: mark('Soil'), woody: mark('Woody, ties up nitrogen')}, more: true},
+    traits: {label: mark('Take care with'), choices: {dust: mark('Dust when dry'), legionella: mark('May carry legionella'), mulch: mark('A mulch'), salt: mark('Salts'), sand: mark('Sand'), soil: mark('Soil'), woody: mark('Woody, ties up nitrogen')}, more: true},
     source: {label: mark('Where the figures come from'), more: true},
   },
   own_container: {
