@@ -583,6 +583,10 @@ export interface Totals {
   total?: string;
   /** the same as the reader writes it, where that differs */
   total_shown?: string;
+  /** an amount of money, with a point: of the total, for the drives still to make */
+  driving?: string;
+  /** the same as the reader writes it, where that differs */
+  driving_shown?: string;
   /** an amount of money, with a point: for what was bought already, tax counted */
   paid?: string;
   /** the same as the reader writes it, where that differs */

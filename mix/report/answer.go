@@ -50,6 +50,9 @@ func (w *writer) side(key string, p *mix.Plan) {
 	if p.Priced() {
 		w.Figure("goods", p.Bill.Goods.String())
 		w.Figure("total", p.Bill.Total.String())
+		if p.Bill.Driving > 0 || p.Bought.Priced {
+			w.Figure("driving", p.Bill.Driving.String())
+		}
 	}
 	w.paid(p)
 	w.Optional("drives_shown", p.Load.DrivesText(w.Printer))

@@ -328,6 +328,7 @@ func totalsShape() *json.Shape {
 	return json.AnObject("Totals", "What there is to pay and to drive.",
 		may("goods", json.AString, money), shown("goods"),
 		may("total", json.AString, money+": still to pay"), shown("total"),
+		may("driving", json.AString, money+": of the total, for the drives still to make"), shown("driving"),
 		may("paid", json.AString, money+": for what was bought already, tax counted"), shown("paid"),
 		may("in_all", json.AString, money+": paid and still to pay"), shown("in_all"),
 		may("drives_shown", json.AString, "the drives still to make, in words"))

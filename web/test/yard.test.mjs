@@ -60,9 +60,14 @@ test('what is paid and what is still to pay add up, before and after', () => {
   changed(state, {});
   state.changes.before = {total: '270.65', drives_shown: '5 drives'};
   state.changes.after = {total: '230.65', paid: '40.00', in_all: '270.65', drives_shown: '4 drives'};
-  assert.match(said(state), /Paid already 40\.00, still to pay 230\.65\.In all 270\.65, was 270\.65Still to drive: 4 drives, was 5 drives/);
+  assert.match(said(state), /Paid already 40\.00, still to pay 230\.65\.In all 270\.65, was 270\.65Still to drive: 4 drives; before: 5 drives/);
+  state.changes.before.driving = '45.00';
+  state.changes.after.driving = '0.00';
+  assert.match(said(state), /Driving in it 0\.00, was 45\.00: drives made already are not counted\./);
+  state.changes.after.driving = '45.00';
+  assert.doesNotMatch(said(state), /Driving/);
   state.changes.before = {total: '250.65', paid: '20.00', in_all: '270.65'};
-  assert.match(said(state), /In all 270\.65, was 270\.65Still to drive: 4 drives(?!,)/);
+  assert.match(said(state), /In all 270\.65, was 270\.65Still to drive: 4 drives(?!;)/);
 });
 
 test('what is bought keeps what it cost', () => {

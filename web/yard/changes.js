@@ -49,7 +49,8 @@ function totals(state, {before, after}) {
   return [
     after.paid !== undefined && after.total !== undefined && say('Paid already {paid}, still to pay {total}.', {paid: money(state, after.paid), total: money(state, after.total)}),
     was !== undefined && is !== undefined && say('In all {after}, was {before}', {after: money(state, is), before: money(state, was)}),
-    drives && (before?.drives_shown && before.drives_shown !== drives ? say('Still to drive: {after}, was {before}', {after: drives, before: before.drives_shown}) : say('Still to drive: {after}', {after: drives})),
+    after.paid !== undefined && before?.driving !== undefined && before.driving !== after.driving && say('Driving in it {after}, was {before}: drives made already are not counted.', {after: money(state, after.driving ?? '0'), before: money(state, before.driving)}),
+    drives && (before?.drives_shown && before.drives_shown !== drives ? say('Still to drive: {after}; before: {before}', {after: drives, before: before.drives_shown}) : say('Still to drive: {after}', {after: drives})),
   ].filter(text => !!text).map(String);
 }
 
