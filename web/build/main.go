@@ -10,30 +10,56 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"example.org/barrow/web/build/compile"
 )
 
 func main() {
-	out := flag.String("out", "dist", "folder to write; what an earlier build wrote there is replaced")
-	quiet := flag.Bool("quiet", false, "leave out the table of sizes")
-	flags := flag.Bool("flags", false,
+	set := flag.NewFlagSet("build", flag.ContinueOnError)
+	out := set.String("out", "dist", "folder to write; what an earlier build wrote there is replaced")
+	quiet := set.Bool("quiet", false, "leave out the table of sizes")
+	flags := set.Bool("flags", false,
 		"build nothing, and print the compiler's flags as JSON: plain, and those of the page")
-	flag.Parse()
-	var err error
-	if *flags {
+	set.SetOutput(io.Discard) // its errors are put in our words
+	err := set.Parse(os.Args[1:])
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		set.SetOutput(os.Stdout)
+		set.PrintDefaults()
+		return
+	case err != nil || set.NArg() > 0:
+		fmt.Fprintln(os.Stderr, "error:", usageError(err, set.Args()))
+		os.Exit(2)
+	case *flags:
 		err = printFlags(os.Stdout)
-	} else {
+	default:
 		err = run(*out, *quiet)
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "error:", err)
 		os.Exit(1)
 	}
+}
+
+// usageError says what is wrong with the command line, in one plain sentence.
+func usageError(err error, rest []string) string {
+	const these = "; there are -out FOLDER, -quiet and -flags"
+	if err == nil {
+		return fmt.Sprintf("%q belongs to no flag", rest[0]) + these
+	}
+	if name, ok := strings.CutPrefix(err.Error(), "flag provided but not defined: "); ok {
+		return "there is no flag " + name + these
+	}
+	if name, ok := strings.CutPrefix(err.Error(), "flag needs an argument: "); ok {
+		return name + " has nothing after it: write " + name + " FOLDER"
+	}
+	return "a flag is written wrongly" + these
 }
 
 func run(out string, quiet bool) error {
