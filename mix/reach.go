@@ -20,6 +20,8 @@ type Reach struct {
 	Net   units.Volume      // what Loose comes to in place, after the task's allowances
 	Limit *catalog.Material // the material that runs out first
 	Left  []Portion         // what is left of each material then
+	// Unused is the stock of materials that Filling has none of.
+	Unused []Portion
 	task.Reached
 	OneMore []OneMore // what one more pack of each material would add
 }
@@ -76,6 +78,11 @@ func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	for i, left := range e.leftOf(b, loose, e.hand) {
 		if b.Has(i) {
 			reach.Left = append(reach.Left, Portion{e.material(i), units.Exactly(left)})
+		}
+	}
+	for i, v := range e.hand {
+		if v > 0 && !b.Has(i) {
+			reach.Unused = append(reach.Unused, Portion{e.material(i), units.Exactly(v)})
 		}
 	}
 	reach.OneMore = e.oneMore(b, loose)

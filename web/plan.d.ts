@@ -609,7 +609,7 @@ export interface Changes {
   after: Totals;
 }
 
-/** What is left of one material then. */
+/** What there is of one material. */
 export interface ReachLeft {
   /** the material's id */
   material: string;
@@ -651,8 +651,10 @@ export interface Reach {
   net_litres: number;
   /** the material that runs out first, by id */
   limit: string;
-  /** of every material */
+  /** what is left of every material then */
   left: ReachLeft[];
+  /** the stock of materials that do not go in */
+  unused?: ReachLeft[];
   /** each line of containers */
   containers: ReachPot[];
   /** the ground of a layer */

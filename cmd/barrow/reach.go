@@ -138,6 +138,9 @@ func (a *app) reachText(b *bytes.Buffer, r *mix.Reach, wants []string) {
 			rows = append(rows, []string{"Left over, " + p.Material.Name, m.Volume(p.Volume.Plan)})
 		}
 	}
+	for _, p := range r.Unused {
+		rows = append(rows, []string{"Not in it, " + p.Material.Name, m.Volume(p.Volume.Plan)})
+	}
 	table(b, []column{{most: 44}, {most: 30}}, rows)
 	if len(r.OneMore) == 0 {
 		return

@@ -95,6 +95,12 @@ func Reach(r *mix.Reach) []byte {
 		w.Text("material", r.Left[i].Material.ID)
 		w.Litres("litres", r.Left[i].Volume.Plan)
 	})
+	if len(r.Unused) > 0 {
+		w.Rows("unused", len(r.Unused), func(i int) {
+			w.Text("material", r.Unused[i].Material.ID)
+			w.Litres("litres", r.Unused[i].Volume.Plan)
+		})
+	}
 	w.Rows("containers", len(r.Pots), func(i int) {
 		p := &r.Pots[i]
 		w.Text("label", p.Label)
