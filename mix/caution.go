@@ -1,8 +1,13 @@
 package mix
 
 import (
+	"strings"
+
+	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/task"
+	"example.org/barrow/mix/yard"
 	"example.org/barrow/units"
+	"example.org/barrow/units/message"
 )
 
 // The limits above which a caution applies.
@@ -24,9 +29,7 @@ var (
 	vehicle = task.Caution{Code: "vehicle", Place: 110,
 		Text:   "The door placard's load, less the people, is the limit, and so are the axle and gross ratings; what fits in the bed is no guide. Cover the load.",
 		Source: "49 CFR 571.110 and 575.6"}
-	lifting = task.Caution{Code: "lifting", Place: 120,
-		Text:   "A pack here may weigh more than 51 lb (23 kg), the most for one person under ideal conditions: share the lift, or split the pack.",
-		Source: "NIOSH 94-110"}
+	lifting = task.Caution{Code: "lifting", Place: 120, Source: "NIOSH 94-110"}
 )
 
 // cautions collects the cautions that apply, each once however many tasks have it, in
@@ -38,8 +41,11 @@ func (p *Plan) cautions() []task.Caution {
 	if p.heavyLoad() {
 		list = append(list, vehicle)
 	}
-	if p.heavyPack() {
-		list = append(list, lifting)
+	if packs := p.heavyPacks(); len(packs) > 0 {
+		lift := lifting
+		lift.Text = message.Of("More than 51 lb (23 kg), the most for one person under ideal conditions, may weigh: {0}. Share the lift, or split the pack.",
+			strings.Join(packs, "; "))
+		list = append(list, lift)
 	}
 	seen := map[string]bool{}
 	for i := range p.e.tasks {
@@ -60,24 +66,32 @@ func (p *Plan) cautions() []task.Caution {
 	return list
 }
 
-// heavyPack reports whether one pack of the order may be too heavy to lift. A need
-// that the order does not cover counts with the heaviest pack it commonly comes in,
-// since any of them may be bought. Bulk is not lifted in one piece.
-func (p *Plan) heavyPack() bool {
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		each, _ := l.Offer.Mass(l.Material, l.Each.Plan)
-		if l.Offer.Bulk.Volume == 0 && each[1] > liftLimit {
-			return true
+// heavyPacks names the packs that may be too heavy to lift, each with what it may
+// weigh as it is sold: those of the order, and for a need that the order does not
+// cover the heaviest that it commonly comes in, since any may be bought. Bulk is not
+// lifted in one piece.
+func (p *Plan) heavyPacks() (packs []string) {
+	add := func(o *yard.Offer, m *catalog.Material, loose units.Volume) {
+		mass, _ := o.Mass(m, loose)
+		if o.Bulk.Volume == 0 && mass[1] > liftLimit {
+			packs = append(packs, p.Printer().Print("{0} of {1}, {2}", p.Language.Figure(o.Pack.String()),
+				m.Name, p.Printer().MassRange(mass[0], mass[1])))
 		}
+	}
+	for i := range p.Lines {
+		add(p.Lines[i].Offer, p.Lines[i].Material, p.Lines[i].Each.Plan)
 	}
 	for i := range p.Needs {
 		n := &p.Needs[i]
-		if n.Buy.Plan > 0 && !p.Ordered(n.Material) && n.HeaviestPack() > liftLimit {
-			return true
+		if n.Buy.Plan == 0 || p.Ordered(n.Material) {
+			continue
+		}
+		if pack, ok := n.HeaviestPack(); ok {
+			loose, _ := pack.Yield(n.Material)
+			add(&pack, n.Material, loose.Plan)
 		}
 	}
-	return false
+	return packs
 }
 
 // heavyLoad reports whether what is to be hauled may weigh more than loadLimit. A

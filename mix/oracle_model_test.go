@@ -312,9 +312,6 @@ func (t *modelTask) settles(j *modelJob) exact {
 			return trade().common["settle-pot"] // the job's own row stands in for the catalogue's
 		}
 	}
-	if s, ok := trade().settle[t.filling]; ok {
-		return s
-	}
 	return trade().common["settle-pot"]
 }
 

@@ -23,8 +23,8 @@ var tradeFigures = []tradeFigure{
 	{"allowances", "brim", "share=6%; low=4%; high=15%",
 		"a nursery-management text: 172.8 of 183 cu in; Univ. of Florida, substrate tests in containers: 1/2 in below the brim, " +
 			"4 % of a straight pot 12 in deep, 13 % of one 4 in deep; NDSU: 1 in and more in large ones, 14 % of 7 in, 15 % of 183 cu in"},
-	{"allowances", "settle-pot", "share=10%; low=5%; high=20%",
-		"common practice; Verhagen, Acta Hort. 1168:14: 105 to 155 % of the delivered density, which is 5 to 35 % less"},
+	{"allowances", "settle-pot", "share=10%; low=4.76%; high=35.5%",
+		"common practice; Verhagen, Acta Hort. 1168:14: 105 to 155 % of the delivered density, which is 4.76 to 35.5 % lost"},
 
 	{"containers", "SP1", "low=6.5 cu in; brim=7.25 cu in; high=8 cu in", z60},
 	{"containers", "SP2", "low=13 cu in; brim=14 cu in; high=15 cu in", z60},
@@ -116,50 +116,50 @@ var tradeFigures = []tradeFigure{
 
 	{"materials", "bark-chunks", "dry=354 lb/cu yd; wet=607 lb/cu yd; packs=1 cu ft, 2 cu ft, 3 cu ft; bulk=true; traits=dust",
 		"Pacific Bulb Society, Growing Medium table: 0.21 and 0.36 g/cm3; packs are common practice"},
-	{"materials", "bark-fines", "dry=303 lb/cu yd; wet=1112 lb/cu yd; packs=1 cu ft, 1.5 cu ft, 2 cu ft, 3 cu ft; bulk=true; traits=dust, woody",
-		"Int. J. Agronomy 2012:978528, Table 1: 0.18 g/cm3 and 48 % water; packs are common practice"},
-	{"materials", "bark-mulch", "dry=400 lb/cu yd; wet=800 lb/cu yd; " + mulchFigures + "; packs=2 cu ft, 3 cu ft; bulk=true; traits=dust, mulch, woody",
+	{"materials", "bark-fines", "dry=303 lb/cu yd; wet=1112 lb/cu yd; packed_low=303 lb/cu yd; packed_high=758 lb/cu yd; packs=1 cu ft, 1.5 cu ft, 2 cu ft, 3 cu ft; bulk=true; traits=dust, woody",
+		"Int. J. Agronomy 2012:978528, Table 1: 0.18 g/cm3 and 48 % water; packs are common practice; as sold: dried out to three fifths water by weight, common practice"},
+	{"materials", "bark-mulch", "dry=400 lb/cu yd; wet=800 lb/cu yd; packed_low=243 lb/cu yd; packed_high=608 lb/cu yd; " + mulchFigures + "; packs=2 cu ft, 3 cu ft; bulk=true; traits=dust, mulch, woody",
 		mulchSource},
-	{"materials", "coir", "dry=135 lb/cu yd; wet=1483 lb/cu yd; packs=1.5 cu ft, 2 cu ft; bulk=false; traits=dust",
-		"HortScience 59(10):1477, 2024, as potted; Evans and others, HortScience 31, 1996: 0.08 and 80 % water; packs are common practice"},
+	{"materials", "coir", "dry=0.04 g/cm3; wet=1483 lb/cu yd; packed_low=0.04 g/cm3; packed_high=0.2 g/cm3; packs=1.5 cu ft, 2 cu ft; bulk=false; traits=dust",
+		"HortScience 59(10):1477, 2024, as potted; Evans and others, HortScience 31, 1996: 0.08 and 80 % water; packs are common practice; as sold: dried out to three fifths water by weight, common practice"},
 	{"materials", "compost", "dry=800 lb/cu yd; wet=1600 lb/cu yd; packs=1 cu ft, 2 cu ft; bulk=true; traits=legionella, salt",
 		"state composting bodies, as sold; NSW Health 2018; Oregon State Univ. EM 9308; packs are common practice"},
-	{"materials", "gravel", "dry=2600 lb/cu yd; wet=2770 lb/cu yd; packs=1/2 cu ft; bulk=true; traits=dust",
-		"CalRecycle, Weights and Volumes for Project Estimates; wet with the water of a growing-medium table; the pack is common practice"},
-	{"materials", "hardwood-mulch", "dry=400 lb/cu yd; wet=800 lb/cu yd; " + mulchFigures + "; packs=2 cu ft, 3 cu ft; bulk=true; traits=dust, mulch, woody",
+	{"materials", "gravel", "dry=2600 lb/cu yd; wet=3120 lb/cu yd; packs=1/2 cu ft; bulk=true; traits=dust",
+		"CalRecycle, Weights and Volumes for Project Estimates; 20 % more when wet; the pack is common practice"},
+	{"materials", "hardwood-mulch", "dry=400 lb/cu yd; wet=800 lb/cu yd; packed_low=243 lb/cu yd; packed_high=608 lb/cu yd; " + mulchFigures + "; packs=2 cu ft, 3 cu ft; bulk=true; traits=dust, mulch, woody",
 		mulchSource},
 	{"materials", "peat", "dry=185 lb/cu yd; wet=1652 lb/cu yd; packed_low=278 lb/cu yd; packed_high=500 lb/cu yd; " +
 		"opens_low=1.5; opens_high=2; bales=1 cu ft, 2.2 cu ft, 3 cu ft, 3.8 cu ft, 5.5 cu ft; packs=; bulk=false; traits=dust",
 		"Int. J. Agronomy 2012:978528, Table 1: 0.11 g/cm3 and 87 % water; Univ. of Arkansas FSA6097: fluffed it gains 50 to 100 %; " +
 			"Northeast Organic Farming Association, soil book, Appendix A: 500 lb/cu yd as sold, and 1.5 x 185; bales are common practice"},
-	{"materials", "perlite", "dry=177 lb/cu yd; wet=919 lb/cu yd; packed_low=51 lb/cu yd; packed_high=320 lb/cu yd; packs=8 dry qt, 2 cu ft, 4 cu ft; bulk=false; traits=dust",
+	{"materials", "perlite", "dry=0.03 g/cm3; wet=919 lb/cu yd; packed_low=0.03 g/cm3; packed_high=320 lb/cu yd; packs=8 dry qt, 2 cu ft, 4 cu ft; bulk=false; traits=dust",
 		"Frontiers in Plant Science 5:625, 2014, Table 4: 105 kg/m3 and 44 % water; Korean J. Soil Sci. Fert. 54(3):276, 2021: from 0.03 g/cm3; packs are common practice"},
-	{"materials", "potting-mix", "dry=182 lb/cu yd; wet=1328 lb/cu yd; packs=16 dry qt, 1 cu ft, 2 cu ft, 64 dry qt; bulk=true; traits=dust, legionella",
-		"Univ. of Arkansas, Greenhouse Management Online, Unit 7, Table 1: 0.108 g/cm3 and 68 % water; packs are common practice"},
-	{"materials", "pumice", "dry=431 kg/m3; wet=1001 kg/m3; packs=1/2 cu ft, 1 cu ft; bulk=true; traits=dust",
-		"Frontiers in Plant Science 5:625, 2014, Table 4: 431 kg/m3 and 57 % water; packs are common practice"},
-	{"materials", "sand", "dry=2400 lb/cu yd; wet=3120 lb/cu yd; packs=1/2 cu ft; bulk=true; traits=dust, sand",
-		"CalRecycle, Weights and Volumes for Project Estimates; the pack is common practice"},
-	{"materials", "topsoil", "dry=2100 lb/cu yd; wet=3000 lb/cu yd; packs=3/4 cu ft, 1 cu ft; bulk=true; traits=legionella, soil",
-		"CalRecycle, Weights and Volumes for Project Estimates: earth; packs are common practice"},
-	{"materials", "vermiculite", "dry=118 lb/cu yd; wet=1000 lb/cu yd; packed_low=108 lb/cu yd; packed_high=270 lb/cu yd; packs=8 dry qt, 2 cu ft, 4 cu ft; bulk=false; traits=dust",
+	{"materials", "potting-mix", "dry=182 lb/cu yd; wet=1328 lb/cu yd; packed_low=182 lb/cu yd; packed_high=636 lb/cu yd; packs=16 dry qt, 1 cu ft, 2 cu ft, 64 dry qt; bulk=true; traits=dust, legionella",
+		"Univ. of Arkansas, Greenhouse Management Online, Unit 7, Table 1: 0.108 g/cm3 and 68 % water; packs are common practice; as sold: to 3 bark, 1 peat, 1 perlite with three fifths water by weight, common practice"},
+	{"materials", "pumice", "dry=431 kg/m3; wet=1001 kg/m3; packed_low=431 kg/m3; packed_high=647 kg/m3; packs=1/2 cu ft, 1 cu ft; bulk=true; traits=dust",
+		"Frontiers in Plant Science 5:625, 2014, Table 4: 431 kg/m3 and 57 % water; packs are common practice; as sold: to a third water by weight, common practice"},
+	{"materials", "sand", "dry=2400 lb/cu yd; wet=3120 lb/cu yd; packed_low=2400 lb/cu yd; packed_high=2880 lb/cu yd; packs=1/2 cu ft; bulk=true; traits=dust, sand",
+		"CalRecycle, Weights and Volumes for Project Estimates; the pack is common practice; 20 % more when damp"},
+	{"materials", "topsoil", "dry=2100 lb/cu yd; wet=3000 lb/cu yd; packed_low=1440 lb/cu yd; packed_high=2700 lb/cu yd; packs=3/4 cu ft, 1 cu ft; bulk=true; traits=legionella, soil",
+		"CalRecycle, Weights and Volumes for Project Estimates: earth; packs are common practice; as sold: 40 lb in 3/4 cu ft is common practice, the high figure from memory"},
+	{"materials", "vermiculite", "dry=108 lb/cu yd; wet=1000 lb/cu yd; packed_low=108 lb/cu yd; packed_high=270 lb/cu yd; packs=8 dry qt, 2 cu ft, 4 cu ft; bulk=false; traits=dust",
 		"Frontiers in Plant Science 5:625, 2014, Table 4: from 70 kg/m3; the rest is from memory or common practice"},
-	{"materials", "wood-chips", "dry=243 lb/cu yd; wet=800 lb/cu yd; " + mulchFigures + "; packs=2 cu ft; bulk=true; traits=dust, mulch, woody",
+	{"materials", "wood-chips", "dry=243 lb/cu yd; wet=800 lb/cu yd; packed_low=243 lb/cu yd; packed_high=608 lb/cu yd; " + mulchFigures + "; packs=2 cu ft; bulk=true; traits=dust, mulch, woody",
 		"Oregon DEQ survey factors, dry; wet is from memory; settling as of bark mulch; the pack is common practice"},
-	{"materials", "wood-fiber", "dry=87 kg/m3; wet=287 kg/m3; packs=2 cu ft, 3 cu ft; bulk=false; traits=dust, woody",
-		"Frontiers in Plant Science 5:625, 2014, Table 4: 87 kg/m3 and 20 % water; packs are common practice"},
+	{"materials", "wood-fiber", "dry=87 kg/m3; wet=287 kg/m3; packed_low=87 kg/m3; packed_high=218 kg/m3; packs=2 cu ft, 3 cu ft; bulk=false; traits=dust, woody",
+		"Frontiers in Plant Science 5:625, 2014, Table 4: 87 kg/m3 and 20 % water; packs are common practice; as sold: dried out to three fifths water by weight, common practice"},
 
 	{"mixes", "bark-peat", "parts=bark-fines 1, peat 1", "Univ. of Arkansas, Greenhouse Management Online, Unit 7, Table 1"},
 	{"mixes", "peat-lite", "parts=peat 2, perlite 1, vermiculite 1", "Univ. of Arkansas, Greenhouse Management Online, Unit 7, Table 1"},
 	{"mixes", "potting", "parts=bark-fines 3, peat 1, perlite 1", "common practice"},
 	{"mixes", "rooting", "parts=peat 1, perlite 1", "equal parts are named by several extension texts"},
 
-	{"soils", "clay", "swell=40%; swell_low=30%; swell_high=43%",
-		"B. Roseke, Swell Factors for Various Soils, Project Engineer; Estimating in Building Construction, Example 9-2; pond clay"},
-	{"soils", "loam", "swell=25%; swell_low=20%; swell_high=30%",
-		"B. Roseke, Swell Factors for Various Soils, Project Engineer; the range is common practice"},
-	{"soils", "sandy", "swell=12%; swell_low=5%; swell_high=15%",
-		"B. Roseke, Swell Factors for Various Soils, Project Engineer; Construction Planning, Equipment and Methods, Table 4-1"},
+	{"soils", "clay", "swell=40%; swell_low=20%; swell_high=60%",
+		"B. Roseke, Swell Factors for Various Soils, Project Engineer; Construction Planning, Equipment and Methods, Table 4-1: 30 to 60 %; Estimating in Building Construction, Figure 9.1: 20 to 35 %"},
+	{"soils", "loam", "swell=25%; swell_low=10%; swell_high=45%",
+		"B. Roseke, Swell Factors for Various Soils, Project Engineer; Construction Planning, Equipment and Methods, Table 4-1: loamy soil from 10 %, common earth to 45 %"},
+	{"soils", "sandy", "swell=12%; swell_low=5%; swell_high=18%",
+		"B. Roseke, Swell Factors for Various Soils, Project Engineer; Construction Planning, Equipment and Methods, Table 4-1: from 5 %; Estimating in Building Construction, Figure 9.1: to 18 %"},
 }
 
 const (
@@ -172,8 +172,8 @@ const (
 	plugs        = "a wholesale nursery's page of its plug sizes"
 	ashs         = "American Society for Horticultural Science, annual conference 2010, paper 4609"
 	dianthus     = "transplants of Dianthus caryophyllus and Gypsophila paniculata in cell trays, abstract"
-	mulchFigures = "settle=10%; settle_low=10%; settle_high=25%"
-	mulchSource  = "extension texts, moist, from memory; UF/IFAS: bags of 2 or 3 cu ft; settling: 10 % is common practice, " +
+	mulchFigures = "settle_low=10%; settle_high=25%"
+	mulchSource  = "extension texts, moist, from memory; as sold from dry chips, Oregon DEQ survey factors, to three fifths water by weight, common practice; UF/IFAS: bags of 2 or 3 cu ft; settling: 10 % is common practice, " +
 		"US CPSC, Public Playground Safety Handbook: at least 25 % under feet"
 )
 
@@ -271,13 +271,12 @@ type tradeRows struct {
 	pots    map[string]modelPot
 	mixes   map[string]modelMix
 	density map[string][2]exact // dry and wet, in micrograms a microlitre
-	settle  map[string]exact
 	swell   map[string]spread
 	common  map[string]exact // allowances
 }
 
 var trade = sync.OnceValue(func() *tradeRows {
-	c := &tradeRows{map[string]modelPot{}, map[string]modelMix{}, map[string][2]exact{}, map[string]exact{},
+	c := &tradeRows{map[string]modelPot{}, map[string]modelMix{}, map[string][2]exact{},
 		map[string]spread{}, map[string]exact{}}
 	for i := range tradeFigures {
 		c.add(tradeFigures[i].section, tradeFigures[i].id, tradeFigures[i].split())
@@ -298,9 +297,6 @@ func (c *tradeRows) add(section, id string, figures map[string]string) {
 		c.pots[id] = pot.filled(row(figures["brim"]))
 	case "materials":
 		c.density[id] = [2]exact{density(figures["dry"]), density(figures["wet"])}
-		if figures["settle"] != "" {
-			c.settle[id] = percent(figures["settle"])
-		}
 	case "mixes":
 		m := modelMix{id: id}
 		for part := range strings.SplitSeq(figures["parts"], ", ") {

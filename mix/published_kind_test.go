@@ -26,6 +26,7 @@ type publishedKind struct {
 	Job           any               // with {holes} for the inputs
 	Figure        string            // where it stands in the answer
 	Figures       map[string]string // or where, by the input take
+	Within        []string          // or where the two ends of a range stand that takes the printed figures in
 	Unit          string            // what the answer has it in
 	Places        int               // so many places after the point
 	Against       string            // the input it is compared with, or "" for the exact figure
@@ -74,6 +75,10 @@ func (r *published) checkPlanned(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if len(kind.Within) == 2 {
+		r.checkWithin(t, kind, job)
+		return
+	}
 	got := r.figure(t, kind, job)
 	want, of := r.exact, r.unit
 	if kind.Against != "" {
@@ -94,6 +99,25 @@ func (r *published) checkPlanned(t *testing.T) {
 	if off.Abs(off).Cmp(slack) > 0 {
 		t.Errorf("%s(%s): %s %s in the answer, want %s, off by more than %s\n%s", r.kind, r.input, got.FloatString(9), unit,
 			want.FloatString(9), slack.FloatString(12), job)
+	}
+}
+
+// checkWithin reports printed figures that a range of the plan does not take in. Half
+// the last place that the plan writes may be missing at either end.
+func (r *published) checkWithin(t *testing.T, kind publishedKind, job []byte) {
+	t.Helper()
+	tens := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(kind.Places)), nil)
+	slack := new(big.Rat).SetFrac(big.NewInt(1), tens.Mul(tens, big.NewInt(2)))
+	var ends [2]*big.Rat
+	for i := range ends {
+		kind.Figure = kind.Within[i]
+		ends[i] = r.figure(t, kind, job)
+	}
+	low := new(big.Rat).Add(inUnit(t, r.low, r.unit, kind.Unit), slack)
+	high := new(big.Rat).Sub(inUnit(t, r.high, r.unit, kind.Unit), slack)
+	if low.Cmp(ends[0]) < 0 || high.Cmp(ends[1]) > 0 {
+		t.Errorf("%s(%s): the plan's range is %s to %s %s, which leaves out %s by %s\n%s", r.kind, r.input,
+			ends[0].FloatString(6), ends[1].FloatString(6), kind.Unit, r.printed, r.source, job)
 	}
 }
 

@@ -69,34 +69,10 @@ const mostMatters = 3
 // nineInTen is the chance from which an order counts as enough.
 const nineInTen = 0.9
 
-// How much of its nominal volume a pack holds. What is bought together varies
-// together, and each pack besides varies by itself; the mean of many is as sure as
-// what they have in common.
-//
-// The law takes a label at its word on average and lets single packages differ: the
-// average of a shipment is not below what is stated, and no package is short beyond
-// reason (16 CFR 500.25(c)). An inspection that follows NIST Handbook 133 asks both
-// of a sample; its section 3.10 is the test for mulch and soil, and a bag may be 5% short
-// there (Ohio Department of Agriculture: one bag of twelve may). So each bag is from 5%
-// under to 5% over the average of its lot. The average of a lot is the label, as nearly as
-// a sample of twelve bags can tell: the handbook corrects by 0.635 deviations of the
-// sample (2.201 over the root of 12; from memory), and 0.635 of 2.04%, the deviation
-// of that triangle, is 1.3%. Not every lot meets its label: in 1996 more than 80% of the
-// lots tested in a dozen states were short (Mulch & Soil Council).
-//
-// A bucket of bulk has no standard size. That it is within 10% is common practice; here
-// half of that variance is the loader's, common to all buckets, and half each bucket's.
-var (
-	lotFill    = sure.Factor{Low: 0.987, Mode: 1, High: 1.013}
-	bagFill    = sure.Factor{Low: 0.95, High: 1.05}
-	loaderFill = sure.Factor{Low: 0.93, Mode: 1, High: 1.07}
-	bucketFill = sure.Factor{Low: 0.93, High: 1.07}
-)
-
 // What is assumed of packs, in words; see [Sureness.Assumes].
 const (
 	assumesPacks   message.Text = "Packs are taken to hold what their label says on average: a lot bought together to within about 1%, and each pack up to 5% less or more by itself"
-	assumesBuckets message.Text = "Buckets of bulk are taken to be up to 7% less or more than full by the habit of the loader, and each as much by itself"
+	assumesBuckets message.Text = "Buckets of bulk are taken to be within 10% of full, and of soil to be up to 20% over: about half of it by the habit of the loader, and half each by itself"
 	assumesBales   message.Text = "Bales of one material are taken to be of one make, and each up to 5% less or more than the others by itself"
 )
 
@@ -343,34 +319,37 @@ type lotOf struct {
 // is known of where in their range they are, so it is flat.
 func (u *uncertain) common(l *yard.Line) int {
 	called := u.e.scope.Called(l.Material.ID)
+	full, varies := l.Offer.Fullness(l.Material)
+	lot := sure.Factor{Low: full.Lot[0].Float(), Mode: 1, High: full.Lot[1].Float()}
 	switch {
+	case l.Offer.Bulk.Volume > 0 && l.Material.Has("soil"):
+		return u.factor("soil", u.named("how full buckets of soil are on average", lot), "see that the buckets are filled level")
 	case l.Offer.Bulk.Volume > 0:
-		f := u.named("how full buckets of bulk are on average", loaderFill)
-		return u.factor("loader", f, "see that the buckets are filled level")
-	case !l.Each.Certain():
+		return u.factor("loader", u.named("how full buckets of bulk are on average", lot), "see that the buckets are filled level")
+	case !varies:
 		f := sure.Factor{
 			Name: u.language.Print("how far bales of {0} open", called),
 			Low:  1, High: l.Each.High.Litres() / l.Each.Low.Litres(), Flat: true,
 		}
 		return u.factor(l.Material, f, "fluff one bale and measure it")
 	}
-	f := lotFill
-	f.Name = u.language.Print("how full the {1} packs of {0} are on average", called,
+	lot.Name = u.language.Print("how full the {1} packs of {0} are on average", called,
 		u.language.Figure(l.Offer.Size().String()))
-	return u.factor(lotOf{l.Material, l.Offer.Size().Volume}, f, "empty a dozen into a measured bucket")
+	return u.factor(lotOf{l.Material, l.Offer.Size().Volume}, lot, "empty a dozen into a measured bucket")
 }
 
 // apart returns the factor for how the packs of a line differ from each other: the
 // mean of so many. There is one for every line of an order.
 func (u *uncertain) apart(l *yard.Line) int {
-	f := u.named("each pack by itself, about the average", bagFill)
+	full, varies := l.Offer.Fullness(l.Material)
+	name := message.Text("each pack by itself, about the average")
 	switch {
 	case l.Offer.Bulk.Volume > 0:
-		f = u.named("each bucket by itself, about the average", bucketFill)
-	case !l.Each.Certain():
-		f = u.named("each bale by itself, about the average", bagFill)
+		name = "each bucket by itself, about the average"
+	case !varies:
+		name = "each bale by itself, about the average"
 	}
-	f.Pieces = l.Count
+	f := u.named(name, sure.Factor{Low: full.Each[0].Float(), High: full.Each[1].Float(), Pieces: l.Count})
 	return u.factor(pieces{l.Index(), l.Count}, f, "")
 }
 

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.org/barrow/mix"
+	"example.org/barrow/mix/catalog"
 )
 
 // TestSure: an order of what is certain is certain; one of a class of pots is
@@ -68,16 +69,17 @@ func bagsOf(t *testing.T, feet string) *mix.Plan {
 // holds orders of bags to draws bag by bag about the average of a lot. Thirty bags for
 // exactly what their labels say are enough half the time.
 func TestSureOfBags(t *testing.T) {
-	lot, bag := mix.LotFill(), mix.BagFill()
+	bags := catalog.BagFullness()
+	lot, bag := bags.Lot, bags.Each
 	// One bag may be short by 5% of its label, says the Ohio Department of Agriculture
 	// (read), and the average of a shipment by nothing, 16 CFR 500.25(c) (read): the
 	// middle of both ranges is the label.
-	if bag.Low != 0.95 || bag.High != 1.05 || lot.Mode != 1 || math.Abs(lot.Low+lot.High-2) > 1e-12 {
+	if bag[0].Float() != 0.95 || bag[1].Float() != 1.05 || math.Abs(lot[0].Float()+lot[1].Float()-2) > 1e-12 {
 		t.Errorf("a bag %+v of a lot %+v", bag, lot)
 	}
 	// What a sample of twelve cannot tell: 2.201 is Student's t at 0.975 with 11 degrees.
-	if want := 2.201 / math.Sqrt(12) * 0.05 / math.Sqrt(6); math.Abs(lot.High-1-want) > 0.0001 {
-		t.Errorf("a lot is within %v of its label, want %v", lot.High-1, want)
+	if want := 2.201 / math.Sqrt(12) * 0.05 / math.Sqrt(6); math.Abs(lot[1].Float()-1-want) > 0.0001 {
+		t.Errorf("a lot is within %v of its label, want %v", lot[1], want)
 	}
 	for _, c := range []struct{ feet, odds string }{
 		{"60", "50 times in 100"}, {"2", "50 times in 100"}, {"20000", "50 times in 100"},

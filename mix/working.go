@@ -79,12 +79,28 @@ func (s *steps) line(l *yard.Line) {
 	if l.Priced {
 		s.Put(itoa(l.Count)+" x "+s.p.Amount(l.Offer.PriceFor(l.Count)), s.p.Amount(l.Cost), catalog.FromJob)
 	}
-	if l.Mass[1] > 0 {
-		how := message.Text("weight, lightest to heaviest")
-		if l.Offer.Weight > 0 {
-			how = "weight, by the pack's label"
-		}
-		s.Add(how, s.Printer.MassRange(l.Mass[0], l.Mass[1]), l.MassFrom)
+	s.weight(l)
+}
+
+// weight writes what a line weighs and by which ranges: of the density, and of how
+// full such packs are.
+func (s *steps) weight(l *yard.Line) {
+	mass := s.Printer.MassRange(l.Mass[0], l.Mass[1])
+	density, v, from := l.Offer.Density(l.Material, l.Each.Plan)
+	each := itoa(l.Count) + " x " + s.Printer.Figure(l.Offer.Size().String())
+	if v != l.Offer.Size().Volume { // a bale that weighs by what it opens to
+		each = itoa(l.Count) + " x " + s.Printer.Volume(v)
+	}
+	of := s.Printer.DensityRange(density[0], density[1])
+	full, varies := l.Offer.Fullness(l.Material)
+	switch {
+	case l.Mass[1] == 0:
+	case l.Offer.Weight > 0:
+		s.Add("weight, by the pack's label", mass, l.MassFrom)
+	case varies:
+		s.Add("weight, lightest to heaviest: {0} at {1}; {=2}", mass, from, each, of, string(full.Source.Text))
+	default:
+		s.Add("weight, lightest to heaviest: {0} at {1}", mass, from, each, of)
 	}
 }
 

@@ -99,6 +99,11 @@ func (m Measure) VolumeRange(low, high Volume) string {
 	return m.write(int64(low), int64(high), usVolume, metricVolume)
 }
 
+// LengthRange writes low to high in one unit, as [Measure.VolumeRange] does.
+func (m Measure) LengthRange(low, high Length) string {
+	return m.write(int64(low), int64(high), usLength, metricLength)
+}
+
 // MassRange writes low to high in one unit, as [Measure.VolumeRange] does.
 func (m Measure) MassRange(low, high Mass) string {
 	return m.write(int64(low), int64(high), usMass, metricMass)

@@ -169,6 +169,14 @@ export interface Allowance {
   share: string;
   /** the same as the reader writes it, where that differs */
   share_shown?: string;
+  /** the least that the share may be, where it is uncertain */
+  low?: string;
+  /** the same as the reader writes it, where that differs */
+  low_shown?: string;
+  /** the most that the share may be, where it is uncertain */
+  high?: string;
+  /** the same as the reader writes it, where that differs */
+  high_shown?: string;
   /** what it adds */
   adds_litres: number;
   /** the same as text */
@@ -201,8 +209,12 @@ export interface Bed {
   finished_mm: number;
   /** of the finished bed that is the layer */
   share: number;
-  /** how far the ground rises at the most */
+  /** how far the ground rises at the most, once it has settled */
   rise_mm: number;
+  /** how far it rises freshly dug, at least and at most */
+  rise_fresh_range_mm: Range;
+  /** how far it rises rolled or watered in, at least and at most */
+  rise_settled_range_mm: Range;
 }
 
 /** What only a backfill task has. */

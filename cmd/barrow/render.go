@@ -481,7 +481,7 @@ func (r *renderer) loose(t *mix.TaskPlan) (rows [][]string) {
 	}
 	for _, al := range t.Allowances {
 		if al.Adds > 0 {
-			name := title(al.Name.In(r.p.Language)) + " " + r.p.Printer().Share(al.Share)
+			name := title(al.Name.In(r.p.Language)) + " " + al.ShareText(r.p.Printer())
 			rows = append(rows, []string{name, "+ " + r.p.TaskText(t, units.Exactly(al.Adds))})
 		}
 	}

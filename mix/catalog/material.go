@@ -11,12 +11,15 @@ import (
 // job can define its own. Fields that are zero are unknown.
 type Material struct {
 	ID, Name string
-	Kind     string        // the heading that lists put it under; "" for the job's own
-	Grade    string        // what to ask for at the yard
-	Dry, Wet units.Density // when loose, it is between the two
-	// PackedLow and PackedHigh are the density of a sealed pack by its own
-	// volume, where that is known to be below Dry to Wet because the pack is
-	// sold dry, or compressed. They are zero when it is not known.
+	Kind     string // the heading that lists put it under; "" for the job's own
+	Grade    string // what to ask for at the yard
+	// Dry and Wet bound the density when loose: as light as its sources say, dried
+	// out, and as heavy, drained after rain or watering. Bulk that stands in the
+	// open may be anything between.
+	Dry, Wet units.Density
+	// PackedLow and PackedHigh bound the density of a sealed pack as sold, by its
+	// own volume: plastic keeps the rain out, and a bale is compressed. Where
+	// they are zero, a pack counts from Dry to Wet.
 	PackedLow, PackedHigh units.Density
 
 	// Settle is the share of the loose volume that is lost in place; nil means
@@ -153,6 +156,17 @@ func (m *Material) Opened(size units.Volume) units.Range {
 		high = units.MaxVolume
 	}
 	return units.Range{Low: low, Plan: low, High: high}
+}
+
+// Packed returns the range of density of a sealed pack, by its own volume. A
+// pack of a material that is also sold compressed, and that is not known to
+// open to more than its volume, may be either: loose and dry, or compressed.
+func (m *Material) Packed(opens bool) [2]units.Density {
+	low := m.PackedLow
+	if m.OpensLow != (units.Ratio{}) && !opens {
+		low = min(m.Dry, low)
+	}
+	return [2]units.Density{low, m.PackedHigh}
 }
 
 // Mass returns what v of the material weighs when loose, dry and wet. Both are

@@ -5,6 +5,7 @@ import (
 
 	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/lang"
+	"example.org/barrow/units"
 	"example.org/barrow/units/message"
 )
 
@@ -167,6 +168,23 @@ func (s *Scope) Soil(id string) *Soil {
 		return soil
 	}
 	return s.cat.soil("clay")
+}
+
+// Swell returns how much the soil with an id swells when it is dug, at least and
+// at most; over all soils of the catalogue when there is none.
+func (s *Scope) Swell(id string) (low, high units.Ratio) {
+	if soil := s.cat.soil(id); soil != nil {
+		return soil.SwellLow, soil.SwellHigh
+	}
+	for i, soil := range s.cat.Soils {
+		if i == 0 || soil.SwellLow.Less(low) {
+			low = soil.SwellLow
+		}
+		if high.Less(soil.SwellHigh) {
+			high = soil.SwellHigh
+		}
+	}
+	return low, high
 }
 
 // Common returns the common allowance with an id, which the catalogue must

@@ -36,6 +36,11 @@ func (p Printer) Mass(m units.Mass) string { return p.Figure(p.Measure.Mass(m)) 
 // Density writes d.
 func (p Printer) Density(d units.Density) string { return p.Figure(p.Measure.Density(d)) }
 
+// LengthRange writes low to high.
+func (p Printer) LengthRange(low, high units.Length) string {
+	return p.Figure(p.Measure.LengthRange(low, high))
+}
+
 // VolumeRange writes low to high.
 func (p Printer) VolumeRange(low, high units.Volume) string {
 	return p.Figure(p.Measure.VolumeRange(low, high))

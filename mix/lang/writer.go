@@ -141,6 +141,16 @@ func (w *Writer) Millimetres(key string, l units.Length) {
 	w.Number(key, float64(l)/float64(units.Millimetre), 6)
 }
 
+// MillimetreRange writes the least and the most of a length.
+func (w *Writer) MillimetreRange(key string, l [2]units.Length) {
+	w.JSON.Key(key)
+	w.JSON.BeginArray()
+	for _, end := range l {
+		w.number(float64(end)/float64(units.Millimetre), 6)
+	}
+	w.JSON.EndArray()
+}
+
 // SquareMetres writes an area.
 func (w *Writer) SquareMetres(key string, a units.Area) {
 	w.Number(key, float64(a)/float64(units.SquareMetre), 6)

@@ -59,12 +59,13 @@ func Pack(items []Item, payload units.Mass, room units.Volume) (Packing, error) 
 	return b.fewest(len(items)), nil
 }
 
-// check refuses figures out of range and packs that no trip can take.
+// check refuses figures out of range and packs that no trip can take. An item of
+// no packs needs no trip, however heavy it is.
 func (it *Item) check(i int, v vehicle) error {
 	switch {
 	case it.Count < 0 || it.Count > mostCount || !within(it.Mass, units.MaxMass) || !within(it.Room, units.MaxVolume):
 		return &Error{Code: ErrRange, Offer: i, Material: -1}
-	case int64(it.Mass) > v.payload || int64(it.Room) > v.room:
+	case it.Count > 0 && (int64(it.Mass) > v.payload || int64(it.Room) > v.room):
 		return &Error{Code: ErrTooHeavy, Offer: i, Material: -1}
 	}
 	return nil

@@ -13,15 +13,17 @@ func (k *pen) bed(b *task.Bed) {
 		text = w - 12
 	)
 	name, share := k.p.Tasks[k.Task].Filling, k.p.Printer().Share(b.Share)
+	fresh := k.p.Printer().LengthRange(b.Fresh[0], b.Fresh[1])
+	settled := k.p.Printer().LengthRange(b.Settled[0], b.Settled[1])
 	k.Kind = "bed"
 	before := k.sentence(bedDesc).length(b.Layer).text(name).length(b.Native)
-	before.length(b.Finished).text(share).length(b.Rise).describe()
+	before.length(b.Finished).text(share).text(fresh).text(settled).describe()
 
 	scale := tall / float64(b.Layer+b.Native)
 	layer, native, rise := float64(b.Layer)*scale, float64(b.Native)*scale, float64(b.Rise)*scale
 	spread := k.sentence(bedLayer).text(name).length(b.Layer).wrap(text, 4)
 	soil := k.sentence(bedNative).length(b.Native).wrap(text, 4)
-	up := k.sentence(bedRise).length(b.Rise).wrap(right-x2, 3)
+	up := k.sentence(bedRise).text(fresh).text(settled).wrap(right-x2, 3)
 	worked := k.sentence(bedDeep).length(b.Finished).wrap(text, 3)
 	worked.add(k.sentence(bedShare).text(share).text(name).wrap(text, 3))
 

@@ -58,12 +58,12 @@ const (
 	bedLayer   message.Text = "{0}, {1}"
 	bedNative  message.Text = "Native soil, loosened, {0}"
 	bedFirm    message.Text = "Soil below"
-	bedRise    message.Text = "Ground rises by {0}"
+	bedRise    message.Text = "Ground rises by {0} freshly dug, {1} settled"
 	bedDeep    message.Text = "Worked in, {0} deep"
 	bedShare   message.Text = "{0} of it {1}"
 	bedScale   message.Text = "Depths to scale: this line is {0}. Widths are not."
 	bedSettles message.Text = "Depths are as spread: once settled the bed is {0} lower."
-	bedDesc    message.Text = "The bed in section, before and after. Before: {0} of {1} spread on {2} of loosened native soil. After: worked in, {3} deep, of which {4} is {1}. The ground rises by up to {5}. Depths are to scale."
+	bedDesc    message.Text = "The bed in section, before and after. Before: {0} of {1} spread on {2} of loosened native soil. After: worked in, {3} deep, of which {4} is {1}. The ground rises by {5} freshly dug, and by {6} once it has settled. Depths are to scale: the bed stands as high as it may once settled."
 
 	toScale message.Text = "To scale: this line is {0}."
 

@@ -275,6 +275,10 @@ func (w *writer) allowance(t *mix.TaskPlan, a *task.Allowance) {
 	w.Text("code", a.Code)
 	w.Text("name", w.Printer.Text(a.Name))
 	w.Figure("share", a.Share.String())
+	if low, high, uncertain := a.Range(); uncertain {
+		w.Figure("low", low.String())
+		w.Figure("high", high.String())
+	}
 	w.Litres("adds_litres", a.Adds)
 	w.Text("adds_shown", w.p.TaskText(t, units.Exactly(a.Adds)))
 	w.Text("source", a.Source.In(w.Printer.Language))

@@ -148,6 +148,8 @@ func allowanceShape() *json.Shape {
 		must("code", json.AWord(task.Settle, task.BlendLoss, task.Spare), "which, the same in every language"),
 		must("name", json.AString, "which, in words"),
 		must("share", json.AString, "how much of the volume"), shown("share"),
+		may("low", json.AString, "the least that the share may be, where it is uncertain"), shown("low"),
+		may("high", json.AString, "the most that the share may be, where it is uncertain"), shown("high"),
 		must("adds_litres", json.ANumber, "what it adds"),
 		must("adds_shown", json.AString, "the same as text"),
 		must("source", json.AString, "where the share comes from"))

@@ -3,6 +3,7 @@ package task
 import (
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 	"example.org/barrow/units/message"
 )
@@ -70,6 +71,25 @@ func (in *In) resolve(r *doc.Reader, s *catalog.Scope, t *Task) {
 		in.BlendLoss.Share, in.BlendLoss.Source, in.BlendLoss.Common = in.Blend.Loss, in.Blend.From, in.Blend.Common
 	}
 	in.Spare = Allowance{Code: Spare, Name: "spare", Share: t.Spare, Source: catalog.FromJob}
+}
+
+// Range returns the least and the most that Share may be. uncertain is false for a
+// share that the job sets, which counts as it is given.
+func (a *Allowance) Range() (low, high units.Ratio, uncertain bool) {
+	if a.Common == nil {
+		return a.Share, a.Share, false
+	}
+	return a.Common.Low, a.Common.High, true
+}
+
+// ShareText writes the share for people and, where it is uncertain, its range:
+// "10% (4.76% to 35.5%)".
+func (a *Allowance) ShareText(p lang.Printer) string {
+	low, high, uncertain := a.Range()
+	if !uncertain {
+		return p.Share(a.Share)
+	}
+	return p.Print("{0} ({1} to {2})", p.Share(a.Share), p.Share(low), p.Share(high))
 }
 
 // take sets the share to the catalogue's common one.

@@ -73,18 +73,23 @@ type Bed struct {
 	Finished units.Length // layer and soil together
 	Rise     units.Length // how far the ground rises once the layer has settled, at most
 	Share    units.Ratio  // Layer of Finished: exact, or else to the nearest millionth
+	// Fresh and Settled are how far the ground rises, at least and at most: as it is
+	// dug or tilled, and once it has been rolled or watered in.
+	Fresh, Settled [2]units.Length
 
 	work    *Amend
 	blend   *catalog.Blend
 	settle  units.Ratio
+	swell   [2]units.Ratio // of the soil when it is dug, at least and at most
 	net     units.Range
 	rounded bool // Share is not exact
 }
 
 // result takes in with its shares but before [In.loose] has filled in what they add,
 // since the ground and the layer are what they add to.
-func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
+func (a *Amend) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	b := &Bed{work: a, blend: in.Blend, settle: in.Settle.Share}
+	b.swell[0], b.swell[1] = s.Swell(a.Soil)
 	r.Enter("area")
 	b.Area = a.Area.MeasureIn(r)
 	r.Leave()
@@ -92,7 +97,7 @@ func (a *Amend) result(r *doc.Reader, _ *catalog.Scope, in *In) Result {
 	if !r.Sound() {
 		return b
 	}
-	b.depths()
+	b.depths(in)
 	if b.Layer == 0 {
 		r.Problem(doc.LayerSmall, "the layer is too thin to measure")
 		return b
@@ -134,7 +139,7 @@ func (a *Amend) check(r *doc.Reader) {
 
 // depths works out layer, native soil, finished depth and share from the two of them
 // that are given.
-func (b *Bed) depths() {
+func (b *Bed) depths(in *In) {
 	a := b.work
 	switch {
 	case a.Layer > 0 && a.Into > 0:
@@ -152,7 +157,46 @@ func (b *Bed) depths() {
 	if b.Share = a.Share; b.Share == (units.Ratio{}) {
 		b.Share, b.rounded = shareOf(b.Layer, b.Finished)
 	}
-	b.Rise = part(b.Layer, b.settle.Den()-b.settle.Num(), b.settle.Den())
+	n, d := catalog.Without(b.settle)
+	b.Rise = part(b.Layer, d, n)
+	b.rises(in.Task.Settle != nil)
+}
+
+// What becomes of a layer that is dug in, by the worked example of the City of
+// Everett: up to a share filled of the loosened soil, the layer fills its pores and
+// raises nothing; and rolling packs soil and layer to 1/1.2 of their depth, at most.
+var (
+	filled = units.Percent(15)
+	rolled = [2]int64{10, 12}
+	worked = catalog.Source{Text: "City of Everett (WA), Stormwater Management Manual, Table 12.1: compost fills up to 15% of the loosened soil, and rolling packs a bed to 1/1.2 of its depth; soil swells as for digging"}
+)
+
+// rises works out Fresh and Settled. Soil that is dug swells, by a range that depends
+// on what soil it is. The least that it stands after rolling is not at an end of that
+// range where the soil just comes back to the depth it had, at a swell of 20%. A layer
+// whose settling the job gives settles by that and not by the rolling.
+func (b *Bed) rises(given bool) {
+	swells := []units.Ratio{b.swell[0], b.swell[1]}
+	if back := units.Percent(20); b.swell[0].Less(back) && back.Less(b.swell[1]) {
+		swells = append(swells, back)
+	}
+	least := b.Rise
+	if !given {
+		least = part(b.Layer, rolled[0], rolled[1])
+	}
+	b.Settled = [2]units.Length{b.Rise, b.Rise}
+	for i, s := range swells {
+		loose := part(b.Native, s.Den()+s.Num(), s.Den())
+		in := min(part(loose, filled.Num(), filled.Den()), b.Layer)
+		soil := max(part(loose, rolled[0], rolled[1])-b.Native, 0)
+		b.Settled[0] = max(min(b.Settled[0], least+soil-in), 0)
+		switch i {
+		case 0:
+			b.Fresh[0] = b.Layer + loose - b.Native - in
+		case 1:
+			b.Fresh[1] = b.Layer + loose - b.Native
+		}
+	}
 }
 
 // volume is the volume of the layer. For a share it is worked out from the depth that
@@ -219,7 +263,9 @@ func (b *Bed) Facts(p lang.Printer) []Fact {
 	f.add("native", "Native soil loosened", p.Length(b.Native))
 	f.add("finished", "Finished depth", p.Length(b.Finished))
 	f.add("share", "Share of the finished bed", p.Share(b.Share))
-	f.add("rise", "Grade rises by up to", p.Length(b.Rise))
+	f.add("rise-fresh", "Grade rises, freshly dug, by", p.LengthRange(b.Fresh[0], b.Fresh[1]))
+	f.add("rise-settled", "Grade rises, settled, by", p.LengthRange(b.Settled[0], b.Settled[1]))
+	f.add("rise", "Grade rises, settled, by up to", p.Length(b.Rise))
 	return f.list
 }
 
@@ -250,6 +296,9 @@ func (b *Bed) Steps(s *Steps) {
 	s.Add("{0} x {1} layer, as spread", p.Volume(b.net.Plan), catalog.Arithmetic, p.Area(b.Area), p.Length(b.Layer))
 	s.Add("the grade rises by the layer less what settles, {0}", p.Print("up to {0}", p.Length(b.Rise)),
 		catalog.Arithmetic, p.Share(b.settle))
+	s.Add("freshly dug it stands higher: the soil swells by {0} to {1}, and the layer fills its pores in part",
+		p.LengthRange(b.Fresh[0], b.Fresh[1]), worked, p.Share(b.swell[0]), p.Share(b.swell[1]))
+	s.Add("rolled or watered in it stands lower", p.LengthRange(b.Settled[0], b.Settled[1]), worked)
 }
 
 // Notes adds none: what a bed has to say is a caution.
@@ -282,6 +331,8 @@ func (b *Bed) JSON(w *lang.Writer) {
 	w.Millimetres("finished_mm", b.Finished)
 	w.Number("share", b.Share.Float(), 6)
 	w.Millimetres("rise_mm", b.Rise)
+	w.MillimetreRange("rise_fresh_range_mm", b.Fresh)
+	w.MillimetreRange("rise_settled_range_mm", b.Settled)
 	w.Close()
 }
 
@@ -293,6 +344,8 @@ func (b *Bed) Shape() *json.Member {
 		json.Member{Name: "native_mm", Shape: json.ANumber, About: "native soil loosened under it"},
 		json.Member{Name: "finished_mm", Shape: json.ANumber, About: "layer and soil together"},
 		json.Member{Name: "share", Shape: json.ANumber, About: "of the finished bed that is the layer"},
-		json.Member{Name: "rise_mm", Shape: json.ANumber, About: "how far the ground rises at the most"})
+		json.Member{Name: "rise_mm", Shape: json.ANumber, About: "how far the ground rises at the most, once it has settled"},
+		json.Member{Name: "rise_fresh_range_mm", Shape: json.ARange, About: "how far it rises freshly dug, at least and at most"},
+		json.Member{Name: "rise_settled_range_mm", Shape: json.ARange, About: "how far it rises rolled or watered in, at least and at most"})
 	return &json.Member{Name: "bed", About: "the amended bed", Maybe: true, Shape: shape}
 }

@@ -77,7 +77,11 @@ func (s *Steps) allowances(d *Evaluated) {
 		if a.Code == Spare {
 			how = " x (1 + "
 		}
-		s.Put(s.Printer.Text(a.Name)+": "+like(at)+how+s.Printer.Share(a.Share)+")", "+"+like(a.Adds), a.Source)
+		step := s.Printer.Text(a.Name) + ": " + like(at) + how + s.Printer.Share(a.Share) + ")"
+		if low, high, uncertain := a.Range(); uncertain {
+			step = s.Printer.Print("{0}; it may be {1} to {2}", step, s.Printer.Share(low), s.Printer.Share(high))
+		}
+		s.Put(step, "+"+like(a.Adds), a.Source)
 		at += a.Adds
 	}
 	s.Add("loose, as it leaves the shovel", s.Printer.Range(d.Loose), catalog.Arithmetic)
@@ -105,8 +109,9 @@ func (s *Steps) split(b *catalog.Blend, v units.Range) {
 		s.Material = ""
 		s.part(in.Blend.Mix.Name, b, i, part)
 		grown, _ := part.MulDiv(catalog.Without(in.Blend.Loss))
-		s.Add("its own blend loss, / (1 - {0})", s.Printer.Range(grown), in.Blend.From,
-			s.Printer.Share(in.Blend.Loss))
+		loss := Allowance{Share: in.Blend.Loss, Common: in.Blend.Common}
+		s.Add("its own blend loss, / (1 - share), share {0}", s.Printer.Range(grown), in.Blend.From,
+			loss.ShareText(s.Printer))
 		s.split(in.Blend, grown)
 	}
 	s.Material = ""
@@ -186,7 +191,7 @@ func (n *Notes) Settling() {
 		low, _ := v.MulDiv(catalog.Without(m.SettleLow))
 		high, _ := v.MulDiv(catalog.Without(m.SettleHigh))
 		text := n.Printer.Print(
-			"{0}: settles by {1} to {2}: to be as deep after that, it takes {3}. Give what it settles by to plan for it",
+			"{0}: settles by {1} to {2} in a bed, as is common practice, and by more where it is trodden: to be as deep after that, it takes {3}. Give what it settles by to plan for it",
 			m.Name, n.Printer.Figure(m.SettleLow.String()), n.Printer.Figure(m.SettleHigh.String()),
 			n.Printer.VolumeRange(low.Plan, high.Plan))
 		n.List = append(n.List, Note{-1, "", "mulch.settles", text})

@@ -111,19 +111,45 @@ func (l *Line) weigh() (ok bool) {
 
 // Mass returns the lightest and the heaviest that one pack may weigh, and where
 // that figure comes from. Both are zero when it is not known. loose is the
-// volume that one pack makes.
+// volume that one pack makes. A weight of the offer's own counts as it is given;
+// any other comes from a range of densities and from how full such packs are.
 func (o *Offer) Mass(m *catalog.Material, loose units.Volume) (mass [2]units.Mass, from catalog.Source) {
 	if o.Weight > 0 {
 		return [2]units.Mass{o.Weight, o.Weight}, catalog.FromJob
 	}
-	low, high, v, from := m.Dry, m.Wet, loose, m.Source
-	sealed := o.Bulk.Volume == 0 && m.PackedHigh > 0
-	if sealed && (m.OpensLow == (units.Ratio{}) || loose > o.Pack.Volume) {
-		low, high, v, from = m.PackedLow, m.PackedHigh, o.Pack.Volume, m.PackedSource
+	density, v, from := o.Density(m, loose)
+	least, most := v, v
+	if f, varies := o.Fullness(m); varies {
+		least, most = f.Of(v)
 	}
-	mass[0], _ = v.Mass(low) // a pack's mass fits wherever its volume does
-	mass[1], _ = v.Mass(high)
+	for i, v := range [2]units.Volume{least, most} {
+		var ok bool
+		if mass[i], ok = v.Mass(density[i]); !ok {
+			mass[i] = units.MaxMass // so that more than one is a problem
+		}
+	}
 	return mass, from
+}
+
+// Density returns the range of density that a pack weighs by: as sold for a
+// sealed pack, where that is known, and dry to wet for any other. It is of the
+// volume v of one pack; loose is the volume that one makes.
+func (o *Offer) Density(m *catalog.Material, loose units.Volume) (d [2]units.Density, v units.Volume, from catalog.Source) {
+	if o.Bulk.Volume == 0 && m.PackedHigh > 0 {
+		return m.Packed(loose > o.Pack.Volume), o.Pack.Volume, m.PackedSource
+	}
+	return [2]units.Density{m.Dry, m.Wet}, loose, m.Source
+}
+
+// Fullness returns how full packs of the offer are. varies is false for a bale
+// by its compressed volume: what is uncertain about it is how far it opens, and
+// its density says what it weighs.
+func (o *Offer) Fullness(m *catalog.Material) (f catalog.Fullness, varies bool) {
+	if o.Bulk.Volume > 0 {
+		return m.BucketFullness(), true
+	}
+	each, _ := o.Yield(m)
+	return catalog.BagFullness(), each.Certain()
 }
 
 // InStock reports whether the yard has as many as the line takes.

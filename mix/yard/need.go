@@ -35,16 +35,19 @@ func (n *Need) Mass() [2]units.Mass {
 	return [2]units.Mass{low[0], high[1]}
 }
 
-// HeaviestPack returns the most that any pack the material is commonly sold in
-// may weigh, or zero when that is not known.
-func (n *Need) HeaviestPack() (heaviest units.Mass) {
+// HeaviestPack returns, of the packs that the material is commonly sold in, the
+// one that may weigh most. ok is false when there is none or when that is not
+// known.
+func (n *Need) HeaviestPack() (pack Offer, ok bool) {
+	var heaviest units.Mass
 	for _, sizes := range [][]catalog.Size{n.Material.Packs, n.Material.Bales} {
 		for _, size := range sizes {
-			one := Offer{Pack: size}
+			one := Offer{Material: n.Material.ID, Pack: size}
 			loose, _ := one.Yield(n.Material)
-			mass, _ := one.Mass(n.Material, loose.Plan)
-			heaviest = max(heaviest, mass[1])
+			if mass, _ := one.Mass(n.Material, loose.Plan); mass[1] > heaviest {
+				heaviest, pack = mass[1], one
+			}
 		}
 	}
-	return heaviest
+	return pack, heaviest > 0
 }

@@ -90,7 +90,7 @@ func (o *Order) dryTrips(h *Haul) int64 {
 	}
 	packed, err := order.Pack(items, h.Limit(), h.Room)
 	if err != nil {
-		return 0 // not known: some pack is too heavy even when dry, and is delivered
+		return 0 // not known: more packs than can be worked out
 	}
 	return packed.Count
 }

@@ -27,7 +27,8 @@ const steps = {
     say('Have buried lines located before you dig.'),
     say('Clear the bed and loosen {native} of native soil, when it crumbles and not when it is wet.', f),
     say('Spread {layer} of {material}, level, over {area}.', {...f, material: task.filling}),
-    say('Dig or till it in until the bed is {finished} deep, evenly. The ground rises by up to {rise}.', f),
+    say('Dig or till it in until the bed is {finished} deep, evenly. The ground rises by {fresh}, and by {settled} once it has settled.',
+      {...f, fresh: f['rise-fresh'], settled: f['rise-settled']}),
   ],
   backfill: f => [
     say('Dig the holes, {holes}: no deeper than the ball; roughen the sides.', f),
