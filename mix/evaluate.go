@@ -30,7 +30,7 @@ type evaluated struct {
 
 // maxSteps is the most parts that all tasks together may go through. Mixes may contain
 // mixes, so without a bound a small document could ask for a very long calculation.
-const maxSteps = 200_000
+const maxSteps = 50_000
 
 // evaluate checks the whole job and works it out. It goes on after a problem wherever
 // it can, so that a report has as many of them as possible; with problems the result

@@ -51,6 +51,7 @@ func ask(documents int32) (size int32) {
 			size = int32(len(reply))
 		}
 	}()
+	reply = nil // a reply may be large, and is good only until the next question
 	verb, docs := string(question[0]), question[1:1+min(max(documents, 0), maxDocs)]
 	reply = session.Answer(verb, docs...)
 	clear(question[:]) // a question may be large

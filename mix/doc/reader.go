@@ -17,7 +17,7 @@ const MaxBytes = 32 << 20
 // More limits on a document, for the same reason.
 const (
 	maxDepth = 16        // of nesting
-	maxNodes = 2_000_000 // values in all
+	maxNodes = 1_000_000 // values in all
 	// maxProblems bounds a report. A person fixes some problems and tries again,
 	// and a hostile document must not produce a report larger than itself.
 	maxProblems = 100

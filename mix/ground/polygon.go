@@ -142,6 +142,7 @@ func crossing(p []point) (i, j int, found bool) {
 				if foldsBack(a, b, v) {
 					return i, j, true
 				}
+			case beside(u, v, a, b):
 			case meet(u, v, a, b):
 				return i, j, true
 			}
@@ -173,6 +174,13 @@ func foldsBack(a, b, c point) bool {
 // them.
 func within(a, b, p point) bool {
 	return min(a.x, b.x) <= p.x && p.x <= max(a.x, b.x) && min(a.y, b.y) <= p.y && p.y <= max(a.y, b.y)
+}
+
+// beside reports whether the sides ab and cd are apart in one direction, which is
+// quick to see of most pairs.
+func beside(a, b, c, d point) bool {
+	return max(a.x, b.x) < min(c.x, d.x) || max(c.x, d.x) < min(a.x, b.x) ||
+		max(a.y, b.y) < min(c.y, d.y) || max(c.y, d.y) < min(a.y, b.y)
 }
 
 // meet reports whether the sides ab and cd have a point in common.

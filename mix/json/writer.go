@@ -1,6 +1,7 @@
 package json
 
 import (
+	"slices"
 	"strconv"
 	"unicode/utf8"
 )
@@ -13,6 +14,7 @@ import (
 // A call that would break the document, such as a second Key or an End without
 // its Begin, panics: that is a mistake in the calling code.
 type Writer struct {
+	full  [][]byte // blocks of a large document that come before buf
 	buf   []byte
 	open  []level // containers not ended yet, outermost first
 	keyed bool    // a key waits for its value
@@ -21,13 +23,18 @@ type Writer struct {
 // level is a container that is open.
 type level struct{ object, filled bool }
 
+// block is from how many bytes on a document is kept in blocks. A single buffer that
+// grows leaves every smaller one behind, and a browser's memory never gets smaller:
+// a large document took four times its size.
+const block = 1 << 20
+
 // lines is the depth down to which members have lines of their own.
 const lines = 2
 
 // Reset starts a new document that overwrites buf, whatever its length, and
 // grows it when needed. Reset(nil) starts with a new buffer.
 func (w *Writer) Reset(buf []byte) {
-	w.buf, w.open, w.keyed = buf[:0], w.open[:0], false
+	w.full, w.buf, w.open, w.keyed = nil, buf[:0], w.open[:0], false
 }
 
 // Bytes returns the document, which ends in a newline. The bytes belong to the
@@ -38,6 +45,9 @@ func (w *Writer) Bytes() []byte {
 	}
 	if len(w.buf) == 0 {
 		panic("json: Bytes without a value")
+	}
+	if w.full != nil {
+		w.buf, w.full = slices.Concat(append(w.full, w.buf)...), nil
 	}
 	return w.buf
 }
@@ -169,10 +179,14 @@ func (w *Writer) newLine(indent int) {
 	}
 }
 
-// finish adds the newline once the value at the top is complete.
+// finish adds the newline once the value at the top is complete. Before that, it
+// starts another block where one is full.
 func (w *Writer) finish() {
-	if len(w.open) == 0 {
+	switch {
+	case len(w.open) == 0:
 		w.buf = append(w.buf, '\n')
+	case len(w.buf) >= block:
+		w.full, w.buf = append(w.full, w.buf), make([]byte, 0, block+block/16)
 	}
 }
 

@@ -3,6 +3,7 @@ package json_test
 import (
 	stdjson "encoding/json"
 	"math/rand/v2"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -212,5 +213,36 @@ func TestWriterAllocatesNothing(t *testing.T) {
 	})
 	if allocs > 0 {
 		t.Errorf("%v allocations with a buffer that is large enough, want 0", allocs)
+	}
+}
+
+// TestWriterInBlocks: a document of many blocks is the same as one of a single
+// buffer, and takes little more memory than twice its size.
+func TestWriterInBlocks(t *testing.T) {
+	const n = 200_000
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	var w json.Writer
+	w.BeginArray()
+	for i := range n {
+		w.BeginObject()
+		w.Key("number")
+		w.Int(int64(i))
+		w.EndObject()
+	}
+	w.EndArray()
+	got := w.Bytes()
+	runtime.ReadMemStats(&after)
+	if took := after.TotalAlloc - before.TotalAlloc; took > uint64(len(got))*5/2+1<<20 {
+		t.Errorf("%d bytes allocated for %d", took, len(got))
+	}
+	var rows []struct{ Number *int }
+	if err := stdjson.Unmarshal(got, &rows); err != nil || len(rows) != n {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for i, row := range rows {
+		if row.Number == nil || *row.Number != i {
+			t.Fatalf("row %d is %v", i, row)
+		}
 	}
 }

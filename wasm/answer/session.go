@@ -59,7 +59,7 @@ func (s *Session) Answer(verb string, docs ...[]byte) []byte {
 // evaluate works out a job, unless it is the one worked out last.
 func (s *Session) evaluate(job []byte) (*mix.Plan, error) {
 	if s.job == nil || !bytes.Equal(job, s.job) {
-		s.job = bytes.Clone(job)
+		s.job, s.plan = bytes.Clone(job), nil // so that never two plans are kept
 		s.plan, s.err = mix.PlanIn(s.language, job)
 	}
 	return s.plan, s.err
