@@ -17,12 +17,21 @@ import './wasm_exec.js';
  * @property {WebAssembly.Memory} mem
  */
 
+/**
+ * How the program collects its garbage. There is one thread, and a call does not
+ * give it up, so a collection that goes on beside the call may not end before the
+ * call does, and memory grows until then: to many times of what is in use, more on
+ * a busy machine. See web/build/README.md.
+ */
+const settings = {GODEBUG: 'gcstoptheworld=1', GOGC: '50'};
+
 const program = start();
 const encoder = new TextEncoder();
 
 /** @returns {Promise<Exports>} */
 async function start() {
   const go = new globalThis.Go();
+  go.env = settings;
   const {instance} = await (self.location ? fetched('barrow.wasm', go.importObject) : sent(go.importObject));
   go.run(instance); // until it waits to be asked
   return /** @type {Exports} */ (/** @type {unknown} */ (instance.exports));
@@ -52,12 +61,12 @@ async function sent(imports) {
  */
 function ask({room, ask, answer, mem}, verb, docs) {
   for (const [i, text] of [encoder.encode(verb), ...docs].entries()) {
-    const at = room(i, text.length);
+    const at = room(i, text.length) >>> 0; // an address above 2 GB comes as a negative number
     if (at === 0) return undefined;
     new Uint8Array(mem.buffer, at, text.length).set(text); // memory may have grown: looked at again
   }
   const size = ask(docs.length);
-  return new Uint8Array(mem.buffer, answer(), size).slice();
+  return new Uint8Array(mem.buffer, answer() >>> 0, size).slice();
 }
 
 self.addEventListener('message', async event => {

@@ -36,8 +36,10 @@ var (
 const pcDataLists, funcDataLists = 5, 8
 
 // clearNames takes the names, files and lines of functions out of the table in
-// memory, as -s takes out the symbols: a traceback would print them, and nothing
-// else looks. What unwinds the stack and what guides the collector stays. The
+// memory, as -s takes out the symbols: a traceback would print them. Of a name the
+// runtime reads one thing more, whether it starts with "runtime." (isSystemGoroutine):
+// while the world is stopped for the collector, only such goroutines run, those that
+// mark among them. So that much is kept of those names. What unwinds the stack and what guides the collector stays. The
 // runtime reads an offset of 0, in funcdata all ones, as "none" for each of them.
 func clearNames(m module) (module, error) {
 	if !isKnown(m.version) {
@@ -204,9 +206,19 @@ func positionsSize(b []byte) int {
 	}
 }
 
+// ofRuntime is what is kept of the names of the runtime's own functions, and where.
+const (
+	ofRuntime   = "runtime."
+	atOfRuntime = 1 // 0 is the name of the others, which is none
+)
+
 // clear takes out what is idle here.
 func (t *table) clear() {
+	var own [][]byte // functions of the runtime
 	for _, f := range t.list {
+		if bytes.HasPrefix(t.names[number(f[4:]):], []byte(ofRuntime)) && len(t.names) > atOfRuntime+len(ofRuntime) {
+			own = append(own, f)
+		}
 		for _, field := range [...]int{4, 20, 24, 32, 36} { // nameOff, pcfile, pcln, cuOffset, startLine
 			clear(f[field : field+4])
 		}
@@ -223,6 +235,12 @@ func (t *table) clear() {
 		}
 	}
 	clear(t.idle)
+	if len(own) > 0 {
+		copy(t.names[atOfRuntime:], ofRuntime)
+	}
+	for _, f := range own {
+		binary.LittleEndian.PutUint32(f[4:], atOfRuntime)
+	}
 	for i, k := range t.kept {
 		if !k {
 			t.pcs[i] = 0
