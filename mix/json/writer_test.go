@@ -219,7 +219,7 @@ func TestWriterAllocatesNothing(t *testing.T) {
 // TestWriterInBlocks: a document of many blocks is the same as one of a single
 // buffer, and takes little more memory than twice its size.
 func TestWriterInBlocks(t *testing.T) {
-	const n = 200_000
+	const n = 600_000
 	var before, after runtime.MemStats
 	runtime.ReadMemStats(&before)
 	var w json.Writer
