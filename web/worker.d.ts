@@ -3,6 +3,7 @@
 
 declare var Go: new () => {
   importObject: WebAssembly.Imports;
+  env: Record<string, string>;
   run(instance: WebAssembly.Instance): Promise<void>;
 };
 
