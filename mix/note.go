@@ -30,6 +30,7 @@ func (p *Plan) notes() []task.Note {
 	n.offers()
 	n.lifts()
 	n.haul()
+	n.sure()
 	return n.list
 }
 
@@ -245,6 +246,17 @@ func (n *noter) fetched(some bool) message.Text {
 		return "nothing is delivered: without a cost of a drive, fetching it is taken as free"
 	}
 	return "nothing is delivered: fetching it costs no more"
+}
+
+// sure notes that there is no answer to how sure the order is, because more is
+// uncertain than is worked out.
+func (n *noter) sure() {
+	if len(n.p.Lines) == 0 {
+		return
+	}
+	if u := newModel(n.p); len(u.needs) > 0 && tooUncertain(u.with(n.p.Lines)) {
+		n.say("", "sure.large", "how sure the order is was not worked out: more is uncertain than can be in the time it may take")
+	}
 }
 
 func itoa(n int64) string { return strconv.FormatInt(n, 10) }

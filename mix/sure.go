@@ -89,7 +89,7 @@ func (p *Plan) Sure() *Sureness {
 		return nil
 	}
 	model := m.with(p.Lines)
-	if model.Check() != nil {
+	if tooUncertain(model) {
 		return nil
 	}
 	chance := model.Chance()
@@ -110,6 +110,18 @@ func (p *Plan) Sure() *Sureness {
 		m.enough(s, model)
 	}
 	return s
+}
+
+// How many figures may be uncertain, and in how many terms, for the answer to come in
+// a second in a browser. Past these, a note says that there is none.
+const (
+	mostUncertain = 200
+	mostTerms     = 2000
+)
+
+// tooUncertain reports whether more is uncertain than is worked out.
+func tooUncertain(m *sure.Model) bool {
+	return len(m.Factors) > mostUncertain || len(m.Needs)+len(m.Supplies) > mostTerms || m.Check() != nil
 }
 
 // rangeOf writes a factor with its range: in percent of the planned figure, or for a
@@ -206,7 +218,7 @@ func (u *uncertain) task(d *task.Evaluated) {
 			terms = &u.model.Supplies
 		}
 		u.spread(terms, d.In.Blend, t.Times*scale*t.Each.Plan.Litres(), u.size(uses, &t))
-		return true
+		return len(u.model.Needs)+len(u.model.Supplies) <= mostTerms // past that there is no answer
 	})
 }
 

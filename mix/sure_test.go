@@ -1,8 +1,10 @@
 package mix_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/task"
 )
 
 // TestSure: an order of what is certain is certain; one of a class of pots is
@@ -154,6 +157,34 @@ func BenchmarkSure(b *testing.B) {
 	for b.Loop() {
 		if p.Sure() == nil {
 			b.Fatal("no answer")
+		}
+	}
+}
+
+// TestTooUncertain: where more is uncertain than is worked out, there is no answer and
+// a note says so; a job just below that has one.
+func TestTooUncertain(t *testing.T) {
+	job := func(n int) []byte {
+		var sizes, lines strings.Builder
+		for i := range n {
+			if i > 0 {
+				sizes.WriteString(",")
+				lines.WriteString(",")
+			}
+			fmt.Fprintf(&sizes, `{"id": "p%d", "holds": "2 L", "low": "1.8 L", "high": "2.3 L"}`, i)
+			fmt.Fprintf(&lines, `{"count": 1, "size": "p%d"}`, i)
+		}
+		return []byte(`{"schema": 1, "containers": [` + sizes.String() + `], "tasks": [{"kind": "fill", "mix": "bark-fines 1",
+			"containers": [` + lines.String() + `]}], "offers": [{"material": "bark-fines", "pack": "50 L", "price": "4"}]}`)
+	}
+	for n, want := range map[int]bool{100: true, 300: false} {
+		p, err := mix.PlanDocument(job(n))
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := slices.ContainsFunc(p.Notes, func(n task.Note) bool { return n.Code == "sure.large" })
+		if got := p.Sure() != nil; got != want || said == want {
+			t.Errorf("%d sizes: an answer %v, want %v; said that there is none: %v", n, got, want, said)
 		}
 	}
 }

@@ -1,9 +1,11 @@
 package ground
 
 import (
+	"strings"
 	"testing"
 
 	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
 )
 
@@ -184,5 +186,24 @@ func TestPlusAndLess(t *testing.T) {
 		if got, err := tt.area.Measure(); got != tt.want*units.SquareMetre || firstCode(err) != tt.code {
 			t.Errorf("%s: %v, %v, want %d sq m, code %q", tt.why, got, err, tt.want, tt.code)
 		}
+	}
+}
+
+// TestManyPieces: the words for ground of very many pieces or runs count the rest
+// instead of writing them out.
+func TestManyPieces(t *testing.T) {
+	foot := Area{Text: "1 ft x 1 ft", Shape: "rectangle", Sides: []units.Length{units.Foot, units.Foot}}
+	a := foot
+	for range 100_000 {
+		a.Plus, a.Less = append(a.Plus, foot), append(a.Less, foot)
+	}
+	got := a.Words(lang.Printer{})
+	if len(got) > 2000 || !strings.Contains(got, ", and 99950 more pieces") ||
+		!strings.HasSuffix(got, ", less 99950 more pieces") {
+		t.Errorf("%d bytes: %.2100q", len(got), got)
+	}
+	s := Area{Shape: "strip", Strip: &Strip{Along: make([]units.Length, 1000), Width: units.Foot}}
+	if got := s.Words(lang.Printer{}); len(got) > 500 || !strings.Contains(got, "+ 950 more") {
+		t.Errorf("%d bytes: %.600q", len(got), got)
 	}
 }

@@ -9,6 +9,10 @@ import (
 	"example.org/barrow/units/message"
 )
 
+// mostPieces is how many pieces of ground, and runs of a strip, are written out. The
+// others are counted: nobody reads a line of a hundred thousand.
+const mostPieces = 50
+
 // Words returns the area as it was typed, or its shape and measures in the
 // reader's language.
 func (a *Area) Words(p lang.Printer) string {
@@ -20,9 +24,17 @@ func (a *Area) Words(p lang.Printer) string {
 		text = strconv.FormatInt(a.Count, 10) + " x " + text
 	}
 	for i := range a.Plus {
+		if i == mostPieces {
+			text = p.Print("{0}, and {1} more pieces", text, strconv.Itoa(len(a.Plus)-i))
+			break
+		}
 		text = p.Print("{0}, and {1}", text, a.Plus[i].Words(p))
 	}
 	for i := range a.Less {
+		if i == mostPieces {
+			text = p.Print("{0}, less {1} more pieces", text, strconv.Itoa(len(a.Less)-i))
+			break
+		}
 		text = p.Print("{0}, less {1}", text, a.Less[i].Words(p))
 	}
 	return text
@@ -61,9 +73,13 @@ func (s *Strip) words(p lang.Printer) string {
 
 // lengths writes a list of lengths.
 func lengths(p lang.Printer, list []units.Length, between string) string {
-	text := make([]string, len(list))
-	for i, l := range list {
-		text[i] = p.Length(l)
+	text := make([]string, min(len(list), mostPieces))
+	for i := range text {
+		text[i] = p.Length(list[i])
 	}
-	return strings.Join(text, between)
+	joined := strings.Join(text, between)
+	if rest := len(list) - len(text); rest > 0 {
+		return p.Print("{0} + {1} more", joined, strconv.Itoa(rest))
+	}
+	return joined
 }
