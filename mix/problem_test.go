@@ -260,6 +260,9 @@ func TestTooManyRows(t *testing.T) {
 			rows(n, `{"from": {i}, "price": "8"}`) + `]}`
 	}
 	offer := `{"material": "bark-mulch", "pack": "{i} L", "price": "9"}`
+	ground := func(less string) string {
+		return strings.Replace(cover, `"1 sq m"`, `{"area": "1 sq m", "less": [`+less+`]}`, 1)
+	}
 	for name, tt := range map[string]struct {
 		job  []byte
 		path string
@@ -272,6 +275,8 @@ func TestTooManyRows(t *testing.T) {
 		"too many in all":     {job(cover, rows(20, broken(1000))+","+broken(1)), "offers[20].breaks"},
 		"lines":               {job(pots(60_000)+","+pots(40_000), ""), ""},
 		"too many lines":      {job(pots(100_001), ""), "tasks[0].containers"},
+		"pieces of ground":    {job(ground(rows(1000, `"1 mm x 1 mm"`)), ""), ""},
+		"too many pieces":     {job(ground(rows(1001, `"1 mm x 1 mm"`)), ""), "tasks[0].area.less"},
 		"too many with these": {job(pots(60_000)+","+cover+","+pots(40_001), ""), "tasks[2].containers"},
 	} {
 		_, err := mix.PlanDocument(tt.job)

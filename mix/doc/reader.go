@@ -16,8 +16,8 @@ const MaxBytes = 32 << 20
 
 // More limits on a document, for the same reason.
 const (
-	maxDepth = 16        // of nesting
-	maxNodes = 1_000_000 // values in all
+	maxDepth = 16      // of nesting
+	maxNodes = 800_000 // values in all
 	// maxProblems bounds a report. A person fixes some problems and tries again,
 	// and a hostile document must not produce a report larger than itself.
 	maxProblems = 100
@@ -33,6 +33,7 @@ type Reader struct {
 	found Problems
 	seen  map[string]bool // paths with a problem
 	full  bool            // more problems were met than a report lists
+	areas int             // see Areas
 }
 
 // Parse parses a document of at most [MaxBytes] for the reader to walk, and returns
@@ -127,6 +128,13 @@ func (r *Reader) Add(p *Problem) {
 	}
 	r.seen[p.Path] = true
 	r.found = append(r.found, p)
+}
+
+// Areas counts one more piece of ground and returns how many there are by now, for
+// the bound on all of them: they may lie inside one another.
+func (r *Reader) Areas() int {
+	r.areas++
+	return r.areas
 }
 
 // Full reports whether the report lists as many problems as it may. Checks that take

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/barrow/mix/doc"
@@ -285,8 +286,19 @@ func Object() *doc.Object {
 	return &doc.Object{Row: doc.RowOf[Area], ID: "area", Name: "an area", Line: true, Help: "an area, when it is an object", Tables: []doc.Fields{fields()}}
 }
 
+// How many pieces an area may add or leave out, and how many areas a job may have,
+// those of tasks and those inside others.
+const (
+	maxPieces = 1000
+	maxAreas  = 20_000
+)
+
 // readArea reads one line of text, or an object with exactly one shape.
 func readArea(r *doc.Reader, n *json.Node, a *Area) {
+	if r.Areas() > maxAreas {
+		r.Problem(doc.JobLarge, message.Of("at most {0} of these", strconv.Itoa(maxAreas)))
+		return
+	}
 	if n.Kind != json.Object {
 		s, ok := r.Text(n, `an area such as "60 ft x 4 ft"`)
 		if !ok {
@@ -336,6 +348,10 @@ func shapesGiven(n *json.Node) (given []string) {
 // [Object].
 func fields() doc.Fields {
 	read := func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
+		if len(n.Items) > maxPieces {
+			r.Problem(doc.JobLarge, message.Of("at most {0} of these", strconv.Itoa(maxPieces)))
+			return
+		}
 		r.Each(n, "areas", Object(), at, func(n *json.Node, a any) { readArea(r, n, a.(*Area)) })
 	}
 	list := &doc.Type{Takes: "list of areas", Form: "list", Of: Object, Read: read}

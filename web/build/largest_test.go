@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"testing"
 	"time"
 
@@ -131,6 +132,7 @@ func TestApart(t *testing.T) {
 
 // here asks everything of a job in this process.
 func here(j *largest.Job) measured {
+	debug.SetGCPercent(50) // as the command has it
 	job, after := j.Text(), j.After()
 	m := measured{MS: map[string]float64{}}
 	var s answer.Session
