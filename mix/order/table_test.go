@@ -190,3 +190,16 @@ func TestLarge(t *testing.T) {
 		}
 	}
 }
+
+// TestPackOfNone checks that a pack too heavy for the vehicle is refused, unless there is
+// none of it to carry: the yard brings those.
+func TestPackOfNone(t *testing.T) {
+	items := []order.Item{{Count: 3, Mass: 40}, {Count: 0, Mass: 400, Room: 9}}
+	if p, err := order.Pack(items, 100, 5); err != nil || p.Count != 2 || p.Least != 2 {
+		t.Errorf("%+v, %v, want two trips of at most two packs", p, err)
+	}
+	items[1].Count = 1
+	if _, err := order.Pack(items, 100, 10); err == nil || err.(*order.Error).Code != order.ErrTooHeavy {
+		t.Errorf("error %v, want too heavy", err)
+	}
+}
