@@ -16,7 +16,7 @@ const (
 
 	// publishedOutside is the least number of figures, read in a source, that go
 	// through the plan of a job. It only grows.
-	publishedOutside = 350
+	publishedOutside = 400
 )
 
 // TestPublished works every published figure out as a user would, and compares.

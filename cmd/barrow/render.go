@@ -450,7 +450,7 @@ func (r *renderer) packs() {
 
 // metric adds litres to a size that is sold by the cubic foot.
 func (r *renderer) metric(s catalog.Size) string {
-	if r.p.Measure == units.US {
+	if r.p.Measure == units.US || strings.HasSuffix(s.Text, " L") {
 		return ""
 	}
 	return " (" + r.shown(units.Litres(s.Volume)) + ")"

@@ -12,7 +12,7 @@ import (
 // TestCatalogue checks what the decoder of catalog.json does not check.
 func TestCatalogue(t *testing.T) {
 	cat := BuiltIn()
-	if len(cat.Materials) < 16 || len(cat.Containers) < 60 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
+	if len(cat.Materials) < 35 || len(cat.Containers) < 60 || len(cat.Mixes) == 0 || len(cat.Soils) != 3 {
 		t.Fatalf("rows are missing: %d materials, %d containers, %d mixes, %d soils",
 			len(cat.Materials), len(cat.Containers), len(cat.Mixes), len(cat.Soils))
 	}
@@ -34,8 +34,11 @@ func TestCatalogue(t *testing.T) {
 		m := &cat.Materials[i]
 		row(m.ID, m.Source, m.Confidence)
 		ids = append(ids, m.ID)
-		if m.Dry <= 0 || m.Wet < m.Dry || m.Grade == "" {
-			t.Errorf("%s: dry %v, wet %v, grade %q", m.ID, m.Dry, m.Wet, m.Grade)
+		if m.Dry <= 0 || m.Wet < m.Dry || m.Grade == "" || m.Kind == "" {
+			t.Errorf("%s: dry %v, wet %v, grade %q, kind %q", m.ID, m.Dry, m.Wet, m.Grade, m.Kind)
+		}
+		if len(m.ID) > 14 {
+			t.Errorf("%s does not fit its column of barrow list", m.ID)
 		}
 		if len(m.Packs)+len(m.Bales) == 0 {
 			t.Errorf("%s comes in no pack", m.ID)
@@ -183,6 +186,29 @@ func TestKnownAs(t *testing.T) {
 		plain().Class(&r, typed)
 		if p := doc.ProblemsIn(r.Err()); len(p) != 1 || p[0].Hint.String() != doc.DidYouMean(want).String() {
 			t.Errorf("%q: %v, want a hint at %s", typed, p, want)
+		}
+	}
+}
+
+// TestBales: peat in a sealed pack of 107 L and more is a bale, of whatever size;
+// loose bags are smaller. A dry block of coir opens too.
+func TestBales(t *testing.T) {
+	peat, coir := *plain().materials[plain().material["peat"]], *plain().materials[plain().material["coir"]]
+	for _, test := range []struct {
+		of   Material
+		size string
+		bale bool
+	}{
+		{peat, "107 L", true}, {peat, "3.8 cu ft", true}, {peat, "110 L", true}, {peat, "225 L", true}, {peat, "300 L", true},
+		{peat, "2.2 cu ft", true}, {peat, "80 L", false}, {peat, "106 L", false}, {peat, "2 cu ft", false},
+		{coir, "9.9 L", true}, {coir, "50 L", false}, {coir, "200 L", false},
+	} {
+		size, err := units.ParseVolume(test.size)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := test.of.IsBale(size); got != test.bale {
+			t.Errorf("%s of %s is a bale: %t, want %t", test.size, test.of.ID, got, test.bale)
 		}
 	}
 }

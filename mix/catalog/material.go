@@ -31,6 +31,13 @@ type Material struct {
 	Packs []Size // loose bags commonly sold
 	Bulk  bool   // sold loose by the yard
 	Bales []Size // commonly sold compressed; they open by OpensLow to OpensHigh
+	// BalesFrom is the size from which on a sealed pack is a bale though it is
+	// not in Bales, since loose bags are smaller. Zero is none.
+	BalesFrom units.Volume
+	// Baled is the density of a bale by its own volume, where bags of the same
+	// material are not compressed. It is zero when PackedLow and PackedHigh are
+	// of bales too. Its source is OpensSource.
+	Baled units.Density
 	// OpensLow and OpensHigh are the least and the most times its compressed
 	// volume that a bale opens to. They are zero when the material is not sold
 	// compressed.
@@ -139,6 +146,9 @@ func (m *Material) check(r *doc.Reader) {
 // IsBale reports whether the material is commonly sold compressed in packs of
 // that size.
 func (m *Material) IsBale(size units.Volume) bool {
+	if m.BalesFrom > 0 && size >= m.BalesFrom-Slack {
+		return true
+	}
 	for _, b := range m.Bales {
 		if d := b.Volume - size; -Slack <= d && d <= Slack {
 			return true
@@ -162,6 +172,9 @@ func (m *Material) Opened(size units.Volume) units.Range {
 // pack of a material that is also sold compressed, and that is not known to
 // open to more than its volume, may be either: loose and dry, or compressed.
 func (m *Material) Packed(opens bool) [2]units.Density {
+	if opens && m.Baled > 0 {
+		return [2]units.Density{m.Baled, m.Baled}
+	}
 	low := m.PackedLow
 	if m.OpensLow != (units.Ratio{}) && !opens {
 		low = min(m.Dry, low)

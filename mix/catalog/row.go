@@ -73,6 +73,8 @@ var ownClassFields = doc.Fields{
 // sources.
 var ownMaterialFields = doc.Fields{
 	{Name: "kind", Type: &doc.Name, At: func(m any) any { return &m.(*Material).Kind }},
+	{Name: "baled", Type: &doc.Density, At: func(m any) any { return &m.(*Material).Baled }},
+	{Name: "bales_from", Type: &doc.Volume, At: func(m any) any { return &m.(*Material).BalesFrom }},
 	{Name: "packed_low", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedLow }},
 	{Name: "packed_high", Type: &doc.Density, At: func(m any) any { return &m.(*Material).PackedHigh }},
 	{Name: "packed_source", Type: &sourceText, At: func(m any) any { return &m.(*Material).PackedSource }},

@@ -1,6 +1,8 @@
 package yard
 
 import (
+	"strings"
+
 	"example.org/barrow/mix/catalog"
 	"example.org/barrow/mix/lang"
 	"example.org/barrow/units"
@@ -65,7 +67,7 @@ func (n *Need) Packs(m units.Measure) []Pack {
 	if inMetric {
 		add(metric(mat), false)
 	}
-	for _, s := range mat.Bales {
+	for _, s := range bales(mat, m) {
 		c := one(s, mat.Opened(s.Volume))
 		c.Bale = true
 		out = append(out, c)
@@ -80,6 +82,26 @@ func (n *Need) Packs(m units.Measure) []Pack {
 		add(metricSteps, true)
 	}
 	return out
+}
+
+// bales returns the bales of a material in the reader's units, where it comes in
+// both.
+func bales(m *catalog.Material, measure units.Measure) []catalog.Size {
+	var litres, others []catalog.Size
+	for _, s := range m.Bales {
+		if strings.HasSuffix(s.Text, " L") {
+			litres = append(litres, s)
+		} else {
+			others = append(others, s)
+		}
+	}
+	switch {
+	case measure == units.Both || len(litres) == 0 || len(others) == 0:
+		return m.Bales
+	case measure == units.Metric:
+		return litres
+	}
+	return others
 }
 
 // metric returns the bags in litres that a material may come in. Heavy material
