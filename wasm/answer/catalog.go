@@ -72,6 +72,7 @@ func catalogue(l *lang.Language) []byte {
 	w.rows("containers", len(cat.Containers), func(i int) {
 		k := &cat.Containers[i]
 		w.text("id", k.ID)
+		w.translated("kind", k.Kind)
 		w.translated("name", k.Name)
 		h := k.Whole()
 		w.text("us", w.printer(units.US).VolumeRange(h.Low, h.High))
@@ -101,6 +102,7 @@ func catalogue(l *lang.Language) []byte {
 // known.
 func (w *writer) material(m *catalog.Material) {
 	w.text("id", m.ID)
+	w.translated("kind", m.Kind)
 	w.translated("name", m.Name)
 	w.translated("grade", m.Grade)
 	if m.Wet > 0 {

@@ -77,10 +77,10 @@ class Filling extends PureComponent {
     const inOther = mode === 'other';
     const value = inParts ? 'parts:' : inOther ? 'other:' : mix !== undefined ? 'mix:' + asText(mix) : material !== undefined ? 'material:' + asText(material) : '';
     const at = material !== undefined || mix === undefined ? [...path, 'material'] : [...path, 'mix'];
-    /** @param {string} what @param {Named[]} list @returns {Option[]} */
+    /** @param {string} what @param {readonly Option[]} list @returns {Option[]} */
     const prefixed = (what, list) => list.map(([id, name]) => [`${what}:${id}`, name]);
     const mixGroups = [{label: say('Your own mixes'), options: prefixed('mix', names.ownMixes)}, {label: say('Mixes'), options: prefixed('mix', names.mixes)}];
-    const plainGroups = [{label: say('Your own materials'), options: prefixed('material', names.ownMaterials)}, {label: say('Materials'), options: prefixed('material', names.materials)}];
+    const plainGroups = [{label: say('Your own materials'), options: prefixed('material', names.ownMaterials)}, ...names.materialKinds.map(({label, options}) => ({label, options: prefixed('material', options)}))];
     const groups = (mixesFirst ? [...mixGroups, ...plainGroups] : [...plainGroups, ...mixGroups]).filter(g => g.options.length > 0);
     // What is in no list stands under its own id.
     const unknown = !inParts && !inOther && value !== '' && !groups.some(g => g.options.some(([one]) => one === value));

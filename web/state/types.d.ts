@@ -170,6 +170,8 @@ export interface Catalog {
 
 interface Sourced {
   id: string;
+  /** The heading that lists put it under, in the reader's words. */
+  kind?: string;
   name?: string;
   source?: string;
   confidence?: string;

@@ -287,3 +287,17 @@ test('a part is drawn again only for another value', () => {
   assert.equal(differ({path: ['a', 1], value}, {path: ['a', 1], value: {}}), true);
   assert.equal(differ({value}, {value, more: 1}), true);
 });
+
+test('a size that is known is chosen by its kind, and makes a line', () => {
+  const state = stateOf({schema: 1, tasks: [{kind: 'fill', mix: 'potting', containers: [{count: 12}]}]});
+  state.catalog = {materials: [], mixes: [], soils: [], containers: [{id: '#1', kind: 'Pots', name: '#1 pot'}, {id: 'tray-72', kind: 'Trays', name: 'Cell tray, 72 cells'}]};
+  const pick = () => drawn(formView(state)).find(el => el.props['data-test'] === 'known-size');
+  const choose = (/** @type {string} */ value) => pick().props.onChange({currentTarget: {value}});
+  assert.deepEqual(drawn(pick()).filter(el => el.type === 'optgroup').map(el => el.props.label), ['Pots', 'Trays']);
+  choose('tray-72');
+  assert.deepEqual(state.job.doc.tasks[0].containers, [{count: 12, size: 'tray-72'}], 'a line that says nothing yet takes it');
+  choose('#1');
+  assert.deepEqual(state.job.doc.tasks[0].containers, [{count: 12, size: 'tray-72'}, {size: '#1'}]);
+  choose('');
+  assert.equal(state.job.doc.tasks[0].containers.length, 2);
+});

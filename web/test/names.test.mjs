@@ -25,3 +25,16 @@ test('what there is to choose from is in the order of what it is called', () => 
     setLanguage();
   }
 });
+
+test('what there is to choose from stands under the headings of its kinds', () => {
+  const state = createState({schema: 1, tasks: [], containers: [{id: 'tub', name: 'Tub'}, {id: '#2', name: 'My own #2'}]});
+  state.catalog = {
+    materials: [{id: 'bark', kind: 'Bark', name: 'Fines'}, {id: 'mulch', kind: 'Mulches', name: 'Mulch'}, {id: 'chunks', kind: 'Bark', name: 'Chunks'}],
+    mixes: [], soils: [],
+    containers: [{id: '#1', kind: 'Pots', name: '#1 pot'}, {id: '#2', kind: 'Pots', name: '#2 pot'}, {id: 'tray', kind: 'Trays', name: 'Tray'}, {id: '#3', kind: 'Pots', name: '#3 pot'}],
+  };
+  const names = namesOf(state);
+  const shape = (/** @type {any} */ groups) => groups.map((/** @type {any} */ group) => [group.label, ids(group.options)]);
+  assert.deepEqual(shape(materialGroups(names)), [['Bark', ['chunks', 'bark']], ['Mulches', ['mulch']]], 'in the order of names under each');
+  assert.deepEqual(shape(names.sizeKinds), [['Your own', ['tub', '#2']], ['Pots', ['#1', '#3']], ['Trays', ['tray']]], 'the sizes in order, a number taken over by their own left out');
+});
