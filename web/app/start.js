@@ -18,6 +18,7 @@ import {render} from '../ui/h.js';
 
 const program = startProgram(assets, {
   restarted() {
+    if (state.message?.bad) return; // that says more
     state.message = {text: say('The program had stopped. It was started again, and nothing is lost.')};
     state.redraw();
   },

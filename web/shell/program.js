@@ -40,7 +40,7 @@ const decoder = new TextDecoder();
 /** @typedef {ReturnType<typeof startProgram>} Program */
 
 /** How long a question may lie untouched, in ms. A worker that has nothing else to do and does not begin is gone: no browser says when it ends one. */
-const UNTOUCHED = 3000;
+const UNTOUCHED = 5000;
 
 /** How long the page waits for an answer before it says so, in ms. */
 const LONG = 4000;

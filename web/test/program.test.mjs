@@ -65,7 +65,7 @@ test('a worker that ended unheard is replaced, and the question asked again', as
   const {program, ports, told, wait} = start(t);
   ports[0].says({ready: true});
   const plan = program.text('plan', 'a');
-  wait(2999);
+  wait(4999);
   assert.equal(ports.length, 1);
   wait(1);
   assert.equal(ports.length, 2);
@@ -168,7 +168,7 @@ test('a new worker is told the language first', async t => {
   ports[0].answer('language', '{}');
   await language;
   const plan = outcome(program.text('plan', 'a'));
-  wait(3000);
+  wait(5000);
   ports[1].says({ready: true});
   assert.deepEqual(ports[1].verbs, ['language', 'plan']);
   const [told, asked] = ports[1].asked.filter(({verb}) => verb);
@@ -194,7 +194,7 @@ test('what an ended worker still says is not heard', async t => {
   ports[0].says({ready: true});
   const plan = program.text('plan', 'a');
   const {id} = ports[0].asked.at(-1);
-  wait(3000);
+  wait(5000);
   ports[0].says({id, answer: text.encode('too late')});
   assert.equal(await sofar(plan), 'waiting');
   ports[1].says({ready: true});
