@@ -22,9 +22,9 @@ var (
 
 // The rest of a yard.
 const (
-	haul      = `"haul": {"payload": "1100 lb", "room": "2 cu yd", "trip_cost": "9.00"}`
-	small     = `"haul": {"payload": "900 lb", "room": "1/2 cu yd", "trip_cost": "9.00"}`
-	yards     = `"delivery": {"fee": "45", "capacity": "3 cu yd", "payload": "2500 lb"}`
+	haul      = `"haul": {"payload": "3000 lb", "room": "2 cu yd", "trip_cost": "9.00"}`
+	small     = `"haul": {"payload": "3000 lb", "room": "2 cu yd", "trip_cost": "9.00"}`
+	yards     = `"delivery": {"fee": "45", "capacity": "3 cu yd", "payload": "4500 lb"}`
 	tax       = `"tax": "7.25%"`
 	delivered = `, "deliver": true`
 	one       = `, "stock": 1`
@@ -85,7 +85,7 @@ func packs() string {
 }
 
 // offers is 2,000 offers of bark mulch, each of a size and a price of its own.
-// Every third is sold loose, so that bags and bulk are compared.
+// One is a pack of 2 cu ft, and every third is sold loose, so that bags and bulk are compared.
 func offers(more string) func() string {
 	return func() string {
 		rng := rand.New(rand.NewPCG(13, 14))
@@ -93,6 +93,10 @@ func offers(more string) func() string {
 			pack, litres := "pack", 10+rng.IntN(190)
 			if i%3 == 2 {
 				pack, litres = "bulk", 100+rng.IntN(900)
+			}
+			if i == 0 {
+				b.WriteString(`{"material": "bark-mulch", "pack": "2 cu ft", "price": "4.75"}`)
+				return
 			}
 			cents := litres*3 + rng.IntN(litres*4)
 			fmt.Fprintf(b, `{"material": "bark-mulch", %q: "%d.%03d L", "price": "%d.%02d"%s}`,
@@ -109,7 +113,7 @@ func broken(n, breaks int) func() string {
 			fmt.Fprintf(b, `{"from": %d, "price": "%d.%02d"}`, i+2, (5000-i)/100, (5000-i)%100)
 		})
 		return list("offers", n, func(b *bytes.Buffer, i int) {
-			fmt.Fprintf(b, `{"material": "bark-mulch", "pack": "%d L", "price": "50.01", %s}`, 20+i, steps)
+			fmt.Fprintf(b, `{"material": "bark-mulch", "pack": "%d L", "price": "50.01", %s}`, 20+i%1400, steps)
 		})
 	}
 }
