@@ -19,8 +19,9 @@
 //
 // Volumes are whole nanolitres. A quantity is parsed as a fraction and rounded once.
 // A volume is split into the parts of a mix by largest remainder, so that the parts
-// add up to it. A count of packs is rounded up exactly, but for one tolerance,
-// [catalog.Slack]. A figure that is not known exactly is a range, and everything that
+// add up to it. A count of packs is decided before any rounding, from what was typed,
+// and rounded up exactly, but for one tolerance, [catalog.Slack]. Only what is round or
+// tapers is rounded first, one pot, hole or bed at a time. A figure that is not known exactly is a range, and everything that
 // follows from it is a range too. Nothing overflows silently: a job that is too large
 // to work out has a problem that says so.
 //

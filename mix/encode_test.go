@@ -11,6 +11,7 @@ import (
 
 	"example.org/barrow/mix"
 	"example.org/barrow/mix/catalog"
+	"example.org/barrow/mix/doc"
 	"example.org/barrow/mix/report"
 	"example.org/barrow/mix/task"
 	"example.org/barrow/mix/yard"
@@ -21,7 +22,7 @@ import (
 // is none.
 var sameJob = cmp.Options{
 	cmpopts.EquateEmpty(),
-	cmp.AllowUnexported(mix.Job{}, yard.Offer{}, catalog.Mix{}),
+	cmp.AllowUnexported(mix.Job{}, yard.Offer{}, yard.OnHand{}, catalog.Mix{}, doc.AsTyped{}, units.Range{}, units.Fixed{}),
 	cmp.Comparer(func(a, b units.Ratio) bool { return a == b }),
 }
 

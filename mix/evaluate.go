@@ -20,7 +20,7 @@ type evaluated struct {
 	terms  yard.Terms
 	tasks  []task.Evaluated // by the job's tasks
 	takes  []units.Range    // what all tasks take, loose, by the scope's materials
-	hand   []units.Volume   // what is on hand, loose, by the scope's materials
+	hand   []units.Range    // what is on hand, loose, by the scope's materials
 	needs  []yard.Need
 	order  yard.Order
 	bought yard.Purchases

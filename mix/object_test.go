@@ -27,7 +27,7 @@ func TestObjects(t *testing.T) {
 	for _, k := range task.Kinds() {
 		w.walk(k.Object, k.New())
 	}
-	w.walk(ground.RingObject, &ground.Area{Sides: make([]units.Length, 2)})
+	w.walk(ground.RingObject, &[]units.Length{0, 0})
 	ids := map[string]bool{}
 	for _, o := range mix.Objects() {
 		if ids[o.ID] {

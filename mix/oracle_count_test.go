@@ -33,6 +33,7 @@ func TestBagsExact(t *testing.T) {
 func TestBagsOfEqualBeds(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		size := typedVolume(t, "bag", 1_000_000, 500_000_000)
+		size.value = size.value.whole(nanolitre)
 		bags := rapid.Int64Range(1, 500).Draw(t, "bags")
 		beds := rapid.Int64Range(1, 1000).Draw(t, "beds")
 		bed := size.value.taken(bags).over(exactly(beds, 1)).whole(nanolitre)

@@ -140,9 +140,11 @@ type typed struct {
 	value exact
 }
 
-// The steps that quantities are rounded to when they are read.
+// rounded is a length as the formulas of what is round take it.
+func (t typed) rounded() exact { return t.value.whole(nanometre) }
+
+// The steps that quantities are rounded to.
 var (
-	nanolitre   = exactly(1, 1000)      // of a microlitre
-	nanometre   = exactly(1, 1_000_000) // of a millimetre
-	micrometre2 = exactly(1, 1_000_000) // of a square millimetre
+	nanolitre = exactly(1, 1000)      // of a microlitre
+	nanometre = exactly(1, 1_000_000) // of a millimetre
 )

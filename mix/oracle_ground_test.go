@@ -17,7 +17,7 @@ func drawGround(t *rapid.T, s float64, whole bool) modelGround {
 	side := func(name string) typed { return typedLength(t, name, s, 4*s) }
 	switch g.shape {
 	case "area":
-		g.sides = []typed{typedOn(t, "area", areas, micrometre2, s*s/2, 20*s*s)}
+		g.sides = []typed{typedOn(t, "area", areas, s*s/2, 20*s*s)}
 	case "circle":
 		g.sides = []typed{side("diameter")}
 	case "rectangle", "ellipse":
@@ -114,22 +114,23 @@ func (g *modelGround) area() exact {
 
 func (g *modelGround) one() exact {
 	side := func(i int) exact { return g.sides[i].value }
+	round := func(i int) exact { return side(i).whole(nanometre) }
 	switch g.shape {
 	case "area":
 		return side(0)
 	case "rectangle":
 		return side(0).times(side(1))
 	case "circle":
-		return disc(side(0), side(0))
+		return disc(round(0), round(0))
 	case "ellipse":
-		return disc(side(0), side(1))
+		return disc(round(0), round(1))
 	case "ring":
-		return disc(side(0), side(0)).minus(disc(side(1), side(1)))
+		return disc(round(0), round(0)).minus(disc(round(1), round(1)))
 	case "triangle":
 		if len(g.sides) == 2 {
 			return side(0).times(side(1)).over(exactly(2, 1))
 		}
-		return heron(side(0), side(1), side(2))
+		return heron(round(0), round(1), round(2))
 	case "strip":
 		return g.strip()
 	}

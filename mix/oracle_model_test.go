@@ -130,7 +130,7 @@ func (j *modelJob) volume(b *modelBall) spread {
 	case b.volume != nil:
 		return certain(b.volume.value)
 	}
-	return certain(disc(b.across.value, b.across.value).times(b.height.value))
+	return certain(disc(b.across.rounded(), b.across.rounded()).times(b.height.rounded()))
 }
 
 // buried is what of the ball stands below grade: a measured one loses the
@@ -138,12 +138,14 @@ func (j *modelJob) volume(b *modelBall) spread {
 func (t *modelTask) buried(j *modelJob) spread {
 	above := exactly(0, 1)
 	if t.above != nil {
-		above = t.above.value
+		above = t.above.rounded()
 	}
+	depth := t.depth.rounded()
 	if b := &t.ball; b.class == "" && b.volume == nil {
-		return certain(disc(b.across.value, b.across.value).times(b.height.value.minus(above).atMost(t.depth.value)))
+		across := b.across.rounded()
+		return certain(disc(across, across).times(b.height.rounded().minus(above).atMost(depth)))
 	}
-	return j.volume(&t.ball).times(t.depth.value.over(t.depth.value.plus(above)))
+	return j.volume(&t.ball).times(depth.over(depth.plus(above)))
 }
 
 // holds is the mix to the fill line of one pot or one cell.
@@ -164,10 +166,14 @@ func (l *modelLine) holds(j *modelJob) spread {
 	case "box":
 		return certain(side(0).times(side(1)).times(side(2).minus(rim)))
 	case "straight":
-		return certain(l.frustum(side(0), side(0), side(1).minus(rim)))
+		if l.square {
+			return certain(side(0).times(side(0)).times(side(1).minus(rim)))
+		}
+		across := l.sides[0].rounded()
+		return certain(l.frustum(across, across, l.sides[1].rounded().minus(rim.whole(nanometre))))
 	}
-	top, bottom, height := side(0), side(1), side(2)
-	fill := height.minus(rim)
+	top, bottom, height := l.sides[0].rounded(), l.sides[1].rounded(), l.sides[2].rounded()
+	fill := height.minus(rim.whole(nanometre))
 	width := bottom.plus(top.minus(bottom).times(fill).over(height))
 	return certain(l.frustum(width, bottom, fill))
 }
@@ -177,11 +183,12 @@ func (l *modelLine) holds(j *modelJob) spread {
 // what stands in a cone or a pyramid of the same volume and rim, which is the whole one
 // made smaller in every direction.
 func (l *modelLine) brim(rim exact) spread {
-	all := l.sides[0].value
+	all := exact{l.sides[0].value.whole(nanolitre).rat, true} // rounded on the way, as what is round
+	rim = rim.whole(nanometre)
 	if l.belowRim == nil {
 		return spread{all.times(exactly(85, 100)), all.times(exactly(94, 100)), all.times(exactly(96, 100))}
 	}
-	wide := l.sides[1].value
+	wide := l.sides[1].rounded()
 	mouth := wide.times(wide)
 	if !l.square {
 		mouth = disc(wide, wide)
@@ -200,7 +207,7 @@ func (l *modelLine) brim(rim exact) spread {
 func (l *modelLine) frustum(top, bottom, height exact) exact {
 	ends := top.times(top).plus(top.times(bottom)).plus(bottom.times(bottom))
 	if l.square {
-		return ends.times(height).over(exactly(3, 1))
+		return exact{ends.times(height).over(exactly(3, 1)).rat, true} // in floating point too
 	}
 	return pi().times(ends).times(height).over(exactly(12, 1))
 }
@@ -237,7 +244,7 @@ func (t *modelTask) bedShare() exact {
 }
 
 func (t *modelTask) dug() exact {
-	return disc(t.width.value, t.width.value).times(t.depth.value).taken(t.holes)
+	return disc(t.width.rounded(), t.width.rounded()).times(t.depth.rounded()).taken(t.holes)
 }
 
 // back is what goes back round the balls, soil and material.
@@ -288,7 +295,7 @@ func (t *modelTask) bare() exact {
 	if t.stems == 0 {
 		return exactly(0, 1)
 	}
-	return pi().times(t.clear.value).times(t.clear.value).taken(t.stems)
+	return pi().times(t.clear.rounded()).times(t.clear.rounded()).taken(t.stems)
 }
 
 // settles is the share lost in place: a layer's is zero unless given.

@@ -68,7 +68,7 @@ func feetAndInches(halves int64, style int) string {
 }
 
 // typedOn draws a quantity from low to high on one of the scales that have one.
-func typedOn(t *rapid.T, label string, scales []scale, step exact, low, high float64) typed {
+func typedOn(t *rapid.T, label string, scales []scale, low, high float64) typed {
 	var fit []scale
 	for _, s := range scales {
 		if math.Ceil(low/s.size.float()) <= math.Floor(high/s.size.float()) {
@@ -80,15 +80,15 @@ func typedOn(t *rapid.T, label string, scales []scale, step exact, low, high flo
 	}
 	s := fit[rapid.IntRange(0, len(fit)-1).Draw(t, label+" unit")]
 	n := rapid.Int64Range(int64(math.Ceil(low/s.size.float())), int64(math.Floor(high/s.size.float()))).Draw(t, label)
-	return typed{s.write(n, rapid.IntRange(0, 2).Draw(t, label+" style")), s.size.taken(n).whole(step)}
+	return typed{s.write(n, rapid.IntRange(0, 2).Draw(t, label+" style")), s.size.taken(n)}
 }
 
 func typedLength(t *rapid.T, label string, low, high float64) typed {
-	return typedOn(t, label, lengths, nanometre, low, high)
+	return typedOn(t, label, lengths, low, high)
 }
 
 func typedVolume(t *rapid.T, label string, low, high float64) typed {
-	return typedOn(t, label, volumes, nanolitre, low, high)
+	return typedOn(t, label, volumes, low, high)
 }
 
 func drawShare(t *rapid.T, label string, low, high int64) typed {

@@ -197,14 +197,14 @@ type LeftOut struct {
 func (p *Plan) LeftOut() (list []LeftOut) {
 	for i := range p.Needs {
 		n := &p.Needs[i]
-		short := n.Buy.Plan
+		short := n.Buy.FixedPlan()
 		for k := range p.Lines {
 			if p.Lines[k].Material == n.Material {
-				short -= p.Lines[k].Volume
+				short = short.Minus(p.Lines[k].Supply())
 			}
 		}
-		if short > catalog.Slack {
-			list = append(list, LeftOut{n.Material, short})
+		if short.Over(units.FixedOf(catalog.Slack)) {
+			list = append(list, LeftOut{n.Material, units.Volume(short.Round())})
 		}
 	}
 	return list

@@ -65,9 +65,10 @@ func (j *Job) Reach() ([]Reach, error) {
 func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 	p := lang.Printer{Measure: e.job.Measure, Language: e.job.Language}
 	b := d.In.Blend
-	loose, first := e.most(b, e.hand)
+	hand := e.onHand()
+	loose, first := e.most(b, hand)
 	net := d.In.InPlace(loose)
-	reached := d.Result.Reach(net, p)
+	reached := d.Result.Reach(net, func(net units.Range) bool { return e.suffices(d, net) }, p)
 	if reached == nil {
 		return reach, false
 	}
@@ -75,18 +76,42 @@ func (e *evaluated) reach(d *task.Evaluated) (reach Reach, ok bool) {
 		Title: d.Title(p), Filling: d.Filling(), Printer: p,
 		Loose: loose, Net: net, Limit: e.material(first), Reached: *reached,
 	}
-	for i, left := range e.leftOf(b, loose, e.hand) {
+	for i, left := range e.leftOf(b, loose, hand) {
 		if b.Has(i) {
 			reach.Left = append(reach.Left, Portion{e.material(i), units.Exactly(left)})
 		}
 	}
 	for i, v := range e.hand {
-		if v > 0 && !b.Has(i) {
-			reach.Unused = append(reach.Unused, Portion{e.material(i), units.Exactly(v)})
+		if v.Plan > 0 && !b.Has(i) {
+			reach.Unused = append(reach.Unused, Portion{e.material(i), v})
 		}
 	}
 	reach.OneMore = e.oneMore(b, loose)
 	return reach, true
+}
+
+// onHand is the stock of each material, rounded.
+func (e *evaluated) onHand() []units.Volume {
+	hand := make([]units.Volume, len(e.hand))
+	for i := range hand {
+		hand[i] = e.hand[i].Plan
+	}
+	return hand
+}
+
+// suffices reports whether the stock makes net in place of what goes into a task. It
+// asks the arithmetic of the plan, so that rounding decides nothing.
+func (e *evaluated) suffices(d *task.Evaluated, net units.Range) bool {
+	takes := make([]units.Range, len(e.hand))
+	if !d.Takes(net, takes) {
+		return false
+	}
+	for i, t := range takes {
+		if t.FixedPlan().Over(e.hand[i].FixedPlan()) {
+			return false
+		}
+	}
+	return true
 }
 
 // most returns how much of the blend, loose, the stock makes, rounded down to the
@@ -144,7 +169,7 @@ func (e *evaluated) oneMore(b *catalog.Blend, now units.Volume) (more []OneMore)
 		if size.Volume == 0 {
 			continue
 		}
-		hand := append([]units.Volume(nil), e.hand...)
+		hand := e.onHand()
 		hand[i] = min(hand[i]+yield, units.MaxVolume)
 		v, _ := e.most(b, hand)
 		more = append(more, OneMore{e.material(i), size, v - now})
@@ -163,7 +188,7 @@ func (e *evaluated) onePack(index int) (catalog.Size, units.Volume) {
 	}
 	switch {
 	case len(m.Bales) > 0:
-		return m.Bales[0], m.Opened(m.Bales[0].Volume).Low
+		return m.Bales[0], m.Opened(m.Bales[0]).Low
 	case len(m.Packs) > 0:
 		return m.Packs[0], m.Packs[0].Volume
 	}

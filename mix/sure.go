@@ -399,7 +399,9 @@ func (u *uncertain) enough(s *Sureness, model *sure.Model) {
 		for item, i := range u.needs {
 			n := &needs[i]
 			rest := volumeOf(math.Max(litres[item]*more-n.OnHand.Litres(), 0))
-			n.Buy = units.Exactly(max(rest, n.Buy.Plan))
+			if n.Buy = units.Known(n.Buy.FixedPlan()); rest > n.Buy.Plan {
+				n.Buy = units.Exactly(rest)
+			}
 		}
 		order, ok := u.e.terms.BuyAgain(needs)
 		if !ok {

@@ -67,7 +67,7 @@ func (s *steps) line(l *yard.Line) {
 		s.Add("one {0} opens to", s.Printer.Range(l.Each), l.From, size)
 	}
 	alone := l.Last && l.FewMany != [2]int64{l.Count, l.Count}
-	if alone || l.Count == yard.Bags(s.p.needOf(l.Material), l.Each.Plan) {
+	if alone || l.Count == yard.Count(s.p.needOf(l.Material), l.Each.FixedPlan()) {
 		s.Add("{0} in {1}: the need / {2}, rounded up", itoa(l.Count), byDivision, name, size, each)
 	} else {
 		s.Add("{0} in {1}, {2} each, of the order of least {=3}", itoa(l.Count), bySearch,
@@ -181,12 +181,12 @@ func limits(m lang.Printer, payload units.Mass, room units.Volume) string {
 	return strings.Join(text, ", ")
 }
 
-// needOf is how much of a material is planned to be bought.
-func (p *Plan) needOf(m *catalog.Material) units.Volume {
+// needOf is how much of a material is planned to be bought, before rounding.
+func (p *Plan) needOf(m *catalog.Material) units.Fixed {
 	for i := range p.Needs {
 		if p.Needs[i].Material == m {
-			return p.Needs[i].Buy.Plan
+			return p.Needs[i].Buy.FixedPlan()
 		}
 	}
-	return 0
+	return units.Fixed{}
 }

@@ -22,6 +22,9 @@ func ParseArea(s string) (Area, error) {
 	return Area(n), err
 }
 
+// FixedArea is [ParseArea] before rounding, in square micrometres.
+func FixedArea(s string) (Fixed, error) { return parseFixed(s, areaKind, false) }
+
 // Deep returns the volume of a layer of depth d over a, rounded to the
 // nanolitre. ok is false when the result is more than [MaxVolume], or when
 // either is negative.

@@ -6,6 +6,19 @@ import "example.org/barrow/units/message"
 // 10 in x 2 in"), each more than zero. A unit written once, at the end, applies
 // to every number ("60 x 4 ft"). The error is an [*Error] about the whole of s.
 func ParseDims(s string) ([]Length, error) {
+	sides, err := FixedDims(s)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Length, len(sides))
+	for i, side := range sides {
+		out[i] = Length(side.Round())
+	}
+	return out, nil
+}
+
+// FixedDims is [ParseDims] before rounding, in nanometres.
+func FixedDims(s string) ([]Fixed, error) {
 	var t text
 	if err := t.fold(s); err != nil {
 		return nil, err
@@ -16,20 +29,20 @@ func ParseDims(s string) ([]Length, error) {
 		return nil, fault(DimsCount, s, hint)
 	}
 	unit := sharedUnit(parts)
-	out := make([]Length, len(parts))
+	out := make([]Fixed, len(parts))
 	for i, p := range parts {
 		text := string(trimUnit(skipSpace(p)))
 		if unit != "" && i < len(parts)-1 {
 			text += " " + unit
 		}
-		n, err := parse(text, lengthKind, false)
+		side, err := parseFixed(text, lengthKind, false)
 		if err != nil {
 			return nil, onto(err, s)
 		}
-		if n == 0 {
+		if side.Round() == 0 {
 			return nil, fault(QuantityZero, s, "every side must be more than zero")
 		}
-		out[i] = Length(n)
+		out[i] = side
 	}
 	return out, nil
 }

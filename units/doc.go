@@ -22,6 +22,10 @@
 // parsing accepts ([MaxLength] and the others), so that two of a kind add
 // without overflow; methods that multiply report whether the result fits.
 //
+// What rounding leaves out is not lost where it could decide a count of packs: a
+// [Fixed] is a quantity before rounding, and a [Range] of volumes keeps what its
+// figures leave out.
+//
 // Parsing errors are always an [*Error]. Quantities are plain values and all
 // functions are pure, so everything is safe for concurrent use.
 //

@@ -30,6 +30,12 @@ func ParseOffset(s string) (Length, error) {
 	return Length(n), err
 }
 
+// FixedLength is [ParseLength] before rounding, in nanometres.
+func FixedLength(s string) (Fixed, error) { return parseFixed(s, lengthKind, false) }
+
+// FixedOffset is [ParseOffset] before rounding, in nanometres.
+func FixedOffset(s string) (Fixed, error) { return parseFixed(s, lengthKind, true) }
+
 // By returns the area of a rectangle l by w, rounded to the square micrometre.
 // ok is false when the result is more than [MaxArea], or when a side is
 // negative.

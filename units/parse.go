@@ -13,35 +13,41 @@ type term struct {
 	unit *unit
 }
 
-// parse reads a quantity of kind k and returns its count of base units.
+// parse reads a quantity of kind k and returns its count of base units, rounded once.
 func parse(s string, k kind, signed bool) (int64, error) {
+	f, err := parseFixed(s, k, signed)
+	return f.Round(), err
+}
+
+// parseFixed reads a quantity of kind k and returns it before rounding.
+func parseFixed(s string, k kind, signed bool) (Fixed, error) {
 	var t text
 	if err := t.fold(s); err != nil {
-		return 0, err
+		return Fixed{}, err
 	}
 	b, negative, err := lexSign(t.buf[:t.n], s, k, signed)
 	if err != nil {
-		return 0, err
+		return Fixed{}, err
 	}
-	total, last := uint64(0), (*unit)(nil)
+	total, last := Fixed{}, (*unit)(nil)
 	for first := true; first || len(b) > 0; first = false {
 		tm, rest, err := parseTerm(b, s, k)
 		if err != nil {
-			return 0, err
+			return Fixed{}, err
 		}
-		n, ok := tm.count()
-		if !ok || n > kinds[k].max-int64(total) {
-			return 0, tooLarge(s, k)
+		n, ok := fixedOf(tm.num.n, tm.num.d, tm.unit.num, tm.unit.den)
+		if !ok || n.Round() > kinds[k].max-total.Round() {
+			return Fixed{}, tooLarge(s, k)
 		}
 		if err := checkOrder(s, k, last, tm, rest); err != nil {
-			return 0, err
+			return Fixed{}, err
 		}
-		total, last, b = total+uint64(n), tm.unit, rest
+		total, last, b = total.Plus(n), tm.unit, rest
 	}
 	if negative {
-		return -int64(total), nil
+		return Fixed{}.Minus(total), nil
 	}
-	return int64(total), nil
+	return total, nil
 }
 
 // lexSign reads the sign from the front of b, and refuses empty text.
@@ -100,11 +106,6 @@ func (c *complaint) forKind(k kind) message.Text {
 		return message.Of("start with a number: {=0} such as {#1}", article(k), kinds[k].example)
 	}
 	return c.hint
-}
-
-// count returns the term in base units, rounded once, halves up.
-func (t term) count() (int64, bool) {
-	return mulDivDiv(t.num.n, t.unit.num, t.num.d, t.unit.den)
 }
 
 // checkOrder checks the rule for several terms: lengths and masses only, each

@@ -30,6 +30,9 @@ func ParseVolume(s string) (Volume, error) {
 	return Volume(n), err
 }
 
+// FixedVolume is [ParseVolume] before rounding, in nanolitres.
+func FixedVolume(s string) (Fixed, error) { return parseFixed(s, volumeKind, false) }
+
 // Times returns v taken n times. ok is false when the result is more than
 // [MaxVolume], or when either is negative.
 func (v Volume) Times(n int64) (w Volume, ok bool) {

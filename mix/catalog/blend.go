@@ -67,7 +67,7 @@ func (b *Blend) Spread(v units.Range, takes []units.Range) (ok bool) {
 	plan := appendSplit(room[1][:0], v.Plan, b.Parts)
 	high := appendSplit(room[2][:0], v.High, b.Parts)
 	for i, in := range b.Of {
-		part := units.Range{Low: low[i], Plan: plan[i], High: high[i]}
+		part := v.Part(low[i], plan[i], high[i], b.Parts[i], b.Whole)
 		if in.Blend != nil {
 			grown, ok := part.MulDiv(Without(in.Blend.Loss))
 			if !ok || !in.Blend.Spread(grown, takes) {

@@ -9,6 +9,8 @@ import (
 // one that the job defines. Holds is the mix that one of it, or one cell of it,
 // takes: a pot to its fill line, a cell, a band or a flat struck level.
 type Class struct {
+	doc.AsTyped
+
 	ID, Name   string
 	Kind       string   // the heading that lists put it under; "" for the job's own
 	Also       []string // what people call it, for hints
@@ -79,12 +81,15 @@ func (k *Class) check(r *doc.Reader) {
 		r.ProblemAt("low", doc.RangeOrder, "zero or more")
 		return
 	}
-	if k.Holds.Low == 0 {
-		k.Holds.Low = k.Holds.Plan
+	plan := units.Known(k.FixedVolume("holds", k.Holds.Plan))
+	low, high := plan, plan
+	if k.Holds.Low > 0 {
+		low = units.Known(k.FixedVolume("low", k.Holds.Low))
 	}
-	if k.Holds.High == 0 {
-		k.Holds.High = k.Holds.Plan
+	if k.Holds.High > 0 {
+		high = units.Known(k.FixedVolume("high", k.Holds.High))
 	}
+	k.Holds = units.Between(low, plan, high)
 	if k.Holds.Low > k.Holds.Plan {
 		r.ProblemAt("low", doc.RangeOrder, "at most holds")
 	}

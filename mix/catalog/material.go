@@ -159,13 +159,14 @@ func (m *Material) IsBale(size units.Volume) bool {
 
 // Opened returns what a bale of a size opens to. It plans with the least, so
 // that the bale does not run short.
-func (m *Material) Opened(size units.Volume) units.Range {
-	low, _ := size.MulDiv(m.OpensLow.Num(), m.OpensLow.Den())
-	high, ok := size.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den())
+func (m *Material) Opened(size Size) units.Range {
+	v := units.Known(size.Fixed())
+	low, _ := v.MulDiv(m.OpensLow.Num(), m.OpensLow.Den())
+	high, ok := v.MulDiv(m.OpensHigh.Num(), m.OpensHigh.Den())
 	if !ok {
-		high = units.MaxVolume
+		high = units.Exactly(units.MaxVolume)
 	}
-	return units.Range{Low: low, Plan: low, High: high}
+	return units.Between(low, low, high)
 }
 
 // Packed returns the range of density of a sealed pack, by its own volume. A

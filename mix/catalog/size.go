@@ -21,6 +21,15 @@ func (s Size) String() string {
 	return s.Text
 }
 
+// Fixed returns the volume before rounding, in nanolitres: what the words say, where
+// they still match it.
+func (s Size) Fixed() units.Fixed {
+	if f, err := units.FixedVolume(s.Text); err == nil && f.Round() == int64(s.Volume) {
+		return f
+	}
+	return units.FixedOf(s.Volume)
+}
+
 // SizeType reads a volume and its words into a [Size].
 var SizeType = doc.Type{Takes: "volume", Form: "volume", Read: func(_ *doc.Type, r *doc.Reader, n *json.Node, at any) {
 	size := at.(*Size)
@@ -53,8 +62,8 @@ func checkSizes(r *doc.Reader, field string, sizes []Size) {
 }
 
 // Slack is a shortfall too small to buy for: a millilitre, less than a
-// teaspoon, and far more than rounding can add up to. Every count uses it, so
-// that a need of exactly seven bags buys seven.
+// teaspoon. Every count uses it, so that a need of seven bags and a drop buys
+// seven. It is not there for rounding, which decides no count.
 const Slack = units.Millilitre
 
 // HoldsType reads what a container holds, a volume of any size, into a [Size].

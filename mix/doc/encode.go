@@ -1,8 +1,6 @@
 package doc
 
 import (
-	"strings"
-
 	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
@@ -32,16 +30,26 @@ func (e *Encoder) Fields(parts ...Into) {
 	for _, p := range parts {
 		for i := range p.Table {
 			f := &p.Table[i]
-			e.field(f, f.At(p.Object))
+			var kept *AsTyped
+			if k, ok := p.Object.(keeper); ok {
+				kept = k.asTyped()
+			}
+			e.field(f, f.At(p.Object), kept)
 		}
 	}
 }
 
+// nothing is kept of an object that keeps nothing.
+var nothing AsTyped
+
 // field writes one field, unless it holds nothing.
-func (e *Encoder) field(f *Field, at any) {
+func (e *Encoder) field(f *Field, at any, kept *AsTyped) {
+	if kept == nil {
+		kept = &nothing
+	}
 	key := func() { e.JSON.Key(f.Name) }
 	switch {
-	case e.plain(f.Type, key, at), e.optional(key, at), e.Other != nil && e.Other(e, key, at):
+	case e.plain(f, key, at, kept), e.optional(key, at), e.Other != nil && e.Other(e, key, at):
 	case f.Type.Of != nil && f.Type.Of().Row != nil && f.Type.Form == "list":
 		e.rows(f.Type.Of(), key, at)
 	case f.Type.Of != nil && f.Type.Form == "object":
@@ -52,7 +60,7 @@ func (e *Encoder) field(f *Field, at any) {
 // plain writes a single value. ok is false for a type that it does not know. The key
 // comes as a function because only the case that matches knows whether there is
 // anything to write.
-func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
+func (e *Encoder) plain(f *Field, key func(), at any, kept *AsTyped) (ok bool) {
 	switch v := at.(type) {
 	case *string:
 		e.text(key, *v)
@@ -67,11 +75,11 @@ func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
 			e.JSON.Int(*v)
 		}
 	case *units.Length:
-		e.quantity(key, int64(*v), v.String())
+		e.quantity(key, int64(*v), kept.WriteLength(f.Name, *v))
 	case *units.Area:
-		e.quantity(key, int64(*v), v.String())
+		e.quantity(key, int64(*v), kept.WriteArea(f.Name, *v))
 	case *units.Volume:
-		e.quantity(key, int64(*v), v.String())
+		e.quantity(key, int64(*v), kept.WriteVolume(f.Name, *v))
 	case *units.Mass:
 		e.quantity(key, int64(*v), v.String())
 	case *units.Density:
@@ -79,11 +87,11 @@ func (e *Encoder) plain(t *Type, key func(), at any) (ok bool) {
 	case *units.Money:
 		e.quantity(key, int64(*v), v.String())
 	case *units.Ratio:
-		e.quantity(key, v.Num(), e.share(t, *v))
+		e.quantity(key, v.Num(), e.share(f.Type, *v))
 	case *[]string:
 		e.list(key, *v)
 	case *[]units.Length:
-		e.lengths(t, key, *v)
+		e.lengths(f, key, *v, kept)
 	default:
 		return false
 	}
@@ -151,16 +159,16 @@ func (e *Encoder) list(key func(), list []string) {
 }
 
 // lengths writes a list, or for a type such as [TwoLengths] one text, "4 ft x 3 ft".
-func (e *Encoder) lengths(t *Type, key func(), list []units.Length) {
+func (e *Encoder) lengths(f *Field, key func(), list []units.Length, kept *AsTyped) {
+	if f.Type.Form == "lengths" {
+		e.text(key, kept.WriteDims(f.Name, list))
+		return
+	}
 	texts := make([]string, len(list))
 	for i, l := range list {
-		texts[i] = l.String()
+		texts[i] = kept.WriteLength(json.PathIndex(f.Name, i), l)
 	}
-	if t.Form == "lengths" {
-		e.text(key, strings.Join(texts, " x "))
-	} else {
-		e.list(key, texts)
-	}
+	e.list(key, texts)
 }
 
 // rows writes a list of objects. The key is written with the first row, so that an

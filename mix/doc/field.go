@@ -105,12 +105,23 @@ func (r *Reader) field(key string, n *json.Node, parts []Into) (ok bool) {
 	for _, p := range parts {
 		for i := range p.Table {
 			if f := &p.Table[i]; f.Name == key {
-				f.Type.Read(f.Type, r, n, f.At(p.Object))
+				r.read(f, n, p.Object)
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// read reads n into the field of an object. The path is at the field.
+func (r *Reader) read(f *Field, n *json.Node, object any) {
+	kept, from := r.kept, r.keptFrom
+	r.kept, r.keptFrom = nil, len(r.path)-1
+	if k, ok := object.(keeper); ok {
+		r.kept = k.asTyped()
+	}
+	f.Type.Read(f.Type, r, n, f.At(object))
+	r.kept, r.keptFrom = kept, from
 }
 
 // unknownField is the hint for a field that is in no table: the nearest name, or

@@ -34,6 +34,9 @@ type Reader struct {
 	seen  map[string]bool // paths with a problem
 	full  bool            // more problems were met than a report lists
 	areas int             // see Areas
+
+	kept     *AsTyped // of the object that is being read, or nil
+	keptFrom int      // where the path within that object starts
 }
 
 // Parse parses a document of at most [MaxBytes] for the reader to walk, and returns

@@ -51,33 +51,47 @@ func (t *Type) InWords() string {
 // name, Margin into a [units.Length], rounded once to that type's unit. Zero is a
 // problem for all but Margin: a layer or a pack of nothing is always a mistake.
 var (
-	Length  = Type{Takes: "length", Form: "length", Such: `a length such as "3 in"`, Read: quantity(true, units.ParseLength)}
-	Margin  = Type{Takes: "length", Form: "length", Such: `a length such as "1 in"`, Read: quantity(false, units.ParseLength)}
-	Area    = Type{Takes: "area", Form: "area", Such: `an area such as "240 sq ft"`, Read: quantity(true, units.ParseArea)}
-	Volume  = Type{Takes: "volume", Form: "volume", Such: `a volume such as "1 1/2 cu ft"`, Read: quantity(true, units.ParseVolume)}
-	Mass    = Type{Takes: "weight", Form: "mass", Such: `a weight such as "40 lb"`, Read: quantity(true, units.ParseMass)}
-	Density = Type{Takes: "weight per volume", Form: "density", Such: `a weight per volume such as "1100 lb/cu yd"`, Read: quantity(true, units.ParseDensity)}
+	Length  = Type{Takes: "length", Form: "length", Such: `a length such as "3 in"`, Read: quantity[units.Length](true, units.FixedLength)}
+	Margin  = Type{Takes: "length", Form: "length", Such: `a length such as "1 in"`, Read: quantity[units.Length](false, units.FixedLength)}
+	Area    = Type{Takes: "area", Form: "area", Such: `an area such as "240 sq ft"`, Read: quantity[units.Area](true, units.FixedArea)}
+	Volume  = Type{Takes: "volume", Form: "volume", Such: `a volume such as "1 1/2 cu ft"`, Read: quantity[units.Volume](true, units.FixedVolume)}
+	Mass    = Type{Takes: "weight", Form: "mass", Such: `a weight such as "40 lb"`, Read: quantity[units.Mass](true, roundedBy(units.ParseMass))}
+	Density = Type{Takes: "weight per volume", Form: "density", Such: `a weight per volume such as "1100 lb/cu yd"`, Read: quantity[units.Density](true, roundedBy(units.ParseDensity))}
 )
 
 // quantity makes the Read of a type of quantities.
-func quantity[T ~int64](positive bool, parse func(string) (T, error)) func(*Type, *Reader, *json.Node, any) {
-	return func(t *Type, r *Reader, n *json.Node, at any) { *at.(*T) = Quantify(r, n, t.Such, positive, parse) }
+func quantity[T ~int64](positive bool, parse func(string) (units.Fixed, error)) func(*Type, *Reader, *json.Node, any) {
+	return func(t *Type, r *Reader, n *json.Node, at any) {
+		*at.(*T) = T(Quantify(r, n, t.Such, positive, parse))
+	}
 }
 
-// Quantify reads text with parse and returns the quantity, in the unit and rounding
-// of parse, or zero with a problem. positive makes zero a problem too. such is what
-// to write, in words with an example.
-func Quantify[T ~int64](r *Reader, n *json.Node, such message.Text, positive bool, parse func(string) (T, error)) T {
+// roundedBy is parse for a quantity that is rounded for good: a weight decides no count.
+func roundedBy[T ~int64](parse func(string) (T, error)) func(string) (units.Fixed, error) {
+	return func(s string) (units.Fixed, error) {
+		v, err := parse(s)
+		return units.FixedOf(v), err
+	}
+}
+
+// Quantify reads text with parse and returns the quantity, rounded once to a whole
+// count, or zero with a problem. Where the count is not all that was typed, the object
+// that is being read keeps the text; see [AsTyped]. positive makes zero a problem too.
+// such is what to write, in words with an example.
+func Quantify(r *Reader, n *json.Node, such message.Text, positive bool, parse func(string) (units.Fixed, error)) int64 {
 	s, ok := r.Text(n, such)
 	if !ok {
 		return 0
 	}
-	v, err := parse(s)
+	f, err := parse(s)
+	v := f.Round()
 	switch {
 	case err != nil:
 		r.Quantity(err)
 	case positive && v == 0:
 		r.Problem(units.QuantityZero, message.Of("write {=0} of more than zero", string(such)))
+	case v != 0 && !f.Whole():
+		r.keep(s)
 	}
 	return v
 }
@@ -112,7 +126,7 @@ func (r *Reader) dims(n *json.Node, want int) []units.Length {
 	if !ok {
 		return nil
 	}
-	d, err := units.ParseDims(s)
+	d, err := units.FixedDims(s)
 	switch {
 	case err != nil:
 		r.Quantity(err)
@@ -121,9 +135,22 @@ func (r *Reader) dims(n *json.Node, want int) []units.Length {
 	case len(d) != want:
 		r.Problem(units.DimsCount, "two lengths, such as 4 ft x 3 ft")
 	default:
-		return d
+		sides, whole := RoundAll(d)
+		if !whole {
+			r.keep(s)
+		}
+		return sides
 	}
 	return nil
+}
+
+// RoundAll rounds lengths, and says whether they were whole counts already.
+func RoundAll(dims []units.Fixed) (sides []units.Length, whole bool) {
+	sides, whole = make([]units.Length, len(dims)), true
+	for i, d := range dims {
+		sides[i], whole = units.Length(d.Round()), whole && d.Whole()
+	}
+	return sides, whole
 }
 
 // The types of amounts, as text or as a bare number. Money reads into a

@@ -19,6 +19,8 @@ import (
 // what is left out. The zero value is no ground; measuring it reports a
 // problem.
 type Area struct {
+	doc.AsTyped
+
 	Text  string // as typed, to show in the working; "" for an object
 	Shape string // "plain", "rectangle", "circle", "ellipse", "triangle", "ring", "strip", "corners"
 
@@ -70,15 +72,20 @@ func ParseArea(s string) (Area, error) {
 	if figure, sides := units.Looks(text); figure && sides > 1 {
 		return parseShape("rectangle", text, s)
 	}
-	a, err := units.ParseArea(s)
-	if err == nil && a == 0 {
+	f, err := units.FixedArea(s)
+	plain := units.Area(f.Round())
+	if err == nil && plain == 0 {
 		err = &units.Error{Code: units.QuantityZero, Value: doc.Clip(s),
 			Hint: "an area is more than zero, such as 240 sq ft"}
 	}
 	if err != nil {
 		return Area{}, areaHint(err)
 	}
-	return Area{Text: text, Shape: "plain", Plain: a}, nil
+	a := Area{Text: text, Shape: "plain", Plain: plain}
+	if !f.Whole() {
+		a.Keep("area", text)
+	}
+	return a, nil
 }
 
 // areaHint adds the shapes to a hint about plain areas. Hints that are not
@@ -100,17 +107,22 @@ func areaHint(err error) error {
 // parseShape reads the lengths of a shape; errors are about the whole text.
 func parseShape(word, lengths, whole string) (Area, error) {
 	i := slices.IndexFunc(shapes, func(s shape) bool { return s.word == word })
-	sides, err := units.ParseDims(lengths)
+	dims, err := units.FixedDims(lengths)
 	if err != nil {
 		e := *err.(*units.Error)
 		e.Value = doc.Clip(whole)
 		return Area{}, &e
 	}
-	if len(sides) < shapes[i].least || len(sides) > shapes[i].most {
+	if len(dims) < shapes[i].least || len(dims) > shapes[i].most {
 		return Area{}, &units.Error{Code: doc.AreaSides, Value: doc.Clip(whole),
 			Hint: message.Of("write it as {=0}", string(shapes[i].example))}
 	}
-	return Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}, nil
+	sides, exact := doc.RoundAll(dims)
+	a := Area{Text: strings.TrimSpace(whole), Shape: word, Sides: sides}
+	if !exact {
+		a.Keep(word, strings.TrimSpace(lengths))
+	}
+	return a, nil
 }
 
 // Measure returns the area of the ground, rounded to the square micrometre. The
@@ -126,39 +138,51 @@ func (a *Area) Measure() (units.Area, error) {
 
 // MeasureIn is Measure for one area of a document: it reports problems at and
 // below the reader's current path, and returns zero if there are any.
-func (a *Area) MeasureIn(r *doc.Reader) units.Area {
+func (a *Area) MeasureIn(r *doc.Reader) units.Area { return units.Area(a.FixedIn(r).Round()) }
+
+// FixedIn is MeasureIn before rounding, in square micrometres. Ground with straight
+// sides is exact. What is round, and a triangle of three sides, is rounded to the
+// square micrometre, each piece by itself.
+func (a *Area) FixedIn(r *doc.Reader) (total units.Fixed) {
 	if !r.Sound() { // it did not read
-		return 0
+		return units.Fixed{}
 	}
 	one := a.shape(r)
 	if !r.Sound() {
-		return 0
+		return units.Fixed{}
+	}
+	if one.Round() <= 0 {
+		r.Problem(doc.AreaSmall, "less ground than can be measured")
+		return units.Fixed{}
 	}
 	count := max(a.Count, 1)
-	if one <= 0 {
-		r.Problem(doc.AreaSmall, "less ground than can be measured")
-		return 0
+	if one.Round() > int64(units.MaxArea)/count || large(one.MulDiv(count, 1)) {
+		return tooLarge(r)
 	}
-	if one > units.MaxArea/units.Area(count) {
-		r.Problem(doc.AreaLarge, "more ground than 400 ha")
-		return 0
-	}
-	total := one * units.Area(count)
+	total = one.MulDiv(count, 1)
 	for _, plus := range measureList(r, "plus", a.Plus) {
-		if total += plus; total > units.MaxArea {
-			r.Problem(doc.AreaLarge, "more ground than 400 ha")
-			return 0
+		if total = total.Plus(plus); large(total) {
+			return tooLarge(r)
 		}
 	}
 	ground := total
 	for _, less := range measureList(r, "less", a.Less) {
-		if total -= less; total <= 0 {
-			r.ProblemAt("less", doc.AreaLess,
-				message.Of("what is left out is not smaller than the area itself, {#0}", units.Both.Area(ground)))
-			return 0
+		if total = total.Minus(less); total.Round() <= 0 {
+			r.ProblemAt("less", doc.AreaLess, message.Of("what is left out is not smaller than the area itself, {#0}",
+				units.Both.Area(units.Area(ground.Round()))))
+			return units.Fixed{}
 		}
 	}
 	return total
+}
+
+// large reports whether an area is past the bound.
+func large(f units.Fixed) bool { return f.Round() > int64(units.MaxArea) }
+
+// tooLarge reports an area past the bound.
+func tooLarge(r *doc.Reader) units.Fixed {
+	r.Problem(doc.AreaLarge, "more ground than 400 ha")
+	return units.Fixed{}
 }
 
 // Oblong returns the length and the width of one piece of a rectangle or a strip,
@@ -176,12 +200,12 @@ func (a *Area) Oblong() (length, width units.Length, straight bool) {
 }
 
 // measureList measures areas one by one. Problems are reported below name.
-func measureList(r *doc.Reader, name string, list []Area) []units.Area {
+func measureList(r *doc.Reader, name string, list []Area) []units.Fixed {
 	r.Enter(name)
-	out := make([]units.Area, len(list))
+	out := make([]units.Fixed, len(list))
 	for i := range list {
 		r.EnterAt(i)
-		out[i] = list[i].MeasureIn(r)
+		out[i] = list[i].FixedIn(r)
 		r.Leave()
 	}
 	r.Leave()
@@ -189,27 +213,29 @@ func measureList(r *doc.Reader, name string, list []Area) []units.Area {
 }
 
 // shape measures the shape alone, without count, plus and less.
-func (a *Area) shape(r *doc.Reader) units.Area {
+func (a *Area) shape(r *doc.Reader) units.Fixed {
 	s := a.Sides
 	i := slices.IndexFunc(shapes, func(sh shape) bool { return sh.word == a.Shape })
 	if i >= 0 && (len(s) < shapes[i].least || len(s) > shapes[i].most) {
 		r.Problem(doc.AreaSides, message.Of("write it as {=0}", string(shapes[i].example)))
-		return 0
+		return units.Fixed{}
 	}
 	if len(s) > 0 && slices.Min(s) <= 0 {
 		r.Problem(units.QuantityZero, "every side must be more than zero")
-		return 0
+		return units.Fixed{}
 	}
 	switch a.Shape {
 	case "plain":
 		if a.Plain <= 0 || a.Plain > units.MaxArea {
 			r.Problem(units.QuantityZero, "an area is more than zero, and at most 400 ha")
 		}
-		return a.Plain
+		return a.FixedArea("area", a.Plain)
 	case "rectangle":
-		if flat, ok := s[0].By(s[1]); ok {
+		d := a.FixedDims(a.Shape, s)
+		if flat, ok := d[0].By(d[1]); ok {
 			return flat
 		}
+		return tooLarge(r)
 	case "circle":
 		return curved(r, float64(math.Pi/4)*square(s[0]))
 	case "ellipse":
@@ -217,26 +243,23 @@ func (a *Area) shape(r *doc.Reader) units.Area {
 	case "ring":
 		if s[1] >= s[0] {
 			r.Problem(doc.AreaRing, "the inner diameter is smaller than the outer: write outer, then inner")
-			return 0
+			return units.Fixed{}
 		}
 		return curved(r, math.Pi/4*(square(s[0])-square(s[1])))
 	case "triangle":
-		return triangle(r, s)
+		return triangle(r, a.FixedDims(a.Shape, s), s)
 	case "strip":
 		if a.Strip != nil {
 			return a.Strip.measure(r)
 		}
 		r.Problem(doc.AreaMissing, "a strip has runs and a width")
-		return 0
 	case "corners":
-		return polygon(r, a.Corners)
+		return a.polygon(r)
 	default:
 		r.Problem(doc.AreaMissing,
 			`say what the ground measures, such as "60 ft x 4 ft", "circle 14 ft" or "240 sq ft"`)
-		return 0
 	}
-	r.Problem(doc.AreaLarge, "more ground than 400 ha")
-	return 0
+	return units.Fixed{}
 }
 
 // micrometres returns l for the formulas of curved areas.
@@ -246,29 +269,31 @@ func micrometres(l units.Length) float64 { return float64(l) / 1000 }
 func square(l units.Length) float64 { return float64(micrometres(l) * micrometres(l)) }
 
 // curved rounds square micrometres, once.
-func curved(r *doc.Reader, f float64) units.Area {
+func curved(r *doc.Reader, f float64) units.Fixed {
 	switch {
 	case f > float64(units.MaxArea):
-		r.Problem(doc.AreaLarge, "more ground than 400 ha")
-		return 0
+		return tooLarge(r)
 	case f < 1:
 		r.Problem(doc.AreaSmall, "less ground than can be measured")
-		return 0
+		return units.Fixed{}
 	}
-	return units.Area(math.Round(f))
+	return units.FixedOf(int64(math.Round(f)))
 }
 
 // triangle measures a base and a height, or three sides by Heron's formula in
 // Kahan's order, which stays accurate for needle shapes.
-func triangle(r *doc.Reader, s []units.Length) units.Area {
+func triangle(r *doc.Reader, d []units.Fixed, s []units.Length) units.Fixed {
 	if len(s) == 2 {
-		return curved(r, micrometres(s[0])*micrometres(s[1])/2)
+		if half, ok := d[0].MulDiv(1, 2).By(d[1]); ok {
+			return half
+		}
+		return tooLarge(r)
 	}
 	t := slices.Clone(s)
 	stable.Sort(t, cmp.Compare[units.Length])
 	if t[2] >= t[0]+t[1] {
 		r.Problem(doc.AreaTriangle, "these sides do not close: the longest must be shorter than the other two together")
-		return 0
+		return units.Fixed{}
 	}
 	x, y, z := micrometres(t[2]), micrometres(t[1]), micrometres(t[0])
 	product := float64((x + (y + z)) * micrometres(t[0]-(t[2]-t[1])))
@@ -419,7 +444,7 @@ func sidesOf(word string) *doc.Type {
 func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 	if word == "ring" && n.Kind == json.Object {
 		a.Sides = make([]units.Length, 2)
-		r.Object(n, "a ring", doc.Into{Table: ringFields, Object: a})
+		r.Object(n, "a ring", doc.Into{Table: ringFields, Object: &a.Sides})
 		for i, name := range []string{"outer", "inner"} {
 			if a.Sides[i] == 0 {
 				r.ProblemAt(name, doc.FieldMissing, "give the diameter, such as \"6 ft\"")
@@ -437,12 +462,16 @@ func readSides(r *doc.Reader, n *json.Node, a *Area, word string) {
 		r.Quantity(err)
 	}
 	a.Sides = parsed.Sides
+	if text := parsed.Kept(word); text != "" {
+		a.Keep(word, text)
+	}
 }
 
-// ringFields are the lengths of a ring that is an object.
+// ringFields are the lengths of a ring that is an object. They go into its sides,
+// rounded for good: what is round is not exact anyway.
 var ringFields = doc.Fields{
-	{Name: "outer", Type: &doc.Length, About: "the diameter outside", At: func(a any) any { return &a.(*Area).Sides[0] }},
-	{Name: "inner", Type: &doc.Length, About: "the diameter of the hole", At: func(a any) any { return &a.(*Area).Sides[1] }},
+	{Name: "outer", Type: &doc.Length, About: "the diameter outside", At: func(s any) any { return &(*s.(*[]units.Length))[0] }},
+	{Name: "inner", Type: &doc.Length, About: "the diameter of the hole", At: func(s any) any { return &(*s.(*[]units.Length))[1] }},
 }
 
 // RingObject describes a ring in a document, when it is an object.

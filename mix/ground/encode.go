@@ -2,9 +2,9 @@ package ground
 
 import (
 	"slices"
-	"strings"
 
 	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
 )
 
 // Typed reports whether the area's text says everything about it.
@@ -22,7 +22,7 @@ func (a *Area) Encode(e *doc.Encoder) {
 	switch a.Shape {
 	case "plain":
 		e.JSON.Key("area")
-		e.JSON.String(a.Plain.String())
+		e.JSON.String(a.WriteArea("area", a.Plain))
 	case "strip":
 		e.JSON.Key("strip")
 		e.Object(doc.Into{Table: StripObject.Tables[0], Object: a.strip()})
@@ -30,12 +30,8 @@ func (a *Area) Encode(e *doc.Encoder) {
 		e.JSON.Key("corners")
 		a.encodeCorners(e)
 	default:
-		sides := make([]string, len(a.Sides))
-		for i, s := range a.Sides {
-			sides[i] = s.String()
-		}
 		e.JSON.Key(a.Shape)
-		e.JSON.String(strings.Join(sides, " x "))
+		e.JSON.String(a.WriteDims(a.Shape, a.Sides))
 	}
 	if a.Count != 0 {
 		e.JSON.Key("count")
@@ -57,10 +53,11 @@ func (a *Area) strip() *Strip {
 // encodeCorners writes the corners as pairs of lengths.
 func (a *Area) encodeCorners(e *doc.Encoder) {
 	e.JSON.BeginArray()
-	for _, corner := range a.Corners {
+	for i, corner := range a.Corners {
+		field := json.PathIndex("corners", i)
 		e.JSON.BeginArray()
-		e.JSON.String(corner[0].String())
-		e.JSON.String(corner[1].String())
+		e.JSON.String(a.WriteLength(json.PathIndex(field, 0), corner[0]))
+		e.JSON.String(a.WriteLength(json.PathIndex(field, 1), corner[1]))
 		e.JSON.EndArray()
 	}
 	e.JSON.EndArray()

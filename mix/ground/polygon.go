@@ -32,7 +32,7 @@ func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
 	}
 	for i := range p {
 		r.EnterAt(i)
-		p[i] = doc.Quantify(r, &n.Items[i], `a length such as "12 ft" or "-3 ft"`, false, units.ParseOffset)
+		p[i] = units.Length(doc.Quantify(r, &n.Items[i], `a length such as "12 ft" or "-3 ft"`, false, units.FixedOffset))
 		if p[i] > maxOffset || p[i] < -maxOffset {
 			r.Problem(doc.AreaFar, "at most 1 km from the origin")
 		}
@@ -40,32 +40,33 @@ func readCorner(r *doc.Reader, n *json.Node, p *[2]units.Length) {
 	}
 }
 
-// polygon measures an outline by the shoelace formula, in whole micrometres and
-// 64 bits. It refuses an outline that crosses or touches itself: such an
-// outline has no definite area.
-func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
+// polygon measures an outline by the shoelace formula. It refuses an outline that
+// crosses or touches itself, to the micrometre: such an outline has no definite
+// area.
+func (a *Area) polygon(r *doc.Reader) units.Fixed {
+	outer := a.Corners
 	r.Enter("corners")
 	defer r.Leave()
 	if len(outer) > maxCorners {
 		r.Problem(doc.AreaCorners, "at most 500 corners")
-		return 0
+		return units.Fixed{}
 	}
 	for i, k := range outer { // a document's corners are bounded as they are read
 		if max(k[0], -k[0], k[1], -k[1]) > maxOffset {
 			r.EnterAt(i)
 			r.Problem(doc.AreaFar, "at most 1 km from the origin")
 			r.Leave()
-			return 0
+			return units.Fixed{}
 		}
 	}
 	p := outline(outer)
 	if len(p) < 3 {
 		r.Problem(doc.AreaCorners, "an outline has at least three corners")
-		return 0
+		return units.Fixed{}
 	}
 	if straight(p) {
 		r.Problem(doc.AreaSmall, "the corners lie on one line")
-		return 0
+		return units.Fixed{}
 	}
 	if i, j, cross := crossing(p); cross {
 		r.EnterAt(j)
@@ -73,22 +74,33 @@ func polygon(r *doc.Reader, outer [][2]units.Length) units.Area {
 			"the side that starts here meets the one that starts at corner {0}: list the corners in order, one way round",
 			strconv.Itoa(i+1)))
 		r.Leave()
-		return 0
+		return units.Fixed{}
 	}
-	// Sums may wrap on the way; the total, twice the area, fits.
-	var twice int64
-	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		twice += (a.x-p[0].x)*(b.y-p[0].y) - (b.x-p[0].x)*(a.y-p[0].y)
+	return a.shoelace()
+}
+
+// shoelace returns the area inside the corners, which lie within [maxOffset] and
+// do not cross. Half of each product is added, so that the bounds of areas hold for
+// it. Sums may wrap on the way; the total fits.
+func (a *Area) shoelace() (area units.Fixed) {
+	corner := func(i int) (x, y units.Fixed) {
+		field := json.PathIndex("corners", i)
+		k := a.Corners[i]
+		return a.FixedLength(json.PathIndex(field, 0), k[0]), a.FixedLength(json.PathIndex(field, 1), k[1])
 	}
-	if twice < 0 {
-		twice = -twice
+	x0, y0 := corner(0)
+	fromX, fromY := units.Fixed{}, units.Fixed{}
+	for i := 1; i < len(a.Corners); i++ {
+		x, y := corner(i)
+		x, y = x.Minus(x0), y.Minus(y0)
+		left, _ := fromX.MulDiv(1, 2).By(y) // within a kilometre every product fits
+		right, _ := x.MulDiv(1, 2).By(fromY)
+		area, fromX, fromY = area.Plus(left).Minus(right), x, y
 	}
-	if twice < 2 {
-		r.Problem(doc.AreaSmall, "less ground than can be measured")
-		return 0
+	if area.Negative() {
+		return units.Fixed{}.Minus(area)
 	}
-	return units.Area((twice + 1) / 2)
+	return area
 }
 
 // outline rounds the corners to micrometres. It drops a last corner that

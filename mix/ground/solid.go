@@ -38,9 +38,15 @@ func Cylinder(across, height units.Length) (v units.Volume, ok bool) {
 // Box returns length times width times depth, exact to a nanolitre. ok is false
 // when the result is more than [units.MaxVolume].
 func Box(length, width, depth units.Length) (v units.Volume, ok bool) {
+	box, ok := FixedBox(units.FixedOf(length), units.FixedOf(width), units.FixedOf(depth))
+	return units.Volume(box.Round()), ok
+}
+
+// FixedBox is Box before rounding: nanometres in, nanolitres out.
+func FixedBox(length, width, depth units.Fixed) (v units.Fixed, ok bool) {
 	floor, ok := length.By(width)
 	if !ok {
-		return 0, false
+		return units.Fixed{}, false
 	}
 	return floor.Deep(depth)
 }

@@ -4,11 +4,14 @@ import (
 	"slices"
 
 	"example.org/barrow/mix/doc"
+	"example.org/barrow/mix/json"
 	"example.org/barrow/units"
 )
 
 // Strip is a bed of one width along a line: beside a fence, around a house.
 type Strip struct {
+	doc.AsTyped
+
 	Along   []units.Length // the straight runs, one after the other
 	Width   units.Length
 	Corners *int64 // right angles; nil for one between every two runs
@@ -35,7 +38,7 @@ var StripObject = &doc.Object{ID: "strip", Name: "a strip", Maybe: doc.MaybeOf[S
 // measure multiplies length by width. Measured along the centre line, the
 // corners come out right by themselves. Along the outer edge each square corner
 // is counted twice, along the inner edge not at all.
-func (s *Strip) measure(r *doc.Reader) units.Area {
+func (s *Strip) measure(r *doc.Reader) units.Fixed {
 	r.Enter("strip")
 	defer r.Leave()
 	if len(s.Along) > 0 && slices.Min(s.Along) < 0 || len(s.Gaps) > 0 && slices.Min(s.Gaps) < 0 {
@@ -48,30 +51,27 @@ func (s *Strip) measure(r *doc.Reader) units.Area {
 		r.ProblemAt("along", doc.FieldMissing, `give its runs, such as ["20 ft", "15 ft"]`)
 	}
 	if !r.Sound() {
-		return 0
+		return units.Fixed{}
 	}
-	run := sum(s.Along)
-	open := sum(s.Gaps)
-	if open >= run {
+	if sum(s.Gaps) >= sum(s.Along) {
 		r.ProblemAt("gaps", doc.AreaGaps, "the gaps are as long as the strip itself")
-		return 0
+		return units.Fixed{}
 	}
-	ground, ok := (run - open).By(s.Width)
-	square, ok2 := s.Width.By(s.Width)
-	corners := units.Area(s.bends())
-	if !ok || !ok2 || run > units.MaxLength || square > units.MaxArea/max(corners, 1) {
-		r.Problem(doc.AreaLarge, "more ground than 400 ha")
-		return 0
+	width, corners := s.FixedLength("width", s.Width), s.bends()
+	ground, ok := s.fixedSum("along", s.Along).Minus(s.fixedSum("gaps", s.Gaps)).By(width)
+	square, ok2 := width.By(width)
+	if !ok || !ok2 || sum(s.Along) > units.MaxLength || square.Round() > int64(units.MaxArea)/max(corners, 1) {
+		return tooLarge(r)
 	}
 	switch s.Edge {
 	case "outer":
-		ground -= corners * square
+		ground = ground.Minus(square.MulDiv(corners, 1))
 	case "inner":
-		ground += corners * square
+		ground = ground.Plus(square.MulDiv(corners, 1))
 	}
-	if ground <= 0 || ground > units.MaxArea {
+	if ground.Round() <= 0 || large(ground) {
 		r.Problem(doc.AreaStrip, "the corners leave nothing of the strip: are the runs longer than it is wide?")
-		return 0
+		return units.Fixed{}
 	}
 	return ground
 }
@@ -107,6 +107,15 @@ func sum(list []units.Length) (total units.Length) {
 		if total += l; total > units.MaxLength {
 			return units.MaxLength + 1
 		}
+	}
+	return total
+}
+
+// fixedSum adds the lengths of a field before rounding. Past the longest a strip can
+// be it may be wrong; sum tells.
+func (s *Strip) fixedSum(field string, list []units.Length) (total units.Fixed) {
+	for i, l := range list {
+		total = total.Plus(s.FixedLength(json.PathIndex(field, i), l))
 	}
 	return total
 }

@@ -28,7 +28,7 @@ func Order(p *mix.Plan) (list []Drawing) {
 	for i := range p.Needs {
 		n := &p.Needs[i]
 		switch {
-		case n.Buy.Plan <= catalog.Slack:
+		case !n.Wanted():
 		case len(list) == mostHeaps:
 			left++
 		default:
@@ -115,7 +115,7 @@ func (k *pen) stacks(n *yard.Need) (ordered, instead []stack, more int) {
 		for i := range lines {
 			l := &lines[i]
 			if len(ordered) > 0 && len(instead) == 0 && l.Material == n.Material && (l.Offer.Bulk.Volume > 0) == loose {
-				instead = append(instead, k.offered(l, max(yard.Bags(n.Buy.Plan, l.Each.Plan), l.Offer.Least)))
+				instead = append(instead, k.offered(l, max(yard.Count(n.Buy.FixedPlan(), l.Each.FixedPlan()), l.Offer.Least)))
 			}
 		}
 	}

@@ -17,6 +17,8 @@ import (
 // the other follows. The zero value is an amend task with nothing filled in, which
 // planning reports.
 type Amend struct {
+	doc.AsTyped
+
 	Area  ground.Area
 	Layer units.Length // as spread, loose
 	Share units.Ratio  // of the finished bed, by volume; the layer follows
@@ -81,6 +83,7 @@ type Bed struct {
 	blend   *catalog.Blend
 	settle  units.Ratio
 	swell   [2]units.Ratio // of the soil when it is dug, at least and at most
+	ground  units.Fixed    // Area before rounding
 	net     units.Range
 	rounded bool // Share is not exact
 }
@@ -91,7 +94,8 @@ func (a *Amend) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	b := &Bed{work: a, blend: in.Blend, settle: in.Settle.Share}
 	b.swell[0], b.swell[1] = s.Swell(a.Soil)
 	r.Enter("area")
-	b.Area = a.Area.MeasureIn(r)
+	b.ground = a.Area.FixedIn(r)
+	b.Area = units.Area(b.ground.Round())
 	r.Leave()
 	a.check(r)
 	if !r.Sound() {
@@ -106,7 +110,7 @@ func (a *Amend) result(r *doc.Reader, s *catalog.Scope, in *In) Result {
 	if !ok {
 		r.Problem(doc.VolumeLarge, tooMuch())
 	}
-	b.net = units.Exactly(v)
+	b.net = v
 	return b
 }
 
@@ -202,22 +206,21 @@ func (b *Bed) rises(given bool) {
 // volume is the volume of the layer. For a share it is worked out from the depth that
 // was given and not from Layer, so that it is rounded once, as a volume, and not
 // first as a length and then multiplied by the ground.
-func (b *Bed) volume() (v units.Volume, ok bool) {
+func (b *Bed) volume() (v units.Range, ok bool) {
 	a := b.work
 	n, d := a.Share.Num(), a.Share.Den()
+	depth := a.FixedLength("into", a.Into)
 	switch {
 	case a.Layer > 0:
-		return b.Area.Deep(a.Layer)
-	case a.Into > 0:
-		v, ok = b.Area.Deep(a.Into)
-	default: // a share of what is dug is n / (d - n) of the soil alone
-		v, ok = b.Area.Deep(a.Over)
-		d -= n
+		depth, n, d = a.FixedLength("layer", a.Layer), 1, 1
+	case a.Over > 0: // a share of what is dug is n / (d - n) of the soil alone
+		depth, d = a.FixedLength("over", a.Over), d-n
 	}
+	whole, ok := b.ground.Deep(depth)
 	if !ok {
-		return 0, false
+		return units.Range{}, false
 	}
-	return v.MulDiv(n, d)
+	return units.Known(whole).MulDiv(n, d)
 }
 
 // part returns l x n/d, rounded to the nanometre, at most [units.MaxLength]. It
@@ -248,7 +251,9 @@ func (b *Bed) Net() units.Range { return b.net }
 func (b *Bed) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: b.net}) }
 
 // Reach is how deep net lies on the ground, rounded down to the nanometre.
-func (b *Bed) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, b.Area) }
+func (b *Bed) Reach(net units.Volume, _ func(units.Range) bool, _ lang.Printer) *Reached {
+	return deep(net, b.Area)
+}
 
 // Title names the ground and what goes in: "Amend 240 sq ft with compost".
 func (b *Bed) Title(p lang.Printer, filling string) string {

@@ -252,7 +252,7 @@ func (h *Holes) Terms(yield func(Term) bool) {
 }
 
 // Reach is nil: the plants decide how many holes there are, not the stock of compost.
-func (h *Holes) Reach(units.Volume, lang.Printer) *Reached { return nil }
+func (h *Holes) Reach(units.Volume, func(units.Range) bool, lang.Printer) *Reached { return nil }
 
 // Title is the number of holes: "Backfill 12 holes".
 func (h *Holes) Title(p lang.Printer, _ string) string {

@@ -94,13 +94,21 @@ func (b *Ball) volume(r *doc.Reader, s *catalog.Scope) (v units.Range, from cata
 		}
 		return units.Range{}, catalog.Source{}, false
 	case b.Volume > 0:
-		return units.Exactly(b.Volume), catalog.FromJob, true
+		return units.Known(b.fixed()), catalog.FromJob, true
 	}
 	one, ok := ground.Cylinder(b.Across, b.Height)
 	if !ok {
 		r.Problem(doc.VolumeLarge, message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 	}
 	return units.Exactly(one), catalog.Arithmetic, ok
+}
+
+// fixed is Volume before rounding: what Text says, where it still matches.
+func (b *Ball) fixed() units.Fixed {
+	if f, err := units.FixedVolume(b.Text); err == nil && f.Round() == int64(b.Volume) {
+		return f
+	}
+	return units.FixedOf(b.Volume)
 }
 
 func (b *Ball) clone() *Ball {

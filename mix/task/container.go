@@ -16,6 +16,8 @@ import (
 // with Bottom and Height. With Brim, Across or Top is the width at the rim, for a
 // BelowRim that is to be taken off. All lengths are inside.
 type Container struct {
+	doc.AsTyped
+
 	Count int64
 	Size  string       // a class of the catalogue or of the job: "#1"
 	Holds catalog.Size // what one takes to the fill line
@@ -162,20 +164,28 @@ func (k *Container) wide() units.Length {
 	return max(k.Across, k.Top)
 }
 
-// volume is what one container given by Holds or by all its measures takes, in
-// nanolitres. ok is false past [units.MaxVolume].
-func (k *Container) volume(depth units.Length) (units.Volume, bool) {
+// volume is what one container given by Holds or by all its measures takes. One with
+// straight sides is exact; one that is round or tapers is rounded to the nanolitre.
+// ok is false past [units.MaxVolume].
+func (k *Container) volume(depth units.Length) (units.Range, bool) {
+	rim := k.FixedLength("below_rim", k.BelowRim)
 	switch {
 	case k.Holds.Volume > 0:
-		return k.Holds.Volume, true
+		return units.Known(k.Holds.Fixed()), true
 	case len(k.Box) == 3:
-		return ground.Box(k.Box[0], k.Box[1], depth)
+		box := k.FixedDims("box", k.Box)
+		v, ok := ground.FixedBox(box[0], box[1], box[2].Minus(rim))
+		return units.Known(v), ok
 	case k.Across > 0 && k.Shape == "square":
-		return ground.Box(k.Across, k.Across, depth)
+		side := k.FixedLength("across", k.Across)
+		v, ok := ground.FixedBox(side, side, k.FixedLength("height", k.Height).Minus(rim))
+		return units.Known(v), ok
 	case k.Across > 0:
-		return ground.Cylinder(k.Across, depth)
+		v, ok := ground.Cylinder(k.Across, depth)
+		return units.Exactly(v), ok
 	}
-	return ground.Filled(k.Top, k.Bottom, k.Height, depth, k.Shape == "square")
+	v, ok := ground.Filled(k.Top, k.Bottom, k.Height, depth, k.Shape == "square")
+	return units.Exactly(v), ok
 }
 
 // words describes a container that is not given by its class.

@@ -16,6 +16,8 @@ import (
 // Cover is the work of laying mulch over a bed. The zero value is a cover task with
 // nothing filled in, which planning reports.
 type Cover struct {
+	doc.AsTyped
+
 	Area  ground.Area
 	Layer units.Length // as spread, loose
 	Stems *Stems       // nil for none
@@ -105,6 +107,7 @@ type Mulch struct {
 	Exact   bool         // Sheets counts sheets as they lie, and is not an estimate
 
 	work   *Cover
+	ground units.Fixed // Ground before rounding
 	net    units.Range
 	rows   bool  // Sheets are laid in rows
 	pieces int64 // how many pieces of ground have rows of their own
@@ -113,7 +116,8 @@ type Mulch struct {
 func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 	m := &Mulch{work: v, Layer: v.Layer}
 	r.Enter("area")
-	m.Ground = v.Area.MeasureIn(r)
+	m.ground = v.Area.FixedIn(r)
+	m.Ground = units.Area(m.ground.Round())
 	r.Leave()
 	if v.Layer <= 0 {
 		r.ProblemAt("layer", doc.FieldMissing, `how deep? such as "3 in"`)
@@ -127,11 +131,11 @@ func (v *Cover) result(r *doc.Reader, _ *catalog.Scope, _ *In) Result {
 	if v.Sheet != nil {
 		v.Sheet.cover(r, m)
 	}
-	vol, ok := m.Covered.Deep(v.Layer)
+	vol, ok := m.ground.Minus(units.FixedOf(m.Bare)).Deep(v.FixedLength("layer", v.Layer))
 	if !ok {
 		r.Problem(doc.VolumeLarge, tooMuch())
 	}
-	m.net = units.Exactly(vol)
+	m.net = units.Known(vol)
 	return m
 }
 
@@ -245,7 +249,9 @@ func (m *Mulch) Net() units.Range { return m.net }
 func (m *Mulch) Terms(yield func(Term) bool) { yield(Term{Times: 1, Each: m.net}) }
 
 // Reach is how deep net lies on the covered ground, rounded down to the nanometre.
-func (m *Mulch) Reach(net units.Volume, _ lang.Printer) *Reached { return deep(net, m.Covered) }
+func (m *Mulch) Reach(net units.Volume, _ func(units.Range) bool, _ lang.Printer) *Reached {
+	return deep(net, m.Covered)
+}
 
 // Title names the ground and what covers it: "Cover 240 sq ft with bark mulch".
 func (m *Mulch) Title(p lang.Printer, filling string) string {

@@ -110,11 +110,12 @@ func idOf(k *catalog.Class) string {
 	return k.ID
 }
 
-// Reach is how many containers of each line net fills, each line as if it were alone.
-func (p *Pots) Reach(net units.Volume, q lang.Printer) *Reached {
+// Reach is how many containers of each line the stock fills, each line as if it were
+// alone.
+func (p *Pots) Reach(net units.Volume, enough func(units.Range) bool, q lang.Printer) *Reached {
 	reached := &Reached{}
 	for i := range p.Lines {
-		reached.Pots = append(reached.Pots, p.Lines[i].reach(net, q))
+		reached.Pots = append(reached.Pots, p.Lines[i].reach(net, enough, q))
 	}
 	return reached
 }

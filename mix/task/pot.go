@@ -60,7 +60,7 @@ func (k *Container) result(r *doc.Reader, s *catalog.Scope) Pot {
 			r.Problem(doc.VolumeLarge, message.Of("larger than {#0}", units.Both.Volume(units.MaxVolume)))
 			return p
 		}
-		p.Each = units.Exactly(v)
+		p.Each = v
 	}
 	p.less(r, s, depth)
 	return p
@@ -245,15 +245,28 @@ type ReachedPots struct {
 // counts for its largest and its smallest size: "99 (68 to 113)".
 func (p *ReachedPots) CountText() string { return lang.Printer{}.CountRange(p.Count, p.Range) }
 
-// reach counts the whole pots or trays of the line that net fills. It allows the same
-// slack as a count of packs, so that a stock bought for 64 pots fills 64.
-func (p *Pot) reach(net units.Volume, q lang.Printer) ReachedPots {
+// reach counts the whole pots or trays of the line that the stock fills. It allows
+// the same slack as a count of packs, so that a stock bought for 64 pots fills 64. net
+// is about what the stock fills; enough decides.
+func (p *Pot) reach(net units.Volume, enough func(units.Range) bool, q lang.Printer) ReachedPots {
 	one, _ := p.Takes().Times(p.Cells)
-	count := func(v units.Volume) int64 {
-		if v <= catalog.Slack {
+	slack := units.FixedOf(catalog.Slack)
+	count := func(each units.Fixed) int64 {
+		if !each.Over(slack) {
 			return 0
 		}
-		return int64((net + catalog.Slack) / v)
+		fills := func(n int64) bool {
+			all := each.MulDiv(n, 1).Minus(slack)
+			return all.Negative() || enough(units.Known(all))
+		}
+		n := int64(net+catalog.Slack) / each.Round()
+		for n > 0 && !fills(n) {
+			n--
+		}
+		for fills(n + 1) {
+			n++
+		}
+		return n
 	}
-	return ReachedPots{p.one(q), count(one.Plan), [2]int64{count(one.High), count(one.Low)}}
+	return ReachedPots{p.one(q), count(one.FixedPlan()), [2]int64{count(one.FixedHigh()), count(one.FixedLow())}}
 }

@@ -99,7 +99,7 @@ func (s *Steps) split(b *catalog.Blend, v units.Range) {
 	low, plan := catalog.Split(v.Low, b.Parts), catalog.Split(v.Plan, b.Parts)
 	high := catalog.Split(v.High, b.Parts)
 	for i, in := range b.Of {
-		part := units.Range{Low: low[i], Plan: plan[i], High: high[i]}
+		part := v.Part(low[i], plan[i], high[i], b.Parts[i], b.Whole)
 		if in.Blend == nil {
 			m := s.Scope.Material(in.Material)
 			s.Material = m.ID

@@ -78,9 +78,10 @@ type Result interface {
 	// Terms yields the volumes that make up Net, each with what is uncertain about
 	// it, for the chances of the order.
 	Terms(yield func(Term) bool)
-	// Reach is how far a volume in place goes in this work, or nil where the
-	// question makes no sense.
-	Reach(net units.Volume, p lang.Printer) *Reached
+	// Reach is how far a stock goes in this work, or nil where the question makes no
+	// sense. net is what it fills in place, rounded; enough reports exactly whether
+	// it fills so much.
+	Reach(net units.Volume, enough func(net units.Range) bool, p lang.Printer) *Reached
 
 	// Title says in a few words what is done; filling is what goes in, or "".
 	Title(p lang.Printer, filling string) string
@@ -167,6 +168,14 @@ func (t *Task) Evaluate(r *doc.Reader, s *catalog.Scope, d *Evaluated) {
 // by the scope's materials. ok is false past [units.MaxVolume].
 func (d *Evaluated) Spread(takes []units.Range) (ok bool) {
 	return d.In.Blend == nil || d.In.Blend.Spread(d.Loose, takes)
+}
+
+// Takes adds what the task would take of each material for another volume in place,
+// as Spread does. ok is false past [units.MaxVolume].
+func (d *Evaluated) Takes(net units.Range, takes []units.Range) (ok bool) {
+	in := d.In // a copy, since the allowances keep what they add
+	loose, ok := in.loose(net)
+	return ok && in.Blend.Spread(loose, takes)
 }
 
 // Filling is the name of what goes in, or "" for nothing.

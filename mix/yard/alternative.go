@@ -32,6 +32,7 @@ func (t *Terms) Alternatives(needs []Need, others []Line) (list []Alternative) {
 	if q == nil || r.Err() != nil {
 		return nil
 	}
+	q.whole(q.finest())
 	q.Budget = 10 * smallBudget / int64(min(max(len(others), 10), maxAlternatives))
 	for i := range others {
 		if l := &others[i]; l.Priced && l.InStock() && len(list) < maxAlternatives {
@@ -68,7 +69,7 @@ func (q *request) only(r *doc.Reader, index int) (a Alternative, ok bool) {
 	}
 	count := found.Haul[at] + found.Deliver[at]
 	a.Line.take(r, count, found.Deliver[at], &one.Offers[at], q.terms.Tax)
-	a.Line.Left, a.Line.Last = found.Left[material], true
+	a.Line.Left, a.Line.Last = max(a.Line.Volume-q.needs[material].Buy.Plan, 0), true
 	a.Bill, a.Trips, a.Unproven, a.Bound = billOf(&found), found.Trips+found.Loads, !found.Proven, found.Bound
 	return a, r.Err() == nil
 }

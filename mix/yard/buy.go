@@ -49,6 +49,7 @@ func (t *Terms) Buy(r *doc.Reader, needs []Need) Order {
 	if q == nil || !r.Sound() {
 		return Order{}
 	}
+	q.whole(q.finest())
 	found, err := order.Search(q.Request)
 	if err != nil {
 		q.refuse(r, err)
@@ -66,6 +67,7 @@ func (t *Terms) BuyAgain(needs []Need) (o Order, ok bool) {
 		return Order{}, false
 	}
 	q.Budget = 10 * smallBudget
+	q.whole(q.finest())
 	found, err := order.Search(q.Request)
 	if err != nil {
 		return Order{}, false
@@ -79,10 +81,11 @@ func (t *Terms) BuyAgain(needs []Need) (o Order, ok bool) {
 type request struct {
 	order.Request
 	terms  *Terms
-	all    []Need  // every need, also those that no offer covers
-	offers []int   // the job's offer for each of the search's
-	needs  []*Need // the need for each of the search's materials
-	lines  []Line  // for each of the search's offers, as if only it were bought
+	all    []Need        // every need, also those that no offer covers
+	offers []int         // the job's offer for each of the search's
+	wants  []units.Fixed // what is to be bought of each of the search's materials
+	needs  []*Need       // the need for each of the search's materials
+	lines  []Line        // for each of the search's offers, as if only it were bought
 }
 
 // request asks for every need that is on offer. It returns nil when there is
@@ -98,7 +101,7 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 	var sum units.Volume
 	for i := range needs {
 		lines := t.lines(r, &needs[i])
-		if len(lines) == 0 || needs[i].Buy.Plan <= catalog.Slack {
+		if len(lines) == 0 || !needs[i].Wanted() {
 			continue
 		}
 		if sum += needs[i].Buy.Plan; sum > units.MaxVolume {
@@ -118,15 +121,15 @@ func (t *Terms) request(r *doc.Reader, needs []Need) *request {
 // When all stocks together are too few, what there is is bought, since a grower
 // at the yard takes that home and looks for the rest elsewhere.
 func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
-	stock := inStock(lines)
-	if stock <= catalog.Slack {
+	stock, want := inStock(lines), n.Buy.FixedPlan()
+	if !stock.Over(slack) {
 		return
 	}
-	material := len(q.needs)
-	q.needs, q.Needs = append(q.needs, n), append(q.Needs, n.Buy.Plan)
-	if stock+catalog.Slack < n.Buy.Plan {
-		q.Needs[material] = stock
+	if want.Over(stock.Plus(slack)) {
+		want = stock
 	}
+	material := len(q.needs)
+	q.needs, q.wants = append(q.needs, n), append(q.wants, want)
 	priced := pricedCover(n, lines)
 	for i := range lines {
 		l := &lines[i]
@@ -139,37 +142,110 @@ func (q *request) add(r *doc.Reader, n *Need, lines []Line) {
 	}
 }
 
+// maxParts is the most parts of a nanolitre that an order is worked out in.
+const maxParts = 1 << 30
+
+// finest returns in how many parts of a nanolitre every pack that has a choice beside
+// it is a whole number: 1 for packs in cubic feet or litres, 3 for a third of a cubic
+// inch. It returns 1 where there are more than maxParts, or where the order would be
+// past what the search can hold; then packs are taken as rounded.
+func (q *request) finest() int64 {
+	parts, largest := int64(1), q.Room
+	if q.Delivery != nil {
+		largest = max(largest, q.Delivery.Capacity)
+	}
+	for i := range q.lines {
+		l := &q.lines[i]
+		largest = max(largest, l.Each.Plan+1, l.Offer.Size().Volume)
+		if q.sole(i) {
+			continue
+		}
+		of := l.Each.FixedPlan().MulDiv(parts, 1).Parts(maxParts)
+		if parts *= of; parts < 1 || parts > maxParts {
+			return 1
+		}
+	}
+	if largest > units.MaxVolume/units.Volume(parts) || !q.fits(parts) {
+		return 1
+	}
+	return parts
+}
+
+// sole reports whether offer i is the only one of its material.
+func (q *request) sole(i int) bool {
+	m := q.Offers[i].Material
+	return (i == 0 || q.Offers[i-1].Material != m) && (i == len(q.Offers)-1 || q.Offers[i+1].Material != m)
+}
+
+// fits reports whether the needs, in such parts, are within the bound of volumes.
+func (q *request) fits(parts int64) bool {
+	sum := units.Fixed{}
+	for _, want := range q.wants {
+		sum = sum.Plus(want)
+	}
+	return sum.Floor()+int64(len(q.wants)) < int64(units.MaxVolume)/parts
+}
+
+// whole states the request in such parts of a nanolitre, all whole numbers. A need is
+// rounded up: a whole number of parts covers it just where it covers that. Where there
+// is one offer the count is known, so the need is that many of the pack, rounded or
+// not.
+func (q *request) whole(parts int64) {
+	q.Needs = make([]units.Volume, len(q.wants))
+	for i, want := range q.wants {
+		q.Needs[i] = units.Volume(want.MulDiv(parts, 1).Up())
+	}
+	for i := range q.Offers {
+		o, each := &q.Offers[i], q.lines[i].Each.FixedPlan()
+		o.Yield = units.Volume(each.MulDiv(parts, 1).Round())
+		o.Room *= units.Volume(parts)
+		if q.sole(i) && !each.Whole() {
+			q.Needs[o.Material] = o.Yield * units.Volume(Count(q.wants[o.Material], each))
+		}
+	}
+	q.Slack *= units.Volume(parts)
+	q.Room *= units.Volume(parts)
+	if q.Delivery != nil {
+		q.Delivery.Capacity *= units.Volume(parts)
+	}
+}
+
 // inStock is the loose volume of everything that the yard has of the lines'
 // offers, up to the largest volume.
-func inStock(lines []Line) (stock units.Volume) {
+func inStock(lines []Line) (stock units.Fixed) {
 	for i := range lines {
-		stock = min(stock+lines[i].inStock(), units.MaxVolume)
+		if stock = stock.Plus(lines[i].inStock()); stock.Over(most) {
+			return most
+		}
 	}
 	return stock
 }
 
+// most is the largest volume.
+var most = units.FixedOf(units.MaxVolume)
+
 // pricedCover reports whether the offers with a price cover the need by
 // themselves.
 func pricedCover(n *Need, lines []Line) bool {
-	var stock units.Volume
+	var priced []Line
 	for i := range lines {
 		if lines[i].Priced {
-			stock = min(stock+lines[i].inStock(), units.MaxVolume)
+			priced = append(priced, lines[i])
 		}
 	}
-	return stock+catalog.Slack >= n.Buy.Plan
+	return !n.Buy.FixedPlan().Over(inStock(priced).Plus(slack))
 }
 
 // inStock is the loose volume of everything the yard has of the line's offer.
-func (l *Line) inStock() units.Volume {
+func (l *Line) inStock() units.Fixed {
 	if l.Offer.Stock == nil {
-		return units.MaxVolume
+		return most
 	}
-	all, ok := l.Each.Plan.Times(*l.Offer.Stock)
+	all, ok := l.Each.Planned().Times(*l.Offer.Stock)
 	if !ok {
-		return units.MaxVolume
+		return most
 	}
-	return all
+	return all.FixedPlan()
 }
 
 // ask returns the line's offer in the form the search uses, at its heaviest.
@@ -266,7 +342,7 @@ func (q *request) answer(r *doc.Reader, found *order.Order) (o Order) {
 			continue
 		}
 		last := &o.Lines[len(o.Lines)-1]
-		last.Left, last.Last = found.Left[m], true
+		last.Left, last.Last = max(loose(o.Lines[first:])-n.Buy.Plan, 0), true
 		if len(o.Lines) == first+1 && last.Count == q.alone(last.index) {
 			last.FewMany = last.fewMany(n.Buy)
 		}
@@ -283,6 +359,14 @@ func (q *request) answer(r *doc.Reader, found *order.Order) (o Order) {
 	o.Unproven, o.Bound = !found.Proven, found.Bound
 	o.Trips, o.Drops = q.trips(found)
 	return o
+}
+
+// loose is the loose volume of lines together.
+func loose(lines []Line) (all units.Volume) {
+	for i := range lines {
+		all += lines[i].Volume
+	}
+	return all
 }
 
 // alone is how many of an offer cover its need when nothing else is bought.

@@ -65,7 +65,7 @@ const (
 func (t *Terms) Crossings(needs []Need) (list []Crossing) {
 	var all []*comparer
 	for i := range needs {
-		if n := &needs[i]; n.Buy.Plan > catalog.Slack {
+		if n := &needs[i]; n.Wanted() {
 			if c := t.compare(n); c != nil {
 				list, all = append(list, Crossing{Material: n.Material, Need: n.Buy.Plan}), append(all, c)
 			}
@@ -96,6 +96,7 @@ func (t *Terms) compare(n *Need) *comparer {
 	if q == nil || r.Err() != nil {
 		return nil
 	}
+	q.whole(1) // a price against a volume needs no finer parts
 	top := min(2*n.Buy.Plan, units.MaxVolume)
 	q.Aim, q.Budget = order.LeastCost, smallBudget
 	out := &comparer{bags: curve{request: q.Request, top: top}, bulk: curve{request: q.Request, top: top}}

@@ -186,7 +186,7 @@ func TestCrossingsBrute(t *testing.T) {
 		terms.CheckOffers(&r, s)
 		index, _ := s.Index("bark-mulch")
 		list := terms.Crossings([]yard.Need{yard.NewNeed(s.Material(index), index,
-			units.Exactly(units.Volume(need)*units.CubicFoot), 0)})
+			units.Exactly(units.Volume(need)*units.CubicFoot), units.Range{})})
 		if r.Err() != nil || len(list) != 1 {
 			t.Fatalf("%d: %v, %d crossings", seed, r.Err(), len(list))
 		}
@@ -251,7 +251,7 @@ func TestCrossingsBounded(t *testing.T) {
 		s := catalog.Plain(nil)
 		terms.CheckOffers(&r, s)
 		index, _ := s.Index("bark-mulch")
-		k := terms.Crossings([]yard.Need{yard.NewNeed(s.Material(index), index, units.Exactly(20_000*foot), 0)})[0]
+		k := terms.Crossings([]yard.Need{yard.NewNeed(s.Material(index), index, units.Exactly(20_000*foot), units.Range{})})[0]
 		if len(k.Points) > 2*800 {
 			t.Errorf("%d points", len(k.Points))
 		}
@@ -287,7 +287,7 @@ func TestCrossingsShare(t *testing.T) {
 		if !ok || len(needs) == 10 {
 			continue
 		}
-		needs = append(needs, yard.NewNeed(s.Material(index), index, units.Exactly(69*foot), 0))
+		needs = append(needs, yard.NewNeed(s.Material(index), index, units.Exactly(69*foot), units.Range{}))
 		terms.Offers = append(terms.Offers,
 			yard.Offer{Material: id, Pack: catalog.Size{Text: "2 cu ft", Volume: 2 * foot}, Price: &bag},
 			yard.Offer{Material: id, Pack: catalog.Size{Text: "3 cu ft", Volume: 3 * foot}, Price: &large},

@@ -19,7 +19,7 @@ func ExampleBags() {
 func peat() yard.Need {
 	s := catalog.Plain(nil)
 	i, _ := s.Index("peat")
-	return yard.NewNeed(s.Material(i), i, units.Exactly(10*units.CubicFoot), units.CubicFoot)
+	return yard.NewNeed(s.Material(i), i, units.Exactly(10*units.CubicFoot), units.Exactly(units.CubicFoot))
 }
 
 func ExampleNeed_Packs() {

@@ -39,6 +39,16 @@ type Line struct {
 // and the most: "6 (5 to 7)".
 func (l *Line) CountText() string { return lang.Printer{}.CountRange(l.Count, l.FewMany) }
 
+// Supply returns the loose volume of all before rounding, in nanolitres.
+func (l *Line) Supply() units.Fixed { return l.Each.FixedPlan().MulDiv(l.Count, 1) }
+
+// all is the loose volume of all, rounded once. ok is false past
+// [units.MaxVolume].
+func (l *Line) all() (v units.Volume, ok bool) {
+	all, ok := l.Each.Planned().Times(l.Count)
+	return all.Plan, ok
+}
+
 // Index returns the position of the line's offer in the job.
 func (l *Line) Index() int { return l.index }
 
@@ -47,20 +57,20 @@ func (l *Line) take(r *doc.Reader, count, delivered int64, asked *order.Offer, t
 	l.Count, l.Delivered, l.FewMany, l.Left = count, delivered, [2]int64{count, count}, 0
 	l.Cost, l.Tax = asked.Paid(count, tax)
 	var fits bool
-	if l.Volume, fits = l.Each.Plan.Times(count); !fits || !l.weigh() {
+	if l.Volume, fits = l.all(); !fits || !l.weigh() {
 		r.ProblemAt("offers", doc.OrderLarge, "the order comes to more than can be worked out")
 	}
 }
 
 // count works out how many packs cover the need alone, and their cost and mass.
 func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
-	l.Count = Bags(need.Plan, l.Each.Plan)
+	l.Count = Count(need.FixedPlan(), l.Each.FixedPlan())
 	if l.Count > 0 {
 		l.Count = max(l.Count, l.Offer.Least)
 	}
 	l.FewMany = l.fewMany(need)
 	var ok bool
-	if l.Volume, ok = l.Each.Plan.Times(l.Count); !ok || l.Count > doc.MaxCount {
+	if l.Volume, ok = l.all(); !ok || l.Count > doc.MaxCount {
 		r.Problem(doc.VolumeLarge, "that many of these come to more than can be worked out")
 		return
 	}
@@ -80,7 +90,7 @@ func (l *Line) count(r *doc.Reader, need units.Range, tax units.Ratio) {
 
 // fewMany returns the counts for the least and the most that may be needed.
 func (l *Line) fewMany(need units.Range) (n [2]int64) {
-	n = [2]int64{Bags(need.Low, l.Each.High), Bags(need.High, l.Each.Low)}
+	n = [2]int64{Count(need.FixedLow(), l.Each.FixedHigh()), Count(need.FixedHigh(), l.Each.FixedLow())}
 	for i := range n {
 		if n[i] > 0 {
 			n[i] = max(n[i], l.Offer.Least)

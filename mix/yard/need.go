@@ -16,13 +16,15 @@ type Need struct {
 	index int // of the material in the scope
 }
 
-// NewNeed returns the need for a material. index is the material's in the
-// scope.
-func NewNeed(m *catalog.Material, index int, takes units.Range, hand units.Volume) Need {
-	less := func(v units.Volume) units.Volume { return max(v-hand, 0) }
-	buy := units.Range{Low: less(takes.Low), Plan: less(takes.Plan), High: less(takes.High)}
-	return Need{m, takes, hand, buy, index}
+// NewNeed returns the need for a material, of which hand is there already. index is
+// the material's in the scope.
+func NewNeed(m *catalog.Material, index int, takes, hand units.Range) Need {
+	buy, _ := takes.Minus(hand)
+	return Need{m, takes, hand.Plan, buy, index}
 }
+
+// Wanted reports whether any of it has to be bought: more than [catalog.Slack].
+func (n *Need) Wanted() bool { return n.Buy.FixedPlan().Over(slack) }
 
 // Index returns the material's index in the scope.
 func (n *Need) Index() int { return n.index }

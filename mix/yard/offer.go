@@ -12,6 +12,8 @@ import (
 // Offer is a pack of a material as a yard sells it: a bag or bale (Pack), or a
 // step of bulk (Bulk). Exactly one of the two is given.
 type Offer struct {
+	doc.AsTyped
+
 	Material string
 	Pack     catalog.Size
 	Bulk     catalog.Size
@@ -173,14 +175,14 @@ func (o *Offer) checkPrices(r *doc.Reader) {
 // in which the material is sold compressed counts as a bale. It is planned with
 // the least that it opens to, so that it does not run short.
 func (o *Offer) Yield(m *catalog.Material) (each units.Range, from catalog.Source) {
-	size := o.Size().Volume
+	size := o.Size()
 	if o.OpensTo > 0 {
-		return units.Exactly(o.OpensTo), catalog.FromJob
+		return units.Known(o.FixedVolume("opens_to", o.OpensTo)), catalog.FromJob
 	}
-	if o.Bulk.Volume == 0 && m.IsBale(size) {
+	if o.Bulk.Volume == 0 && m.IsBale(size.Volume) {
 		return m.Opened(size), m.OpensSource
 	}
-	return units.Exactly(size), catalog.Source{}
+	return units.Known(size.Fixed()), catalog.Source{}
 }
 
 // Clone returns a copy that shares nothing with o.

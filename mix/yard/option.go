@@ -25,13 +25,22 @@ func (t *Terms) Options(needs []Need, most int) (list []Option) {
 		return nil
 	}
 	q.Budget = 5 * smallBudget
+	q.whole(q.finest())
 	found, err := order.Frontier(q.Request, most)
 	if err != nil {
 		return nil
 	}
 	for i := range found {
 		o := q.answer(&r, &found[i])
-		list = append(list, Option{o.Bill, found[i].LeftOver(), found[i].Packs, found[i].Trips, o.Lines})
+		list = append(list, Option{o.Bill, leftOver(o.Lines), found[i].Packs, found[i].Trips, o.Lines})
 	}
 	return list
+}
+
+// leftOver is what lines buy over the needs, of all materials.
+func leftOver(lines []Line) (left units.Volume) {
+	for i := range lines {
+		left += lines[i].Left // each is part of an order that fits
+	}
+	return left
 }

@@ -48,14 +48,14 @@ var (
 func (n *Need) Packs(m units.Measure) []Pack {
 	var out []Pack
 	one := func(s catalog.Size, each units.Range) Pack {
-		count := Bags(n.Buy.Plan, each.Plan)
-		left, _ := each.Plan.Times(count)
-		fewMany := [2]int64{Bags(n.Buy.Low, each.High), Bags(n.Buy.High, each.Low)}
-		return Pack{Size: s, Count: count, FewMany: fewMany, Left: max(left-n.Buy.Plan, 0)}
+		count := Count(n.Buy.FixedPlan(), each.FixedPlan())
+		all, _ := each.Planned().Times(count)
+		fewMany := [2]int64{Count(n.Buy.FixedLow(), each.FixedHigh()), Count(n.Buy.FixedHigh(), each.FixedLow())}
+		return Pack{Size: s, Count: count, FewMany: fewMany, Left: max(all.Plan-n.Buy.Plan, 0)}
 	}
 	add := func(sizes []catalog.Size, bulk bool) {
 		for _, s := range sizes {
-			c := one(s, units.Exactly(s.Volume))
+			c := one(s, units.Known(s.Fixed()))
 			c.Bulk = bulk
 			out = append(out, c)
 		}
@@ -68,7 +68,7 @@ func (n *Need) Packs(m units.Measure) []Pack {
 		add(metric(mat), false)
 	}
 	for _, s := range bales(mat, m) {
-		c := one(s, mat.Opened(s.Volume))
+		c := one(s, mat.Opened(s))
 		c.Bale = true
 		out = append(out, c)
 	}

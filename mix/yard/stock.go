@@ -18,6 +18,17 @@ type OnHand struct {
 	Volume   units.Volume // loose
 	Packs    int64        // this many packs of Size as well
 	Size     catalog.Size
+
+	fixed units.Fixed // Volume before rounding, where it is no whole count
+	text  string      // what fixed was typed as, or "" for what was bought at the yard
+}
+
+// known is Volume before rounding, unless a program has set another.
+func (h *OnHand) known() units.Range {
+	if h.fixed.Round() == int64(h.Volume) {
+		return units.Known(h.fixed)
+	}
+	return units.Exactly(h.Volume)
 }
 
 // OnHandType reads an object, with the amount on hand for each material, into
@@ -52,23 +63,31 @@ func readStock(r *doc.Reader, n *json.Node) (h OnHand) {
 		catalog.SizeType.Read(&catalog.SizeType, r, &json.Node{Kind: json.String, Text: size}, &h.Size)
 		return h
 	}
-	h.Volume = doc.Quantify(r, n, `a volume such as "2 cu ft", or packs such as "2 x 3.8 cu ft"`, false,
-		units.ParseVolume)
+	h.Volume = units.Volume(doc.Quantify(r, n, `a volume such as "2 cu ft", or packs such as "2 x 3.8 cu ft"`, false,
+		func(s string) (f units.Fixed, err error) {
+			if f, err = units.FixedVolume(s); !f.Whole() && f.Round() > 0 {
+				h.fixed, h.text = f, s
+			}
+			return f, err
+		}))
 	return h
 }
 
 // Stock returns the loose volume of each material on hand, by the scope's
-// indexes.
-func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []units.Volume {
-	stock := make([]units.Volume, s.Len())
+// indexes. It is known, so that its figures are all three the same.
+func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []units.Range {
+	stock := make([]units.Range, s.Len())
 	r.Enter("on_hand")
 	for i := range hand {
 		h := &hand[i]
 		r.Enter(h.Material)
 		if index, ok := s.Index(h.Material); !ok {
 			s.UnknownMaterial(r, h.Material)
-		} else if stock[index] += h.loose(r, s.Material(index), offers); stock[index] > units.MaxVolume {
-			r.Problem(doc.VolumeLarge, "more than can be worked out")
+		} else {
+			var ok bool
+			if stock[index], ok = stock[index].Plus(h.loose(r, s.Material(index), offers)); !ok {
+				r.Problem(doc.VolumeLarge, "more than can be worked out")
+			}
 		}
 		r.Leave()
 	}
@@ -77,37 +96,41 @@ func Stock(r *doc.Reader, s *catalog.Scope, hand []OnHand, offers []Offer) []uni
 }
 
 // loose is the loose volume of one entry, or 0 with a problem.
-func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units.Volume {
+func (h *OnHand) loose(r *doc.Reader, m *catalog.Material, offers []Offer) units.Range {
 	if h.Volume < 0 || h.Volume > units.MaxVolume || h.Packs < 0 || h.Packs > 0 && h.Size.Volume <= 0 {
 		r.Problem(units.QuantityNegative, "zero or more")
-		return 0
+		return units.Range{}
 	}
+	loose := h.known()
 	if h.Packs == 0 {
-		return h.Volume
+		return loose
 	}
-	each := h.Size.Volume
-	switch opens := opensTo(offers, m.ID, each); {
-	case opens > 0:
-		each = opens
-	case m.IsBale(each):
-		each = m.Opened(each).Low
+	each := units.Known(h.Size.Fixed())
+	switch o := opensTo(offers, m.ID, h.Size.Volume); {
+	case o != nil:
+		each = units.Known(o.FixedVolume("opens_to", o.OpensTo))
+	case m.IsBale(h.Size.Volume):
+		each = m.Opened(h.Size).Planned()
 	}
 	all, ok := each.Times(h.Packs)
+	if ok {
+		loose, ok = loose.Plus(all)
+	}
 	if !ok {
 		r.Problem(doc.VolumeLarge, "more than can be worked out")
-		return 0
+		return units.Range{}
 	}
-	return h.Volume + all
+	return loose
 }
 
-// opensTo returns what the offers say a pack of that size opens to, or 0.
-func opensTo(offers []Offer, material string, size units.Volume) units.Volume {
+// opensTo returns the offer that says what a pack of that size opens to, or nil.
+func opensTo(offers []Offer, material string, size units.Volume) *Offer {
 	for i := range offers {
 		if o := &offers[i]; o.Material == material && o.Pack.Volume == size && o.OpensTo > 0 {
-			return o.OpensTo
+			return o
 		}
 	}
-	return 0
+	return nil
 }
 
 // Document returns the amount as a document has it: a number of packs, or a
@@ -115,6 +138,9 @@ func opensTo(offers []Offer, material string, size units.Volume) units.Volume {
 func (h *OnHand) Document() string {
 	if h.Packs > 0 {
 		return itoa(h.Packs) + " x " + h.Size.Document()
+	}
+	if h.text != "" && h.fixed.Round() == int64(h.Volume) {
+		return h.text
 	}
 	return h.Volume.String()
 }

@@ -31,7 +31,7 @@ func (q *request) trips(found *order.Order) (drives, drops []Trip) {
 		drives = append(drives, q.trip(&found.Drives[i], h.Limit(), h.Room))
 	}
 	for i := range found.Drops {
-		drops = append(drops, q.trip(&found.Drops[i], q.Delivery.Payload, q.Delivery.Capacity))
+		drops = append(drops, q.trip(&found.Drops[i], q.terms.Delivery.Payload, q.terms.Delivery.Capacity))
 	}
 	return drives, drops
 }

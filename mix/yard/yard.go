@@ -119,7 +119,7 @@ func (y *Yard) buyAll(r *doc.Reader, offers []Offer, material func(id string) *c
 			o := &offers[found[0]]
 			b.checkCost(r, o)
 			if all, ok := o.bring(r, material(o.Material), b.Count); ok {
-				home = append(home, OnHand{Material: o.Material, Volume: all})
+				home = append(home, OnHand{Material: o.Material, Volume: all.Plan, fixed: all.FixedPlan()})
 				bought = append(bought, Purchase{found[0], b.Count, clone(b.Cost)})
 			}
 		}
@@ -143,18 +143,17 @@ func (b *Bought) checkCost(r *doc.Reader, o *Offer) {
 
 // bring takes count packs out of the offer's stock, and returns their loose
 // volume.
-func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all units.Volume, ok bool) {
+func (o *Offer) bring(r *doc.Reader, m *catalog.Material, count int64) (all units.Range, ok bool) {
 	if o.Stock != nil {
 		left := max(*o.Stock-count, 0)
 		o.Stock = &left
 	}
 	o.Least = 0 // met by what is bought
-	each := o.Size().Volume
+	each := units.Known(o.Size().Fixed())
 	if m != nil {
-		yield, _ := o.Yield(m)
-		each = yield.Plan
+		each, _ = o.Yield(m)
 	}
-	if all, ok = each.Times(count); !ok {
+	if all, ok = each.Planned().Times(count); !ok {
 		r.Problem(doc.VolumeLarge, "that many come to more than can be worked out")
 	}
 	return all, ok
