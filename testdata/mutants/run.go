@@ -141,20 +141,21 @@ func (b *bench) report(o *options, ids int32, chosen []*mutant, equal map[string
 	for _, name := range left {
 		fmt.Fprintln(os.Stderr, "left out, since it fails in a copy:", name)
 	}
-	results := make([]result, len(chosen))
+	t := newTable(os.Stdout)
 	err = b.each(len(chosen), func(i int) error {
 		m := chosen[i]
 		if _, ok := equal[m.name()]; ok {
-			results[i] = result{m, equivalent, ""}
-			return nil
+			return t.add(result{m, equivalent, ""})
 		}
-		var err error
-		results[i], err = try(m)
-		return err
+		r, err := try(m)
+		if err != nil {
+			return err
+		}
+		return t.add(r)
 	})
 	if err != nil {
 		return false, err
 	}
-	share, err := table(os.Stdout, results)
+	share, err := t.sums()
 	return share >= o.atLeast, err
 }

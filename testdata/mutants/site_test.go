@@ -213,8 +213,14 @@ func TestTable(t *testing.T) {
 		return result{&mutant{file: "f.go", in: "f", from: "a", to: "b"}, f, test}
 	}
 	var out strings.Builder
-	share, err := table(&out, []result{one(killed, "mix TestA"), one(killed, "mix TestGolden"), one(slow, "mix"),
-		one(survived, ""), one(unreached, ""), one(equivalent, ""), one(broken, "")})
+	sums := newTable(&out)
+	for _, r := range []result{one(killed, "mix TestA"), one(killed, "mix TestGolden"), one(slow, "mix"),
+		one(survived, ""), one(unreached, ""), one(equivalent, ""), one(broken, "")} {
+		if err := sums.add(r); err != nil {
+			t.Fatal(err)
+		}
+	}
+	share, err := sums.sums()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 )
 
 // equivalentTable names mutants that change nothing which anybody could notice,
@@ -29,27 +30,42 @@ func equivalents() (map[string]string, error) {
 	return all, nil
 }
 
-// table writes the mutants and what became of them, then the sums. It gives the
-// share that was noticed of those that could be.
-func table(w io.Writer, results []result) (share float64, err error) {
-	count := map[fate]int{}
-	lastOnly := 0
-	for _, r := range results {
-		count[r.fate]++
-		if r.fate == killed && last.MatchString(r.test) {
-			lastOnly++
-		}
-		if _, err := fmt.Fprintf(w, "%s\t%s\t%d\t%s\n", r.fate, r.name(), r.line, r.test); err != nil {
-			return 0, err
-		}
+// table writes what became of the mutants, each as soon as it is known, and then
+// the sums.
+type table struct {
+	mu    sync.Mutex
+	w     io.Writer
+	all   int
+	count map[fate]int
+	last  int // killed by whole answers alone
+}
+
+func newTable(w io.Writer) *table { return &table{w: w, count: map[fate]int{}} }
+
+// add writes a line.
+func (t *table) add(r result) error {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.all++
+	t.count[r.fate]++
+	if r.fate == killed && last.MatchString(r.test) {
+		t.last++
 	}
-	noticed := count[killed] + count[slow]
-	could := noticed + count[survived] + count[unreached]
-	if could == 0 {
-		return 1, nil
+	_, err := fmt.Fprintf(t.w, "%s\t%s\t%d\t%s\n", r.fate, r.name(), r.line, r.test)
+	return err
+}
+
+// sums writes the sums, and gives the share that was noticed of those that could
+// be.
+func (t *table) sums() (share float64, err error) {
+	c := t.count
+	noticed := c[killed] + c[slow]
+	could := noticed + c[survived] + c[unreached]
+	share = 1
+	if could > 0 {
+		share = float64(noticed) / float64(could)
 	}
-	share = float64(noticed) / float64(could)
-	_, err = fmt.Fprintf(w, "%d mutants, %d do not compile, %d equivalent; of %d noticed %d: %.1f%% (%d too slow, %d by whole answers alone); %d survived, %d reached by no test\n",
-		len(results), count[broken], count[equivalent], could, noticed, 100*share, count[slow], lastOnly, count[survived], count[unreached])
+	_, err = fmt.Fprintf(t.w, "%d mutants, %d do not compile, %d equivalent; of %d noticed %d: %.1f%% (%d too slow, %d by whole answers alone); %d survived, %d reached by no test\n",
+		t.all, c[broken], c[equivalent], could, noticed, 100*share, c[slow], t.last, c[survived], c[unreached])
 	return share, err
 }
