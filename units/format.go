@@ -186,7 +186,8 @@ func appendNumber(b []byte, count int64, u *unit, fractions bool) []byte {
 	}
 	places := 0
 	for scale := uint64(1); places < 9; places, scale = places+1, scale*10 {
-		if n, ok := mulDiv(uint64(count), u.den*scale, u.num); !ok || n >= 100 {
+		// Rounded down: 99.6 is less than 100 and has one digit more.
+		if n, _, ok := mulDivFloor(uint64(count), u.den*scale, u.num); !ok || n >= 100 {
 			break
 		}
 	}
