@@ -113,5 +113,5 @@ func ExamplePlan_Crossings() {
 	for _, k := range p.Crossings() {
 		fmt.Println(k.Sentence(p.Printer()))
 	}
-	// Output: Bark mulch, bought by itself: the 60 cu ft that you need cost 118.50 in bags or 85.00 in bulk, trips counted. Bulk costs less over 8 cu ft up to 13 1/2 cu ft and over 16 cu ft; up to 120 cu ft, where this stops looking
+	// Output: Bark mulch, bought by itself: the 60 cu ft that you need cost 118.50 in bags or 85.00 in bulk, trips counted. Bulk costs less over 8 cu ft up to 13 1/2 cu ft and over 16 cu ft; looked at up to 120 cu ft
 }

@@ -56,27 +56,27 @@ func TestCrossingSentence(t *testing.T) {
 	const by = "Bark mulch, bought by itself: the 10 cu ft that you need cost "
 	for _, c := range []struct{ offers, more, want string }{
 		{`{"pack": "1 cu ft", "price": "9.00"}, {"bulk": "1 cu ft", "price": "5.00"}`, ``,
-			by + "90.00 in bags or 50.00 in bulk, trips counted. Bulk costs less for every volume up to 20 cu ft, where this stops looking"},
+			by + "90.00 in bags or 50.00 in bulk, trips counted. Bulk costs less for every volume looked at, up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "1 cu ft", "price": "5.00"}`, `, "currency": "$"`,
-			by + "$10.00 in bags or $50.00 in bulk, trips counted. Bulk costs less for no volume up to 20 cu ft, where this stops looking"},
+			by + "$10.00 in bags or $50.00 in bulk, trips counted. Bulk costs less for no volume looked at, up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "2.60"}, {"bulk": "10 cu ft", "price": "24.00"}`, ``,
 			by + "26.00 in bags or 24.00 in bulk, trips counted. " +
-				"Bulk costs less over 9 cu ft up to 10 cu ft and over 18 cu ft; up to 20 cu ft, where this stops looking"},
+				"Bulk costs less over 9 cu ft up to 10 cu ft and over 18 cu ft; looked at up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00", "stock": 7}, {"bulk": "10 cu ft", "price": "9.00"}`, ``,
 			"Bark mulch, bought by itself: the 10 cu ft that you need cost 9.00 in bulk, trips counted; bags alone do not cover it. " +
-				"Bulk costs less over 7 cu ft; up to 20 cu ft, where this stops looking"},
+				"Bulk costs less over 7 cu ft; looked at up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "5 cu ft", "price": "1.00", "stock": 1}`, ``,
 			"Bark mulch, bought by itself: the 10 cu ft that you need cost 10.00 in bags, trips counted; bulk alone does not cover it. " +
-				"Bulk costs less over 1 cu ft up to 5 cu ft; up to 20 cu ft, where this stops looking"},
+				"Bulk costs less over 1 cu ft up to 5 cu ft; looked at up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00", "stock": 6}, {"bulk": "5 cu ft", "price": "1.00", "stock": 1}`, ``,
 			"Bark mulch: neither bags alone nor bulk alone cover the 10 cu ft that you need. " +
-				"Bulk costs less over 1 cu ft up to 5 cu ft; up to 20 cu ft, where this stops looking"},
+				"Bulk costs less over 1 cu ft up to 5 cu ft; looked at up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "1.5 cu ft", "price": "1.40"}`, ``,
-			by + "10.00 in bags or 9.80 in bulk, trips counted. Bulk costs less over 14 cu ft, up to 20 cu ft, " +
-				"where this stops looking, and for some of the volumes below that; stretches: 7"},
+			by + "10.00 in bags or 9.80 in bulk, trips counted. Bulk costs less over 14 cu ft " +
+				"and in 7 stretches below that; looked at up to 20 cu ft"},
 		{`{"pack": "1 cu ft", "price": "1.00"}, {"bulk": "1.5 cu ft", "price": "1.45"}`, ``,
-			by + "10.00 in bags or 10.15 in bulk, trips counted. Bulk costs less for some of the volumes " +
-				"from 1 cu ft to 19 1/2 cu ft; stretches: 11; this stops looking at 20 cu ft"},
+			by + "10.00 in bags or 10.15 in bulk, trips counted. Bulk costs less in 11 stretches " +
+				"from 1 cu ft to 19 1/2 cu ft; looked at up to 20 cu ft"},
 	} {
 		p, err := mix.PlanDocument([]byte(mulchJob(c.offers, c.more)))
 		require.NoError(t, err)

@@ -46,17 +46,17 @@ func (k *Crossing) turns(m lang.Printer) string {
 	case len(unknown) > 0:
 		return k.partly(m, bulk, unknown)
 	case k.Always:
-		return m.Print("Bulk costs less for every volume up to {0}, where this stops looking", top)
+		return m.Print("Bulk costs less for every volume looked at, up to {0}", top)
 	case k.Never:
-		return m.Print("Bulk costs less for no volume up to {0}, where this stops looking", top)
+		return m.Print("Bulk costs less for no volume looked at, up to {0}", top)
 	case len(bulk) > mostTurns && k.From > 0:
-		return m.Print("Bulk costs less over {1}, up to {0}, where this stops looking, and for some of the volumes below that; stretches: {2}",
+		return m.Print("Bulk costs less over {1} and in {2} stretches below that; looked at up to {0}",
 			top, m.VolumeLike(k.From, k.Need), strconv.Itoa(len(bulk)-1))
 	case len(bulk) > mostTurns:
-		return m.Print("Bulk costs less for some of the volumes from {1} to {2}; stretches: {3}; this stops looking at {0}",
+		return m.Print("Bulk costs less in {3} stretches from {1} to {2}; looked at up to {0}",
 			top, m.VolumeLike(bulk[0].Over, k.Need), m.VolumeLike(bulk[len(bulk)-1].UpTo, k.Need), strconv.Itoa(len(bulk)))
 	}
-	return m.Print("Bulk costs less {1}; up to {0}, where this stops looking", top, k.list(m, bulk))
+	return m.Print("Bulk costs less {1}; looked at up to {0}", top, k.list(m, bulk))
 }
 
 // partly says for which volumes bulk costs less where that is not known for
