@@ -1,0 +1,5 @@
+//go:build !race
+
+package json_test
+
+const racing = false
