@@ -3,7 +3,7 @@
 // reach that point, quickest first, and lists the mutants that none of them
 // notices.
 //
-//	go run ./testdata/mutants -sample 30 -at-least 0.8 code ./units/... ./mix/...
+//	go run ./testdata/mutants -sample 30 -at-least 0.75 code ./units/... ./mix/...
 //	go run ./testdata/mutants -sample 30 -at-least 0.8 catalogue
 //
 // Without -sample it tries them all. -only tries those whose name has a text in
