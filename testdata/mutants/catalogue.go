@@ -19,7 +19,8 @@ const (
 )
 
 // copies are tests that compare the two, and would notice nothing but that one of
-// them was changed.
+// them was changed. TestCatalogueAgrees reads the file itself, which is not changed
+// here, so that what it would notice counts as unnoticed.
 var copies = regexp.MustCompile(`Embedded`)
 
 // catalogue tries mutants of the catalogue. In the copy the embedded text gives
@@ -46,7 +47,10 @@ func (b *bench) catalogue(o *options, equal map[string]string) (bool, error) {
 		if err := write(name, changed); err != nil {
 			return result{}, err
 		}
-		tests := slices.DeleteFunc(slices.Clone(b.tests), func(t *test) bool { return copies.MatchString(t.name) })
+		users := b.users(module + "mix/catalog")
+		tests := slices.DeleteFunc(slices.Clone(b.tests), func(t *test) bool {
+			return copies.MatchString(t.name) || !slices.Contains(users, t.pkg)
+		})
 		return b.decide(m, b.dir, tests, "MUTANT_CATALOGUE="+name), os.Remove(name)
 	})
 }
@@ -159,9 +163,9 @@ func (r *reader) words(before int, s string) {
 		}
 	}
 	switch {
-	case key == "kind" && s != "memory":
+	case key == "kind" && r.path[0] == "sources" && s != "memory":
 		r.add(before, quoted(s), quoted("memory"))
-	case key == "id" || key == "name" || key == "grade" || key == "text":
+	case key == "kind" || key == "id" || key == "name" || key == "grade" || key == "text":
 	default:
 		if q := quantity.FindStringSubmatch(s); q != nil {
 			r.add(before, quoted(s), quoted(more(q[1], 50)+q[2]))
