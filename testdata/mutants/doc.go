@@ -4,7 +4,7 @@
 // notices.
 //
 //	go run ./testdata/mutants -sample 30 -at-least 0.75 code ./units/... ./mix/...
-//	go run ./testdata/mutants -sample 30 -at-least 0.5 catalogue
+//	go run ./testdata/mutants -sample 30 -at-least 0.8 catalogue
 //
 // Without -sample it tries them all. -only tries those whose name has a text in
 // it, and -tests counts the tests of some packages alone, which is quicker.
