@@ -11,6 +11,13 @@
 // a task names is looked up in the [Scope], and a mix comes out of it as a
 // [Blend], ready to be split exactly ([Split]).
 //
+// What a row holds: a pot has its brim, from which its fill line follows, and what
+// is filled level has fill, a tray for one cell; low and high are what makes hold,
+// left out a tenth to either side. A material has dry and wet for loose stuff; one
+// that is sold dry, moist or compressed in sealed packs has packed_low, packed_high
+// and packed_source for what those weigh, and without them a pack weighs from dry
+// to wet.
+//
 // Problems with a job's rows are reported through a doc.Reader, each with its
 // path. [BuiltIn] returns a copy that the caller owns. Everything reached
 // through a Scope is shared and must not be changed; a Scope is read-only once

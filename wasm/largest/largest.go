@@ -2,6 +2,15 @@
 // many tasks, container lines, offers of one material, price breaks and so on as
 // a job may have. Tests hold to bounds what they cost, and a benchmark measures
 // it. The jobs are the same every time.
+//
+// BenchmarkLargest of web/build prints what each takes here and in the page's program, for the plan and for the
+// slowest question that the page asks of it. It is to be below 2 s here, 5 s in the
+// page, and 300 MB in both. With other work on the machine, 100,000 container lines
+// take 0.6 s of a processor and 271 MB here, 4.8 s and 253 MB in the page; 2,000
+// offers 0.03 s for the plan, and in the page 0.7 s, 2.7 s for all choices. The
+// bounds that see to it are in mix/job.go, mix/evaluate.go, mix/doc/reader.go,
+// mix/ground/area.go, mix/yard/offer.go and mix/sure.go; past its budget of work
+// (mix/yard/buy.go) a search says what it could not show.
 package largest
 
 import "strings"
